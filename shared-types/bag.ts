@@ -1,0 +1,102 @@
+/** The answer of command `bag`, field for field as the headless contract prints it; what stands beyond it says so. */
+
+export type Minimised = 'mass' | 'count' | 'volume';
+
+export type CheckName =
+  | 'drive'
+  | 'opening'
+  | 'reach'
+  | 'clearance'
+  | 'strength'
+  | 'accuracy'
+  | 'universal'
+  | 'swing'
+  | 'protrusion'
+  | 'hold'
+  | 'stock'
+  | 'bag';
+
+/** One check that a stack fails: what it has, what the step needs, each a text with its unit. */
+export interface CheckFailure {
+  check: CheckName;
+  have: string;
+  need: string;
+}
+
+/** Ids from the tool to the socket. */
+export type StackIds = string[];
+
+export interface ClosestFit {
+  stack: StackIds;
+  fails: CheckFailure[];
+}
+
+export interface Infeasibility {
+  step?: string;
+  outing?: string;
+  reason: string;
+  closest: ClosestFit[];
+}
+
+export interface Setting {
+  value: number;
+  unit: string;
+}
+
+export interface BagItem {
+  id: string;
+  quantity: number;
+  bag: string;
+  because: string[];
+}
+
+export interface BagStep {
+  id: string;
+  stack: StackIds;
+  hold: StackIds | null;
+  setting: Setting | null;
+}
+
+export interface BagOuting {
+  id: string;
+  massKg: number;
+  items: BagItem[];
+  steps: BagStep[];
+}
+
+export interface BagObjective {
+  minimised: Minimised;
+  value: number;
+  unit: 'kg' | 'pieces' | 'L';
+  /** No bag can do better than this. */
+  bound: number;
+  /** (value − bound) ÷ value; 0 is a proof. */
+  gap: number;
+}
+
+export interface Unchecked {
+  rule: string;
+  steps?: string[];
+  items?: string[];
+}
+
+export interface PlanProblem {
+  rule: 'not-there' | 'left-behind' | 'over-time';
+  outing: string;
+  step?: string;
+  id: string;
+  quantity: number;
+  place?: string;
+}
+
+export interface BagResult {
+  status: 'optimal' | 'stopped' | 'infeasible';
+  objective: BagObjective | null;
+  outings: BagOuting[];
+  singleLoss: boolean;
+  unchecked: Unchecked[];
+  problems: PlanProblem[];
+  infeasible: Infeasibility[];
+  /** Fields of the plan that no rule knows, by path: read past, and said. */
+  ignoredFields: string[];
+}
