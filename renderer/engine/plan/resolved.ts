@@ -1,0 +1,148 @@
+import type { HeadForm, OpeningForm, Plan } from '../../../shared-types/plan.ts';
+
+/** A plan in the engine's own units: what the rules compute with. Texts as typed stay in `source`. */
+export interface ResolvedPlan {
+  source: Plan;
+  fasteners: Map<string, ResolvedFastener>;
+  tools: Map<string, ResolvedTool>;
+  extensions: Map<string, ResolvedExtension>;
+  sockets: Map<string, ResolvedSocket>;
+  gear: Map<string, ResolvedGear>;
+  bags: Map<string, ResolvedBag>;
+  /** Everything that can lie in a bag, by id: pieces of stacks and gear. */
+  carried: Map<string, Carried>;
+  outings: ResolvedOuting[];
+  steps: ResolvedStep[];
+  rangeShareMin: number;
+  /** Fields no rule knows, by path. */
+  ignoredFields: string[];
+}
+
+export interface Carried {
+  id: string;
+  name: string;
+  kind: 'driver' | 'torqueTool' | 'extension' | 'socket' | 'gear';
+  massKg: number;
+  volumeL: number | null;
+  sizeMm: number | null;
+  tethers: number;
+  onHand: number;
+}
+
+/** Hexalobular sizes are texts; every other size is a length. */
+export type OpeningSize = { mm: number } | { text: string };
+
+export interface ResolvedFastener {
+  id: string;
+  name: string;
+  thread: string;
+  headForm: HeadForm;
+  acrossFlats: OpeningSize;
+  threadRunMm: number | null;
+}
+
+export interface ResolvedTool extends Carried {
+  kind: 'driver' | 'torqueTool';
+  /** Side of the male square, one of the five standard squares, in mm. */
+  driveMm: number;
+  maxNm: number;
+  leverMm: number | null;
+  stepDeg: number | null;
+  /** Torque tools only. */
+  torque: ResolvedTorque | null;
+}
+
+export interface ResolvedTorque {
+  minNm: number;
+  /** The scale's unit, as spelled in results. */
+  unit: string;
+  /** Numbers in `unit`. */
+  minScale: number;
+  maxScale: number;
+  incrementScale: number | null;
+  settingsScale: number[] | null;
+  accuracyOfReading: number;
+  loosens: boolean;
+}
+
+export interface ResolvedExtension extends Carried {
+  kind: 'extension';
+  form: 'rigid' | 'universal' | 'adapter';
+  driveInMm: number;
+  driveOutMm: number;
+  lengthMm: number;
+  outsideDiameterMm: number;
+  ratedNm: number;
+}
+
+export interface ResolvedSocket extends Carried {
+  kind: 'socket';
+  driveMm: number;
+  openingForm: OpeningForm;
+  size: OpeningSize;
+  lengthMm: number;
+  innerDepthMm: number | null;
+  outsideDiameterMm: number;
+  ratedNm: number;
+}
+
+export interface ResolvedGear extends Carried {
+  kind: 'gear';
+  consumed: boolean;
+}
+
+export interface ResolvedBag {
+  id: string;
+  name: string;
+  role: string | null;
+  massKg: number;
+  massMaxKg: number | null;
+  volumeMaxL: number | null;
+  itemsMax: number | null;
+  sizeMaxMm: number | null;
+  tetherPoints: number | null;
+}
+
+export interface ResolvedOuting {
+  id: string;
+  name: string;
+  roles: string[];
+  bags: string[];
+  minutesMax: number | null;
+}
+
+export interface ResolvedAccess {
+  depthMm: number;
+  clearDiameterMm: number | null;
+  swingDeg: number | null;
+  handleRadiusMm: number | null;
+  protrusionMm: number | null;
+}
+
+export interface BandNm {
+  minNm: number;
+  maxNm: number;
+}
+
+export interface ResolvedStep {
+  id: string;
+  name: string;
+  outing: string;
+  role: string;
+  slot: string | null;
+  action: 'tighten' | 'loosen' | 'use';
+  fastener: ResolvedFastener | null;
+  /** What every part must bear: rule 5. Null for `use`. */
+  demandNm: number | null;
+  callout: BandNm | null;
+  running: BandNm | null;
+  runningIncluded: boolean;
+  /** Where the applied band must lie: the callout, moved by running torque where that is to be added. */
+  aim: BandNm | null;
+  access: ResolvedAccess;
+  hold: { fastener: ResolvedFastener; access: ResolvedAccess } | null;
+  gear: { id: string; quantity: number }[];
+  moves: { id: string; quantity: number; from: string; to: string }[];
+  minutes: number;
+  contingency: boolean;
+}
