@@ -1,0 +1,104 @@
+import type { ReactElement } from 'react';
+
+/**
+ * Every state the program speaks of: its word, its tone and its own shape. The shape and the word carry the meaning;
+ * the tone only repeats it, so that greyscale, forced colours and a photocopy lose nothing.
+ */
+export interface Mark {
+  word: string;
+  tone: 'ok' | 'bad' | 'doubt' | 'move' | 'plain';
+  /** Width of the drawing field in px; its height is 16. */
+  width: number;
+  shape: ReactElement;
+}
+
+const limits = <path d="M6 2V14M15 2V14" />;
+const hole = <path d="M0 5H4.5V14.5H13.5V5H18" />;
+const pocket = <path d="M2.5 4.5V14H13.5V4.5" />;
+
+/** Filled blocks carry `data-solid`, as the line width alone would not tell them from hollow ones in greyscale. */
+function block(x: number, y: number, width: number, height: number): ReactElement {
+  return <rect data-solid="" x={x} y={y} width={width} height={height} />;
+}
+
+function hollow(x: number, y: number, width: number, height: number, dash?: string): ReactElement {
+  return <rect x={x} y={y} width={width} height={height} strokeDasharray={dash} />;
+}
+
+function mark(word: string, tone: Mark['tone'], width: number, ...parts: ReactElement[]): Mark {
+  const shape = (
+    <>
+      {parts.map((part, index) => (
+        <g key={index}>{part}</g>
+      ))}
+    </>
+  );
+  return { word, tone, width, shape };
+}
+
+export const marks = {
+  // Judgement: two limits and a bar where the value lies; hollow across a limit.
+  conforming: mark('Conforming', 'ok', 22, limits, block(8, 5.5, 5, 5)),
+  nonconforming: mark('Nonconforming', 'bad', 22, limits, block(16.8, 5.5, 5, 5), block(0, 5.5, 4.4, 5)),
+  'nonconforming-over': mark('Nonconforming, over', 'bad', 22, limits, block(16.8, 5.5, 5, 5)),
+  'nonconforming-under': mark('Nonconforming, under', 'bad', 22, limits, block(0, 5.5, 4.4, 5)),
+  indeterminate: mark('Indeterminate', 'doubt', 22, limits, hollow(11.2, 5.5, 8, 5)),
+
+  // Pieces: a pocket and a block; a broken pocket misses its piece.
+  'to-pack': mark('To pack', 'plain', 16, pocket),
+  next: mark('Next', 'plain', 16, pocket, hollow(5, 0.8, 6, 5), <path d="M8 7.4V11.6M6 9.8L8 11.8L10 9.8" />),
+  packed: mark('Packed', 'ok', 16, pocket, block(5, 6, 6, 5.8)),
+  missing: mark('Missing', 'bad', 16, <path d="M2.5 4.5V14H5.4M10.6 14H13.5V4.5M5.2 3L10.8 8.6M10.8 3L5.2 8.6" />),
+  out: mark('Out', 'move', 16, <path d="M2.5 8.5V14.5H13.5V8.5" />, block(5, 0.5, 6, 5.6)),
+  'set-down': mark('Set down', 'move', 16, <path d="M0.5 12.2H15.5M3.5 14.8H12.5" />, block(5, 4.6, 6, 6)),
+  back: mark('Back', 'ok', 16, <path d="M2.5 5V14H13.5V5M0.8 3H15.2" />, block(5, 6.6, 6, 5.2)),
+
+  // Stacks: a hole and a bar; a bar that stops short reaches nothing.
+  reached: mark('Reached', 'ok', 18, hole, block(7, 1, 4, 12.2)),
+  'not-reached': mark(
+    'Not reached',
+    'doubt',
+    18,
+    hole,
+    block(7, 0.5, 4, 6.6),
+    <path d="M6.2 10.4H11.8" strokeDasharray="1.6 1.2" />,
+  ),
+  'by-hand': mark('By hand', 'plain', 18, hole, <circle cx="9" cy="9.6" r="2.6" />),
+  'no-stack': mark('No stack', 'bad', 18, hole, <path d="M6.5 6L11.5 12M11.5 6L6.5 12" />),
+
+  // Bags: the best found as a bar, the bound as a wall; where they meet, nothing less exists.
+  'proved-least': mark('Proved least', 'ok', 18, <path d="M12.6 1V15" />, block(1, 5, 10.8, 6)),
+  'not-proved': mark(
+    'Not proved',
+    'doubt',
+    18,
+    <path d="M7 1V15" />,
+    block(1, 5, 5.2, 6),
+    hollow(8.4, 5.8, 7.6, 4.4, '2 1.4'),
+  ),
+  infeasible: mark(
+    'Infeasible',
+    'bad',
+    18,
+    <path d="M5.6 2H1.4V14H5.6M12.4 2H16.6V14H12.4M9.8 .8L7.4 5.2L10.6 9.6L8.2 15.2" />,
+  ),
+
+  // Saving: a block on the line is written, lifted is not yet, struck is not saved.
+  saved: mark('Saved', 'plain', 16, <path d="M1 13.6H15" />, block(4.5, 5, 7, 7)),
+  saving: mark('Saving', 'plain', 16, <path d="M1 13.6H15" />, hollow(5, 2.5, 6, 6)),
+  'not-saved': mark('NOT SAVED', 'bad', 16, <path d="M1 13.6H5M11 13.6H15M3 11.2L13 .8" />, hollow(5, 3, 6, 6)),
+
+  // Outings: lines of time and of place.
+  clash: mark(
+    'Clash',
+    'bad',
+    16,
+    <path d="M1 3.5H9V8M15 12.5H7V8" />,
+    <path data-solid="" d="M8 4.6L11.4 8L8 11.4L4.6 8Z" />,
+  ),
+  'left-behind': mark('Left behind', 'doubt', 18, <path d="M0 13.6H8M10.5 6V13.6H17.2V6" />, block(1.4, 7, 5, 5)),
+  'not-there': mark('Not there', 'bad', 16, <path d="M1 13.6H15" />, hollow(5, 5.6, 6, 6, '1.7 1.3')),
+  'over-time': mark('Over time', 'bad', 18, <path d="M1 3V13M11 3V13M1 8H11" />, block(11, 5.6, 6.4, 4.8)),
+} satisfies Record<string, Mark>;
+
+export type MarkState = keyof typeof marks;
