@@ -1,0 +1,68 @@
+import configureMeasurements, { type Measure } from 'convert-units';
+import { RefusedError } from '../errors.ts';
+import { exactOf, nearestNumber, over, type Exact } from './exact.ts';
+import { allUnits, kindOf, unitDefinitions, unitsOf, type Kind, type Unit } from './kinds.ts';
+
+/** A unit's size in its kind's anchor unit, as the exact rational. */
+export function exactSize(unit: Unit): Exact {
+  const size: string | readonly [string, string] = unitDefinitions[unit].size;
+  return typeof size === 'string' ? exactOf(size) : over(exactOf(size[0]), exactOf(size[1]));
+}
+
+/**
+ * One system for each measure: then the package computes value · size(from) / size(to) and no rounded ratio between systems
+ * comes in. Its own definitions are not used: they are rounded, some at the fourth digit.
+ */
+function measure(kind: Kind): Measure<Kind, Unit> {
+  const units = unitsOf(kind).map(
+    (unit) => [unit, { name: { singular: unit, plural: unit }, to_anchor: nearestNumber(exactSize(unit)) }] as const,
+  );
+  return { systems: { [kind]: Object.fromEntries(units) } } as Measure<Kind, Unit>;
+}
+
+const kinds = [...new Set(allUnits.map(kindOf))];
+const measures = Object.fromEntries(kinds.map((kind) => [kind, measure(kind)])) as Record<Kind, Measure<Kind, Unit>>;
+const converter = configureMeasurements<Kind, Kind, Unit>(measures);
+
+/**
+ * A value in another unit of the same kind.
+ *
+ *   value · size(from) / size(to)
+ *
+ * @param value - any finite number, in `from`
+ * @returns the value in `to`, within 1e-15 relative of the exact conversion
+ * @throws RefusedError not-finite (the package would turn NaN into 0), wrong-kind
+ * @source the exact definitions in kinds.ts
+ * @validity every pair of units of one kind
+ * @example convertValue(45, 'lbf·ft', 'N·m') // 61.011807674913015
+ */
+export function convertValue(value: number, from: Unit, to: Unit): number {
+  if (!Number.isFinite(value)) {
+    throw new RefusedError({ code: 'not-finite', message: `${value} ${from} is not a finite quantity.`, value });
+  }
+  if (kindOf(from) !== kindOf(to)) throw wrongKind(from, kindOf(to), to);
+  const converted = converter(value).from(from).to(to);
+  if (!Number.isFinite(converted)) {
+    throw new RefusedError({ code: 'not-finite', message: `${value} ${from} is too large to hold in ${to}.`, value });
+  }
+  return converted;
+}
+
+/** The refusal that names both: the unit given and what was asked for. */
+export function wrongKind(unit: Unit, wanted: Kind, wantedUnit?: Unit): RefusedError {
+  const asked =
+    wantedUnit === undefined
+      ? `a unit of ${wanted} (${unitsOf(wanted).join(', ')})`
+      : `${wantedUnit}, a unit of ${wanted}`;
+  return new RefusedError({
+    code: 'wrong-kind',
+    message: `"${unit}" is a unit of ${kindOf(unit)}; asked for is ${asked}.${hintFor(unit, wanted)}`,
+    value: unit,
+  });
+}
+
+function hintFor(unit: Unit, wanted: Kind): string {
+  const meant: Partial<Record<Unit, Unit>> = { lb: 'lbf', kg: 'kgf', lbf: 'lb', kgf: 'kg' };
+  const other = meant[unit];
+  return other !== undefined && kindOf(other) === wanted ? ` Write "${other}" for ${wanted}.` : '';
+}

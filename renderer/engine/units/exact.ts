@@ -1,0 +1,80 @@
+/** A rational number, exact: what a decimal text or a unit's definition says, with no binary rounding. */
+export interface Exact {
+  numerator: bigint;
+  /** Above 0. */
+  denominator: bigint;
+}
+
+/** Any plain decimal, with or without sign, point and exponent, as the rational it names. */
+export function exactOf(decimal: string): Exact {
+  const parts = /^([+-]?)(\d*)\.?(\d*)(?:[eE]([+-]?\d+))?$/.exec(decimal);
+  if (parts === null) throw new RangeError(`"${decimal}" is no decimal`);
+  const [, sign = '', whole = '', fraction = '', exponent = '0'] = parts;
+  const digits = BigInt(`${sign === '-' ? '-' : ''}${whole}${fraction}` || '0');
+  const power = Number(exponent) - fraction.length;
+  return power >= 0
+    ? { numerator: digits * 10n ** BigInt(power), denominator: 1n }
+    : { numerator: digits, denominator: 10n ** BigInt(-power) };
+}
+
+/** A double as the shortest decimal that names it: 0.1 is one tenth here, as the person who typed it meant. */
+export function exactOfNumber(value: number): Exact {
+  return exactOf(String(value));
+}
+
+export function times(a: Exact, b: Exact): Exact {
+  return { numerator: a.numerator * b.numerator, denominator: a.denominator * b.denominator };
+}
+
+export function over(a: Exact, b: Exact): Exact {
+  return b.numerator > 0n
+    ? { numerator: a.numerator * b.denominator, denominator: a.denominator * b.numerator }
+    : { numerator: -a.numerator * b.denominator, denominator: -a.denominator * b.numerator };
+}
+
+export function minus(a: Exact, b: Exact): Exact {
+  return {
+    numerator: a.numerator * b.denominator - b.numerator * a.denominator,
+    denominator: a.denominator * b.denominator,
+  };
+}
+
+/** Below 0, 0 or above 0 as a is less than, equal to or greater than b. */
+export function compare(a: Exact, b: Exact): number {
+  const difference = a.numerator * b.denominator - b.numerator * a.denominator;
+  return difference < 0n ? -1 : difference > 0n ? 1 : 0;
+}
+
+export type Rounding = 'down' | 'up' | 'half-even';
+
+/** How many units of the given decimal place: 54.23 at 1 decimal, up, is 543. */
+export function inPlaces(value: Exact, decimals: number, rounding: Rounding): bigint {
+  const scaled =
+    decimals >= 0
+      ? { numerator: value.numerator * 10n ** BigInt(decimals), denominator: value.denominator }
+      : { numerator: value.numerator, denominator: value.denominator * 10n ** BigInt(-decimals) };
+  const truncated = scaled.numerator / scaled.denominator;
+  const rest = scaled.numerator - truncated * scaled.denominator;
+  const floor = rest < 0n ? truncated - 1n : truncated;
+  if (rest === 0n || rounding === 'down') return floor;
+  if (rounding === 'up') return floor + 1n;
+  const twice = 2n * (rest < 0n ? rest + scaled.denominator : rest);
+  if (twice === scaled.denominator) return floor % 2n === 0n ? floor : floor + 1n;
+  return twice < scaled.denominator ? floor : floor + 1n;
+}
+
+/** Units of a decimal place written plainly: 543 at 1 decimal is "54.3"; never "-0". */
+export function placesText(units: bigint, decimals: number): string {
+  if (decimals <= 0) return String(units * 10n ** BigInt(-decimals));
+  const sign = units < 0n ? '-' : '';
+  const digits = String(units < 0n ? -units : units).padStart(decimals + 1, '0');
+  return `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+}
+
+/** The nearest double, by way of 25 significant digits. */
+export function nearestNumber(value: Exact): number {
+  if (value.numerator === 0n) return 0;
+  const magnitude = String(value.numerator).length - String(value.denominator).length;
+  const decimals = 25 - magnitude;
+  return Number(`${inPlaces(value, decimals, 'half-even')}e${-decimals}`);
+}

@@ -1,0 +1,124 @@
+import { RefusedError } from '../errors.ts';
+import { exactSize, wrongKind } from './convert.ts';
+import {
+  compare,
+  exactOf,
+  exactOfNumber,
+  inPlaces,
+  minus,
+  nearestNumber,
+  over,
+  placesText,
+  times,
+  type Exact,
+} from './exact.ts';
+import { kindOf, type Unit } from './kinds.ts';
+
+export interface ShownBand {
+  min: string;
+  max: string;
+}
+
+/** Share of a band's width that rounding inward may take. */
+const lossMax: Exact = { numerator: 5n, denominator: 100n };
+
+/**
+ * A nominal value rounded to a number of decimals, half to even, in decimal: the digits rounded are those of the shortest
+ * decimal that names the double, so 2.675 is a tie and 1.005 too.
+ *
+ * @param value - any finite number
+ * @param decimals - places after the point; below 0 rounds to tens, hundreds …
+ * @throws RefusedError not-finite
+ * @source project rule; rounding half to even as in ISO 80000-1 annex B, rule A (from memory)
+ * @example roundNominal(2.675, 2) // "2.68"; roundNominal(0.125, 2) // "0.12"
+ */
+export function roundNominal(value: number, decimals: number): string {
+  refuseNonFinite(value);
+  return placesText(inPlaces(exactOfNumber(value), decimals, 'half-even'), decimals);
+}
+
+/**
+ * The two ends of a band rounded inward: the minimum up, the maximum down, with as few decimals as lose at most 5 % of the
+ * width. The band shown lies inside the band given, is never empty, and each end moves by less than one unit of its last place.
+ * A band of no width is shown with all its digits.
+ *
+ * @throws RefusedError not-finite; contradiction where min > max
+ * @example roundInward({ min: 54.232717933256, max: 67.79089741657 }) // { min: '54.3', max: '67.7' }
+ */
+export function roundInward(band: { min: number; max: number }): ShownBand {
+  refuseNonFinite(band.min);
+  refuseNonFinite(band.max);
+  return inward(exactOfNumber(band.min), exactOfNumber(band.max));
+}
+
+/**
+ * A band of limits in another unit, rounded inward from the exact conversion: no binary rounding stands between the limit as
+ * typed and the digits shown.
+ *
+ * @param band - min and max in `unit`
+ * @throws RefusedError not-finite, wrong-kind, contradiction
+ * @example bandIn({ min: 40, max: 50, unit: 'lbf·ft' }, 'N·m') // { min: '54.3', max: '67.7' }
+ */
+export function bandIn(band: { min: number; max: number; unit: Unit }, to: Unit): ShownBand {
+  refuseNonFinite(band.min);
+  refuseNonFinite(band.max);
+  return inward(exactIn(exactOfNumber(band.min), band.unit, to), exactIn(exactOfNumber(band.max), band.unit, to));
+}
+
+/** value · size(from) / size(to), exact. */
+export function exactIn(value: Exact, from: Unit, to: Unit): Exact {
+  if (kindOf(from) !== kindOf(to)) throw wrongKind(from, kindOf(to), to);
+  return from === to ? value : over(times(value, exactSize(from)), exactSize(to));
+}
+
+/** Both ends inward; the work behind roundInward and bandIn. */
+export function inward(min: Exact, max: Exact): ShownBand {
+  const order = compare(min, max);
+  if (order > 0) {
+    throw new RefusedError({
+      code: 'contradiction',
+      message: `The minimum ${nearestNumber(min)} is above the maximum ${nearestNumber(max)}.`,
+    });
+  }
+  if (order === 0) return { min: String(nearestNumber(min)), max: String(nearestNumber(max)) };
+  const width = minus(max, min);
+  for (let decimals = 0; ; decimals += 1) {
+    const up = inPlaces(min, decimals, 'up');
+    const down = inPlaces(max, decimals, 'down');
+    const shown = over(exactOf(String(down - up)), exactOf(`1e${decimals}`));
+    // Lost at most 5 %: width − shown ≤ 0.05 width. An inverted or empty band has lost all of it.
+    if (compare(minus(width, shown), times(width, lossMax)) <= 0) {
+      return { min: placesText(up, decimals), max: placesText(down, decimals) };
+    }
+  }
+}
+
+/**
+ * A number written plainly: four significant digits, whole numbers whole, no trailing zeros, no binary noise; an exponent only
+ * below 0.000001 and from 1e15 up.
+ *
+ * @param significantDigits - digits kept of a number that is not whole
+ * @throws RefusedError not-finite
+ * @example showNumber(61.01180767491302) // "61.01"; showNumber(13558.179) // "13558"; showNumber(0.1 + 0.2) // "0.3"
+ */
+export function showNumber(value: number, significantDigits = 4): string {
+  refuseNonFinite(value);
+  if (value === 0) return '0';
+  const power = Math.floor(Math.log10(Math.abs(value)));
+  const decimals = Math.max(significantDigits - 1 - power, 0);
+  if (power < -6 || power >= 15) {
+    const [mantissa = '', exponent = ''] = value.toExponential(significantDigits - 1).split('e');
+    return `${withoutTrailingZeros(mantissa)}e${Number(exponent)}`;
+  }
+  return withoutTrailingZeros(roundNominal(value, decimals));
+}
+
+export function withoutTrailingZeros(digits: string): string {
+  return digits.includes('.') ? digits.replace(/\.?0+$/, '') : digits;
+}
+
+function refuseNonFinite(value: number): void {
+  if (!Number.isFinite(value)) {
+    throw new RefusedError({ code: 'not-finite', message: `${value} is not a finite quantity.`, value });
+  }
+}

@@ -1,0 +1,163 @@
+import { RefusedError } from '../errors.ts';
+import { compare, exactOf, inPlaces, nearestNumber, placesText, type Exact } from './exact.ts';
+import { kindOf, type Unit, type UnitsShown } from './kinds.ts';
+import type { Numeral } from './readNumber.ts';
+import { readParts } from './readQuantity.ts';
+import { exactIn, inward } from './round.ts';
+
+const inchPound = new Set<Unit>([
+  'lbf·ft',
+  'lbf·in',
+  'ozf·in',
+  'lbf',
+  'kip',
+  'in',
+  'ft',
+  'lb',
+  'oz',
+  'in2',
+  'in3',
+  'psi',
+  'ksi',
+]);
+
+/** Metric units that are no SI: shown in SI where SI is asked for. */
+const siOf: Partial<Record<Unit, Unit>> = { kgf·m: 'N·m', kgf·cm: 'N·m', gf·cm: 'mN·m', kgf: 'N' };
+
+const counterparts: Partial<Record<Unit, Unit>> = {
+  N·m: 'lbf·ft',
+  dN·m: 'lbf·in',
+  cN·m: 'ozf·in',
+  mN·m: 'ozf·in',
+  kN·m: 'lbf·ft',
+  MN·m: 'lbf·ft',
+  kgf·m: 'lbf·ft',
+  kgf·cm: 'lbf·in',
+  gf·cm: 'ozf·in',
+  lbf·ft: 'N·m',
+  lbf·in: 'N·m',
+  ozf·in: 'mN·m',
+  N: 'lbf',
+  kN: 'lbf',
+  kgf: 'lbf',
+  lbf: 'N',
+  kip: 'kN',
+  mm: 'in',
+  cm: 'in',
+  m: 'ft',
+  in: 'mm',
+  ft: 'm',
+  kg: 'lb',
+  g: 'oz',
+  lb: 'kg',
+  oz: 'g',
+  mm2: 'in2',
+  cm2: 'in2',
+  in2: 'mm2',
+  L: 'in3',
+  mL: 'in3',
+  cm3: 'in3',
+  in3: 'mL',
+  MPa: 'ksi',
+  'N/mm2': 'ksi',
+  GPa: 'ksi',
+  Pa: 'psi',
+  psi: 'MPa',
+  ksi: 'MPa',
+};
+
+/** Where the number decides which unit is of comparable size. */
+function counterpart(unit: Unit, value: number): Unit | undefined {
+  const size = Math.abs(value);
+  if (unit === 'N·m' && size < 20) return 'lbf·in';
+  if (unit === 'in3' && size >= 60) return 'L';
+  return counterparts[unit];
+}
+
+interface Typed {
+  numeral: Numeral;
+  unit: Unit;
+}
+
+/**
+ * A typed quantity as the user wants it shown. The text as typed is the authority: its number is shown unaltered, with the
+ * unit's canonical spelling; a conversion is rounded half to even at the place nearest below the typed one, so that it claims
+ * no less and little more than was typed.
+ *
+ * @throws RefusedError as readQuantity does
+ * @example showQuantity('45 ft-lb', 'both') // "45 lbf·ft (61 N·m)"
+ */
+export function showQuantity(typed: string, mode: UnitsShown): string {
+  const parts = readParts(typed);
+  const asTyped = `${parts.numeral.text} ${parts.unit}`;
+  const to = shownUnit(parts.unit, parts.numeral.value, mode);
+  if (to === undefined) return asTyped;
+  const converted = `${nominalIn(parts, to)} ${to}`;
+  return mode === 'both' ? `${asTyped} (${converted})` : converted;
+}
+
+/**
+ * A typed band of limits as the user wants it shown, converted inward. A band of no width is one quantity.
+ *
+ * @throws RefusedError as readQuantity does; wrong-kind where the ends are of two kinds; contradiction where min > max
+ * @example showBand('40 lbf·ft', '50 lbf·ft', 'both') // "40–50 lbf·ft (54.3–67.7 N·m)"
+ */
+export function showBand(minTyped: string, maxTyped: string, mode: UnitsShown): string {
+  const min = readParts(minTyped);
+  const max = readParts(maxTyped, min.kind);
+  const order = compare(min.numeral.exact, exactIn(max.numeral.exact, max.unit, min.unit));
+  if (order > 0) {
+    throw new RefusedError({
+      code: 'contradiction',
+      message: `The minimum ${minTyped} is above the maximum ${maxTyped}.`,
+    });
+  }
+  if (order === 0) return showQuantity(minTyped, mode);
+  const asTyped =
+    min.unit === max.unit
+      ? `${min.numeral.text}–${max.numeral.text} ${min.unit}`
+      : `${min.numeral.text} ${min.unit} – ${max.numeral.text} ${max.unit}`;
+  const to = shownUnit(min.unit, min.numeral.value, mode) ?? shownUnit(max.unit, max.numeral.value, mode);
+  if (to === undefined) return asTyped;
+  const shown = inward(exactIn(min.numeral.exact, min.unit, to), exactIn(max.numeral.exact, max.unit, to));
+  const converted = `${shown.min}–${shown.max} ${to}`;
+  return mode === 'both' ? `${asTyped} (${converted})` : converted;
+}
+
+/** The unit a conversion is shown in; undefined where the typed one is what is asked for. */
+function shownUnit(unit: Unit, value: number, mode: UnitsShown): Unit | undefined {
+  if (mode === 'as-written' || kindOf(unit) === 'angle') return undefined;
+  if (mode === 'si') return inchPound.has(unit) ? counterpart(unit, value) : siOf[unit];
+  if (mode === 'inch-pound') return inchPound.has(unit) ? undefined : counterpart(unit, value);
+  return siOf[unit] ?? counterpart(unit, value);
+}
+
+/** Digits shown at the least: lengths of parts are told apart by hundredths of a millimetre, other quantities by two digits. */
+const significantMin = 2;
+const lengthFinerBy = 1;
+
+function nominalIn(typed: Typed, to: Unit): string {
+  const value = exactIn(typed.numeral.exact, typed.unit, to);
+  const placeTyped = exactIn(placeOf(typed.numeral), typed.unit, to);
+  const finer = kindOf(to) === 'length' ? lengthFinerBy : 0;
+  const decimals = Math.max(decimalsWithin(placeTyped) + finer, significantDecimals(value), 0);
+  return placesText(inPlaces(value, decimals, 'half-even'), decimals);
+}
+
+/** One unit of the last place typed: 0.1 of "45.5", 1 of "45", 0.001 of a fraction, which is exact but not endless. */
+function placeOf(numeral: Numeral): Exact {
+  if (numeral.form === 'fraction') return exactOf('0.01');
+  const [digits = '', exponent = '0'] = numeral.text.split(/e/i);
+  const decimals = digits.includes('.') ? digits.length - digits.indexOf('.') - 1 : 0;
+  return exactOf(`1e${Number(exponent) - decimals}`);
+}
+
+/** Decimals of the greatest power of ten that is no greater than a size. */
+function decimalsWithin(size: Exact): number {
+  return -Math.floor(Math.log10(nearestNumber(size)) + 1e-12);
+}
+
+function significantDecimals(value: Exact): number {
+  const magnitude = Math.abs(nearestNumber(value));
+  return magnitude === 0 ? 0 : significantMin - 1 - Math.floor(Math.log10(magnitude) + 1e-12);
+}
