@@ -1,0 +1,35 @@
+/** A request's body, up to a limit and no further. */
+import type { IncomingMessage } from 'node:http';
+
+export class BodyError extends Error {
+  override readonly name = 'BodyError';
+  readonly status: 400 | 413;
+
+  constructor(status: 400 | 413, message: string) {
+    super(message);
+    this.status = status;
+  }
+}
+
+export function readBody(request: IncomingMessage, limitBytes: number): Promise<Buffer> {
+  const tooLarge = (): BodyError => new BodyError(413, `More than ${limitBytes} bytes are not taken`);
+  if (Number(request.headers['content-length'] ?? 0) > limitBytes) return Promise.reject(tooLarge());
+  return new Promise((resolve, reject) => {
+    const parts: Buffer[] = [];
+    let bytes = 0;
+    request.on('data', (part: Buffer) => {
+      bytes += part.length;
+      if (bytes > limitBytes) {
+        request.pause();
+        request.removeAllListeners('data');
+        parts.length = 0;
+        reject(tooLarge());
+      } else {
+        parts.push(part);
+      }
+    });
+    request.on('end', () => resolve(Buffer.concat(parts)));
+    request.on('error', () => reject(new BodyError(400, 'The request broke off')));
+    request.on('close', () => reject(new BodyError(400, 'The request broke off')));
+  });
+}

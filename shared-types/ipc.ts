@@ -1,0 +1,103 @@
+/**
+ * What crosses between the page and the program around it: the names of the channels, and the shape each argument must
+ * have. The preload script and the browser window's page speak these; both hosts check them before anything else.
+ */
+import type { Refusal } from './errors.ts';
+import type { DocumentToPrint, FileToSave, HostInfo, OpenedText } from './host.ts';
+import { z } from './schema.ts';
+
+export const mediaTypes = ['application/json', 'text/csv', 'application/pdf', 'text/plain'] as const;
+
+/** No body, file or document of more bytes is taken by either host. */
+export const largestBodyBytes = 64 * 1024 * 1024;
+
+const longestName = 1_000;
+const bytes = z
+  .instanceof(Uint8Array)
+  .refine((value) => value.byteLength <= largestBodyBytes, 'more bytes than the program takes (64 MB)');
+
+export const openTextRequest = z.strictObject({
+  extensions: z
+    .array(z.string().regex(/^\.?[a-z0-9]{1,10}$/i, 'not a file ending'))
+    .min(1)
+    .max(10),
+  maxBytes: z.int().min(1).max(largestBodyBytes),
+});
+
+export const fileToSave = z.strictObject({
+  name: z.string().min(1).max(longestName),
+  mediaType: z.enum(mediaTypes),
+  bytes,
+});
+
+export const documentToPrint = z.strictObject({
+  title: z.string().max(longestName),
+  html: z.string().min(1).max(largestBodyBytes),
+  paper: z.enum(['A4', 'Letter']),
+});
+
+export const pdfToPrint = z.strictObject({
+  name: z.string().min(1).max(longestName),
+  bytes: bytes.refine(
+    (value) => value.length > 4 && String.fromCharCode(...value.subarray(0, 5)) === '%PDF-',
+    'not a PDF document',
+  ),
+});
+
+/** The arguments of each channel. A channel that is not listed here does not exist. */
+export const channelArguments = {
+  info: z.tuple([]),
+  openText: z.tuple([openTextRequest]),
+  saveFile: z.tuple([fileToSave]),
+  makePdf: z.tuple([documentToPrint]),
+  printPdf: z.tuple([pdfToPrint]),
+} as const;
+
+export type Channel = keyof typeof channelArguments;
+
+export interface PrintOutcome {
+  opened: boolean;
+  address: string | null;
+}
+
+/** An answer or a refusal: exceptions lose their fields on the way between processes, plain values do not. */
+export type Answer<T> = { ok: true; value: T } | { ok: false; refusal: Refusal };
+
+/** What the preload script puts into the page, whole. */
+export interface Bridge {
+  info(): Promise<Answer<HostInfo>>;
+  openText(request: { extensions: string[]; maxBytes: number }): Promise<Answer<OpenedText | null>>;
+  saveFile(file: FileToSave): Promise<Answer<boolean>>;
+  makePdf(document: DocumentToPrint): Promise<Answer<Uint8Array>>;
+  printPdf(file: { name: string; bytes: Uint8Array }): Promise<Answer<PrintOutcome>>;
+}
+
+/** The loopback server's one door for the page's calls, and the headers that go with them. */
+export const api = {
+  info: '/api/info',
+  pdf: '/api/pdf',
+  print: '/api/print',
+  hello: '/api/hello',
+  tokenHeader: 'x-bagwright-token',
+  nameHeader: 'x-bagwright-file-name',
+} as const;
+
+export const identity = {
+  scheme: 'app',
+  host: 'bagwright',
+  /** The database belongs to the origin, so neither of these may ever change. */
+  electronOrigin: 'app://bagwright',
+  browserPort: 47811,
+  browserOrigin: 'http://127.0.0.1:47811',
+} as const;
+
+/** The first thing wrong with an argument, said as a refusal. The value itself is not repeated: it may be anything. */
+export function argumentRefusal(error: z.ZodError): Refusal {
+  const first = error.issues[0];
+  const field = first === undefined ? '' : first.path.map(String).join('.');
+  return {
+    code: 'wrong-shape',
+    message: `The program was asked with a wrong argument${field === '' ? '' : ` (${field})`}: ${first?.message ?? 'unknown'}`,
+    ...(field === '' ? {} : { field }),
+  };
+}
