@@ -1,0 +1,58 @@
+/**
+ * Every way in which one rule of the reference can be broken on purpose, with the rule it belongs to, so that a test
+ * can show that the campaign would notice. An unbroken reference gets no name at all.
+ */
+export const breaks = {
+  tool: 'rule 1: any torque tool loosens',
+  drive: 'rule 1: squares that meet need not be equal',
+  twoExtensions: 'rule 1: two extensions at most',
+  fourExtensions: 'rule 1: four extensions',
+  opening: 'rule 2: any opening goes on',
+  openingForm: 'rule 2: hex6 goes on a twelve-point head, a hexagon key on a hexagon',
+  reach: 'rule 3: reach is not asked',
+  clearance: 'rule 4: diameters are not asked',
+  clearanceWhole: 'rule 4: every part is held to the clear diameter, also those that begin at depth or beyond',
+  strength: 'rule 5: strength is not asked',
+  strengthRunning: 'rule 5: running torque is left out of the demand',
+  accuracy: 'rule 6: any torque tool is accurate enough',
+  aimRunning: 'rule 6: running torque is left out of the aim',
+  rangeShare: 'rule 6: the least share of the range is not asked',
+  settingChoice: 'rule 6: the lowest setting that serves, not the one furthest inside',
+  universal: 'rule 7: any number of universal joints, for tightening too',
+  universalTighten: 'rule 7: one universal joint serves for tightening',
+  onHand: 'rule 8: stock is endless',
+  samePartTwice: 'rule 8: the same part twice is one piece',
+  slot: 'rule 8: roles at work at once share pieces',
+  slotSteps: 'rule 8: the steps of one role in a slot add up',
+  gearAddsUp: 'rule 8: gear is shared over the steps of an outing',
+  consumed: 'rule 8: consumed gear grows back between outings',
+  bagMass: 'rule 9: massMax is not asked',
+  bagVolume: 'rule 9: volumeMax is not asked',
+  bagItems: 'rule 9: itemsMax is not asked',
+  bagSize: 'rule 9: sizeMax is not asked',
+  bagTethers: 'rule 9: tetherPoints is not asked',
+  ownMassInLimit: "rule 9: a bag's own mass counts towards massMax",
+  roleDraw: "rule 9: a stack may lie in another role's bag",
+  roleContents: 'rule 9: a role bag takes any gear',
+  ownFirst: 'rule 9: in a slot its own bags do not serve a role',
+  useGear: 'rule 11: a use step needs no gear',
+  contingency: 'rule 11: contingency steps are left out',
+  hold: 'rule 12: nothing holds',
+  holdPieces: 'rule 12: the hold shares the pieces of the stack',
+  holdTool: 'rule 12: a torque tool holds',
+  holdDemand: 'rule 12: a hold of any strength serves',
+  swing: 'rule 13: the step angle is not asked',
+  handle: 'rule 13: the lever is not asked',
+  protrusion: 'rule 14: the inner depth is not asked',
+  protrusionAbsent: 'rule 14: a socket without inner depth passes',
+  moveIsGear: 'rule 15: what is moved out of a bag is no gear',
+  moveThere: 'rule 15: a move of more than is there moves it all',
+  finalPlace: 'rule 15: what lies at a final place is left behind too',
+  slotMinutes: 'rule 15: the roles of a slot add up in time',
+  contingencyMinutes: 'rule 11: contingency steps count for time',
+  objectiveBagMass: "objective: a bag's own mass is left out",
+} as const;
+
+export type BreakName = keyof typeof breaks;
+
+export const breakNames = Object.keys(breaks) as BreakName[];
