@@ -1,0 +1,6 @@
+/** What an editor may put before a text; no part of it. */
+const byteOrderMark = '\uFEFF';
+
+export function withoutByteOrderMark(text: string): string {
+  return text.startsWith(byteOrderMark) ? text.slice(1) : text;
+}

@@ -1,0 +1,18 @@
+/** A path as refusals write it: catalog.sockets[2].length; a key that is no plain word stands quoted in brackets. */
+export function fieldText(path: readonly PropertyKey[]): string {
+  return path.reduce((field: string, step) => fieldWithin(field, typeof step === 'number' ? step : String(step)), '');
+}
+
+/** The path of one step further in. */
+export function fieldWithin(field: string, step: string | number): string {
+  if (typeof step === 'number') return `${field}[${step}]`;
+  if (!/^[\p{L}_$][\p{L}\p{N}_$-]*$/u.test(step)) return `${field}[${JSON.stringify(step)}]`;
+  return field === '' ? step : `${field}.${step}`;
+}
+
+/** The last step of a path: .name, [2] or ["odd name"]. */
+const lastStep = /(?:(?:^|\.)[^.[\]]+|\[(?:\d+|"(?:[^"\\]|\\.)*")\])$/;
+
+export function fieldAbove(field: string): string {
+  return lastStep.test(field) ? field.replace(lastStep, '') : '';
+}
