@@ -6,7 +6,14 @@
 import { z } from './schema.ts';
 
 const id = z.string().min(1).max(200);
-const quantity = z.string().min(1).max(80);
+/** A text with its unit. A bare number says nothing of its unit, and is told so. */
+const quantity = z
+  .string({
+    error: ({ input }) =>
+      typeof input === 'number' ? `is a bare number: write it as text with its unit, as "${input} mm" or "${input} N·m"` : undefined,
+  })
+  .min(1)
+  .max(80);
 const note = z.string().max(2000);
 const whole = z.number().int();
 
@@ -159,8 +166,8 @@ export const planSchema = z.object({
   /** display: name and origin of the task */
   task: z.object({ id, name: note, site: note.optional(), about: note.optional(), crew: note.optional() }).optional(),
   catalog: catalogSchema,
-  outings: z.array(outingSchema),
-  steps: z.array(stepSchema),
+  outings: z.array(outingSchema).default([]),
+  steps: z.array(stepSchema).default([]),
   places: z.array(z.object({ id, name: note.optional(), final: z.boolean().optional() })).optional(),
   rangeShareMin: z.number().min(0).max(1).optional(),
 });

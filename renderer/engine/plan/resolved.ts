@@ -1,3 +1,4 @@
+import type { Unit } from '../units/index.ts';
 import type { HeadForm, OpeningForm, Plan } from '../../../shared-types/plan.ts';
 
 /** A plan in the engine's own units: what the rules compute with. Texts as typed stay in `source`. */
@@ -30,7 +31,13 @@ export interface Carried {
 }
 
 /** Hexalobular sizes are texts; every other size is a length. */
-export type OpeningSize = { mm: number } | { text: string };
+export type OpeningSize = { mm: number; typed?: string } | { text: string };
+
+/** The units in which a step's own figures are written, so that answers about it speak the same. */
+export interface ShownUnits {
+  length: 'mm' | 'in';
+  torque: Unit;
+}
 
 export interface ResolvedFastener {
   id: string;
@@ -52,15 +59,19 @@ export interface ResolvedTool extends Carried {
   torque: ResolvedTorque | null;
 }
 
+/** A torque on a tool's own scale, and the same in N·m. */
+export interface ScaleTorque {
+  value: number;
+  unit: Unit;
+  nm: number;
+}
+
+/** Exactly one of `increment` and `settings` is given. */
 export interface ResolvedTorque {
   minNm: number;
-  /** The scale's unit, as spelled in results. */
-  unit: string;
-  /** Numbers in `unit`. */
-  minScale: number;
-  maxScale: number;
-  incrementScale: number | null;
-  settingsScale: number[] | null;
+  maxNm: number;
+  increment: ScaleTorque | null;
+  settings: ScaleTorque[] | null;
   accuracyOfReading: number;
   loosens: boolean;
 }
@@ -145,4 +156,5 @@ export interface ResolvedStep {
   moves: { id: string; quantity: number; from: string; to: string }[];
   minutes: number;
   contingency: boolean;
+  shown: ShownUnits;
 }

@@ -1,0 +1,146 @@
+import type { Highs } from 'highs';
+
+/** A term of a row: which column, times what. */
+export type Term = [column: number, coefficient: number];
+
+interface Column {
+  cost: number;
+  upper: number;
+  integer: boolean;
+}
+
+interface Row {
+  lower: number;
+  upper: number;
+  terms: Term[];
+}
+
+export interface Solution {
+  status: 'optimal' | 'stopped' | 'infeasible';
+  /** Null where none was found. */
+  columns: number[] | null;
+  /** No solution costs less. */
+  bound: number;
+  seconds: number;
+}
+
+export interface SolveOptions {
+  timeLimitS?: number | undefined;
+  /** Stops at the first solution found. */
+  firstOnly?: boolean;
+  onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
+}
+
+/** HiGHS's tightest: a row or an integer may be off by no more. */
+const feasibilityTolerance = 1e-9;
+
+/** A minimisation over whole numbers from 0 up, put together piece by piece and handed to HiGHS. */
+export class IntegerProgram {
+  private readonly columns: Column[] = [];
+  private readonly rows: Row[] = [];
+
+  column(column: { cost?: number; upper?: number; integer?: boolean }): number {
+    this.columns.push({ cost: column.cost ?? 0, upper: column.upper ?? Infinity, integer: column.integer ?? true });
+    return this.columns.length - 1;
+  }
+
+  atLeast(lower: number, terms: Term[]): void {
+    this.rows.push({ lower, upper: Infinity, terms });
+  }
+
+  atMost(upper: number, terms: Term[]): void {
+    this.rows.push({ lower: -Infinity, upper, terms });
+  }
+
+  equal(value: number, terms: Term[]): void {
+    this.rows.push({ lower: value, upper: value, terms });
+  }
+
+  /** The cost as terms, for a row that holds it. */
+  costTerms(): Term[] {
+    return this.columns.flatMap(({ cost }, index): Term[] => (cost === 0 ? [] : [[index, cost]]));
+  }
+
+  /** Replaces every cost: the next of several objectives in order. */
+  recost(cost: (column: number) => number): void {
+    for (const [index, column] of this.columns.entries()) column.cost = cost(index);
+  }
+
+  /** Proven to the last digit: both gaps of HiGHS are 0. Whole numbers come back rounded to whole. */
+  solve(highs: Highs, options: SolveOptions = {}): Solution {
+    if (this.columns.length === 0) return this.rows.every((r) => r.lower <= 0 && r.upper >= 0) ? trivial : impossible;
+    return highs.withModel(this.modelData(), (model) => {
+      model.options.set({
+        output_flag: false,
+        mip_rel_gap: 0,
+        mip_abs_gap: 0,
+        primal_feasibility_tolerance: feasibilityTolerance,
+        mip_feasibility_tolerance: feasibilityTolerance,
+        ...(options.timeLimitS === undefined ? {} : { time_limit: options.timeLimitS }),
+        ...(options.firstOnly ? { mip_max_improving_sols: 1 } : {}),
+      });
+      const { onProgress } = options;
+      const { modelStatus } = model.run(
+        onProgress && {
+          [highs.constants.callbackType.mipLogging]: ({ data }) => {
+            onProgress({ best: finite(data.mip_primal_bound), bound: finite(data.mip_dual_bound) });
+          },
+        },
+      );
+      const known = highs.constants.modelStatus;
+      const seconds = model.getRunTime();
+      if (modelStatus === known.infeasible || modelStatus === known.unboundedOrInfeasible) return { ...impossible, seconds };
+      const found = model.info.get('primal_solution_status') === highs.constants.solutionStatus.feasible;
+      const bound = Number(model.info.get('mip_dual_bound'));
+      return {
+        status: modelStatus === known.optimal ? 'optimal' : 'stopped',
+        columns: found ? this.whole(model.getSolution().colValue) : null,
+        bound,
+        seconds,
+      };
+    });
+  }
+
+  private whole(values: ArrayLike<number>): number[] {
+    return Array.from(values, (value, index) => (this.columns[index]?.integer ? Math.round(value) : value));
+  }
+
+  private modelData() {
+    const starts = [0];
+    const indices: number[] = [];
+    const values: number[] = [];
+    for (const { terms } of this.rows) {
+      for (const [column, coefficient] of summed(terms)) {
+        indices.push(column);
+        values.push(coefficient);
+      }
+      starts.push(indices.length);
+    }
+    const [numCols, numRows] = [this.columns.length, this.rows.length];
+    return {
+      numCols,
+      numRows,
+      colCost: this.columns.map((c) => c.cost),
+      colLower: this.columns.map(() => 0),
+      colUpper: this.columns.map((c) => c.upper),
+      rowLower: this.rows.map((r) => r.lower),
+      rowUpper: this.rows.map((r) => r.upper),
+      matrix: { format: 'csr' as const, numRows, numCols, starts, indices, values },
+      integrality: this.columns.map((c) => (c.integer ? (1 as const) : (0 as const))),
+    };
+  }
+}
+
+const trivial: Solution = { status: 'optimal', columns: [], bound: 0, seconds: 0 };
+const impossible: Solution = { status: 'infeasible', columns: null, bound: Infinity, seconds: 0 };
+
+/** A row names each column once. */
+function summed(terms: readonly Term[]): Map<number, number> {
+  const sums = new Map<number, number>();
+  for (const [column, coefficient] of terms) sums.set(column, (sums.get(column) ?? 0) + coefficient);
+  return sums;
+}
+
+function finite(value: number | undefined): number | null {
+  return value !== undefined && Number.isFinite(value) && Math.abs(value) < 1e19 ? value : null;
+}

@@ -1,0 +1,47 @@
+import type { Minimised } from '../../../shared-types/bag.ts';
+import type { Carried, ResolvedBag, ResolvedPlan } from '../plan/resolved.ts';
+import type { BagModel, GroupColumns } from './bagModel.ts';
+import { measured } from './measure.ts';
+import type { Choice, StepGroup } from './outingWork.ts';
+
+/** An answer of the solver in the plan's own terms. */
+export interface OutingAnswer {
+  contents: { item: Carried; bag: ResolvedBag; quantity: number }[];
+  chosen: { group: StepGroup; stack: Choice; hold: Choice | null }[];
+}
+
+export function readAnswer(model: BagModel, columns: readonly number[]): OutingAnswer {
+  const at = (column: number): number => columns[column] ?? 0;
+  const taken = (list: GroupColumns['stacks']): Choice | null => list.find(({ column }) => at(column) === 1)?.choice ?? null;
+  return {
+    contents: model.lying.flatMap(({ item, bag, column }) => {
+      const quantity = at(column);
+      return quantity > 0 ? [{ item, bag, quantity }] : [];
+    }),
+    chosen: model.groups.flatMap(({ group, stacks, holds }) => {
+      const stack = taken(stacks);
+      return stack ? [{ group, stack, hold: holds && taken(holds) }] : [];
+    }),
+  };
+}
+
+/** Mass of everything taken with the bags that hold it [kg]: what the outing's people carry. */
+export function massKg({ contents }: OutingAnswer): number {
+  const used = new Set(contents.map(({ bag }) => bag));
+  const bagsKg = [...used].reduce((sum, bag) => sum + bag.massKg, 0);
+  return contents.reduce((sum, { item, quantity }) => sum + item.massKg * quantity, bagsKg);
+}
+
+/** The objective, added up again from what is packed; the bags' own mass counts where mass is minimised. */
+export function objectiveValue(answer: OutingAnswer, minimise: Minimised): number {
+  if (minimise === 'mass') return massKg(answer);
+  return answer.contents.reduce((sum, { item, quantity }) => sum + measured(item, minimise) * quantity, 0);
+}
+
+/** Items in the order of the catalog, bags in the order of the outing. */
+export function inCatalogOrder(plan: ResolvedPlan, bags: readonly ResolvedBag[], answer: OutingAnswer): OutingAnswer['contents'] {
+  const place = new Map([...plan.carried.keys()].map((id, index) => [id, index]));
+  return answer.contents.toSorted(
+    (a, b) => bags.indexOf(a.bag) - bags.indexOf(b.bag) || (place.get(a.item.id) ?? 0) - (place.get(b.item.id) ?? 0),
+  );
+}

@@ -1,0 +1,130 @@
+import type { Carried, ResolvedBag, ResolvedOuting, ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
+import { enumerateStacks } from '../stack/enumerateStacks.ts';
+import { inOrder } from '../stack/order.ts';
+import type { StackParts, StackTask } from '../stack/stackTask.ts';
+import { holdTask, stackIds, stackTask } from '../stack/stackTask.ts';
+import { atMost } from '../tolerance.ts';
+
+/** How many of each piece, by id. */
+export type Counts = ReadonlyMap<string, number>;
+
+/** One way to do a step's own work, or to hold against it. */
+export interface Choice {
+  parts: StackParts;
+  ids: string[];
+  counts: Counts;
+}
+
+/** Steps that ask the same of the bag: one role, one slot, the same stacks and holds. */
+export interface StepGroup {
+  steps: ResolvedStep[];
+  role: string;
+  /** Null where nothing else runs at the same time. */
+  slot: string | null;
+  stacks: Choice[];
+  /** Null where nothing is held. */
+  holds: Choice[] | null;
+}
+
+/** What one outing asks of its bags. */
+export interface OutingWork {
+  outing: ResolvedOuting;
+  bags: ResolvedBag[];
+  groups: StepGroup[];
+  /** Gear that must lie in the outing's bags. */
+  gear: Counts;
+  /** Whether a bag may hold an item at all: by its size, and for a role's bag by what that role's steps use (rule 9). */
+  admits: (bag: ResolvedBag, item: Carried) => boolean;
+}
+
+export function outingWork(plan: ResolvedPlan, outing: ResolvedOuting): OutingWork {
+  const steps = plan.steps.filter((step) => step.outing === outing.id);
+  const groups = groupSteps(steps.flatMap((step) => stepChoices(plan, step) ?? []));
+  const inRole = itemsByRole(steps, groups);
+  return {
+    outing,
+    bags: outing.bags.flatMap((id) => plan.bags.get(id) ?? []),
+    groups: slotsOfOneRoleRunAlone(groups),
+    gear: gearOf(steps),
+    admits: (bag, item) =>
+      (bag.sizeMaxMm === null || item.sizeMm === null || atMost(item.sizeMm, bag.sizeMaxMm)) &&
+      (bag.role === null || (inRole.get(bag.role)?.has(item.id) ?? false)),
+  };
+}
+
+/** Bags a role draws from: its own and those of nobody in particular. */
+export function drawsFrom(bag: ResolvedBag, role: string): boolean {
+  return bag.role === null || bag.role === role;
+}
+
+/** Gear of a step: what it lists, and what it moves out of the bag (rule 15). */
+export function gearOfStep(step: ResolvedStep): { id: string; quantity: number }[] {
+  return [...step.gear, ...step.moves.filter((move) => move.from === 'bag')];
+}
+
+function gearOf(steps: readonly ResolvedStep[]): Counts {
+  const counts = new Map<string, number>();
+  for (const { id, quantity } of steps.flatMap(gearOfStep)) counts.set(id, (counts.get(id) ?? 0) + quantity);
+  return counts;
+}
+
+function stepChoices(plan: ResolvedPlan, step: ResolvedStep): StepGroup | null {
+  const task = stackTask(plan, step);
+  if (!task) return null;
+  const holding = holdTask(plan, step);
+  return {
+    steps: [step],
+    role: step.role,
+    slot: step.slot,
+    stacks: choices(plan, task),
+    holds: holding && choices(plan, holding),
+  };
+}
+
+function choices(plan: ResolvedPlan, task: StackTask): Choice[] {
+  return inOrder(enumerateStacks(plan, task), task.action !== 'tighten').map((parts) => {
+    const ids = stackIds(parts);
+    return { parts, ids, counts: countsOf(ids) };
+  });
+}
+
+export function countsOf(ids: readonly string[]): Counts {
+  const counts = new Map<string, number>();
+  for (const id of ids) counts.set(id, (counts.get(id) ?? 0) + 1);
+  return counts;
+}
+
+function groupSteps(single: readonly StepGroup[]): StepGroup[] {
+  const groups = new Map<string, StepGroup>();
+  for (const group of single) {
+    const loosens = group.steps[0]?.action === 'loosen';
+    const ways = [group.stacks, group.holds].map((list) => list?.map((choice) => choice.ids) ?? null);
+    const key = JSON.stringify([group.role, group.slot, loosens, ways]);
+    const same = groups.get(key);
+    // A step without a stack stands alone, so that its own closest fits can be said.
+    if (same && group.stacks.length > 0) same.steps.push(...group.steps);
+    else groups.set(same ? `${key}${group.steps[0]?.id}` : key, group);
+  }
+  return [...groups.values()];
+}
+
+function slotsOfOneRoleRunAlone(groups: readonly StepGroup[]): StepGroup[] {
+  return groups.map((group) => {
+    const shared = groups.some((other) => other.slot === group.slot && other.role !== group.role);
+    return shared ? group : { ...group, slot: null };
+  });
+}
+
+function itemsByRole(steps: readonly ResolvedStep[], groups: readonly StepGroup[]): Map<string, Set<string>> {
+  const items = new Map<string, Set<string>>();
+  const add = (role: string, ids: Iterable<string>): void => {
+    const known = items.get(role) ?? new Set<string>();
+    for (const id of ids) known.add(id);
+    items.set(role, known);
+  };
+  for (const step of steps) add(step.role, gearOfStep(step).map((gear) => gear.id));
+  for (const { role, stacks, holds } of groups) {
+    for (const choice of [...stacks, ...(holds ?? [])]) add(role, choice.ids);
+  }
+  return items;
+}

@@ -1,0 +1,137 @@
+import type { Highs } from 'highs';
+import type { BagOuting, BagResult, Infeasibility, Minimised, Setting } from '../../../shared-types/bag.ts';
+import { RefusedError } from '../errors.ts';
+import { planProblems } from '../outing/planProblems.ts';
+import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
+import { chooseSetting } from '../torque/chooseSetting.ts';
+import { because } from './because.ts';
+import { jointFault } from './jointFault.ts';
+import { objectiveUnit } from './measure.ts';
+import type { OutingAnswer } from './outingAnswer.ts';
+import { inCatalogOrder, massKg } from './outingAnswer.ts';
+import type { OutingWork } from './outingWork.ts';
+import { outingWork } from './outingWork.ts';
+import { readdObjective, recheckOuting } from './recheck.ts';
+import type { SolvedOuting } from './solveOuting.ts';
+import { solveOuting } from './solveOuting.ts';
+import { loadSolver } from './solver.ts';
+import { uncheckedRules } from './unchecked.ts';
+import { consumedBeyondStock, unplaceable } from './unplaceable.ts';
+
+export interface BagProgress {
+  outing: string;
+  best: number | null;
+  bound: number | null;
+}
+
+export interface BagOptions {
+  minimise: Minimised;
+  timeLimitS?: number | undefined;
+  onProgress?: ((progress: BagProgress) => void) | undefined;
+  /** A solver already loaded; a page loads it from its own address. */
+  solver?: Highs | undefined;
+}
+
+/**
+ * The least bag for every outing of a plan, proven, or why there is none.
+ *
+ * Outings share nothing but gear that is used up, so each is its own program. Every answer goes through `recheck`,
+ * which counts again without the solver; an answer that does not stand up to it is never given out.
+ *
+ * @throws RefusedError where volume counts and an item has none; `internal` where the recheck finds a fault
+ */
+export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<BagResult> {
+  requireVolumes(plan, options.minimise);
+  const works = plan.outings.map((outing) => outingWork(plan, outing));
+  const infeasible = consumedBeyondStock(plan, works);
+  const solved: { work: OutingWork; result: SolvedOuting }[] = [];
+  let leftS = options.timeLimitS;
+  for (const [index, work] of works.entries()) {
+    const faults = unplaceable(plan, work);
+    infeasible.push(...faults);
+    if (faults.length > 0) continue;
+    // oxlint-disable-next-line no-await-in-loop -- loaded once, at the first outing that needs it
+    const highs = options.solver ?? (await loadSolver());
+    const result = solveOuting(highs, plan, work, {
+      minimise: options.minimise,
+      timeLimitS: leftS === undefined ? undefined : leftS / (works.length - index),
+      onProgress: options.onProgress && ((progress) => options.onProgress?.({ outing: work.outing.id, ...progress })),
+    });
+    if (leftS !== undefined) leftS = Math.max(0, leftS - result.seconds);
+    if (result.status === 'infeasible') infeasible.push(jointFault(highs, plan, work));
+    else solved.push({ work, result });
+  }
+  return assemble(plan, solved, infeasible, options.minimise);
+}
+
+function requireVolumes(plan: ResolvedPlan, minimise: Minimised): void {
+  const limited = [...plan.bags.values()].find((bag) => bag.volumeMaxL !== null);
+  if (minimise !== 'volume' && !limited) return;
+  const missing = [...plan.carried.values()].filter((item) => item.volumeL === null).map((item) => item.id);
+  if (missing.length === 0) return;
+  const why = minimise === 'volume' ? 'volume is minimised' : `bag ${limited?.id} has a volumeMax`;
+  throw new RefusedError({
+    code: 'missing-field',
+    message: `${why}, but no volume is given for ${missing.slice(0, 20).join(', ')}${missing.length > 20 ? ' …' : ''}`,
+    field: 'volume',
+    value: missing,
+  });
+}
+
+function assemble(
+  plan: ResolvedPlan,
+  solved: readonly { work: OutingWork; result: SolvedOuting }[],
+  infeasible: Infeasibility[],
+  minimise: Minimised,
+): BagResult {
+  const outings = solved.flatMap(({ work, result }) => (result.answer ? printedOuting(plan, work, result.answer) : []));
+  const wrong = solved.flatMap(({ work }, index) => {
+    const answer = outings[index];
+    return answer ? recheckOuting(plan, work.outing, answer) : [`outing ${work.outing.id} has no answer`];
+  });
+  if (wrong.length > 0) {
+    throw new RefusedError({ code: 'internal', message: `the answer does not stand up to its second count: ${wrong.join('; ')}` });
+  }
+  const value = readdObjective(plan, outings, minimise);
+  const bound = solved.every(({ result }) => result.status === 'optimal')
+    ? value
+    : solved.reduce((sum, { result }) => sum + result.bound, 0);
+  const possible = infeasible.length === 0;
+  return {
+    status: !possible ? 'infeasible' : solved.some(({ result }) => result.status === 'stopped') ? 'stopped' : 'optimal',
+    objective: possible
+      ? { minimised: minimise, value, unit: objectiveUnit[minimise], bound, gap: value === 0 ? 0 : (value - bound) / value }
+      : null,
+    outings,
+    singleLoss: false,
+    unchecked: uncheckedRules(plan, outings),
+    problems: planProblems(plan),
+    infeasible,
+    ignoredFields: plan.ignoredFields,
+  };
+}
+
+function printedOuting(plan: ResolvedPlan, work: OutingWork, answer: OutingAnswer): BagOuting {
+  const reasons = because(plan, work, answer);
+  const chosen = new Map(answer.chosen.flatMap(({ group, stack, hold }) => group.steps.map((step) => [step.id, { stack, hold }])));
+  return {
+    id: work.outing.id,
+    massKg: massKg(answer),
+    items: inCatalogOrder(plan, work.bags, answer).map((line) => {
+      return { id: line.item.id, quantity: line.quantity, bag: line.bag.id, because: reasons(line) };
+    }),
+    steps: plan.steps
+      .filter((step) => step.outing === work.outing.id)
+      .map((step) => {
+        const choice = chosen.get(step.id);
+        const stack = choice?.stack.ids ?? [];
+        return { id: step.id, stack, hold: choice?.hold?.ids ?? null, setting: settingOf(plan, step, stack) };
+      }),
+  };
+}
+
+function settingOf(plan: ResolvedPlan, step: ResolvedStep, stack: readonly string[]): Setting | null {
+  const torque = plan.tools.get(stack[0] ?? '')?.torque;
+  if (!torque || !step.aim) return null;
+  return chooseSetting({ torque, aim: step.aim, rangeShareMin: plan.rangeShareMin })?.setting ?? null;
+}

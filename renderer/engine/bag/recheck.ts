@@ -1,0 +1,156 @@
+import type { BagOuting, BagStep, Minimised } from '../../../shared-types/bag.ts';
+import type { Carried, ResolvedBag, ResolvedOuting, ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
+import { checkStack } from '../stack/checkStack.ts';
+import type { StackTask } from '../stack/stackTask.ts';
+import { extensionsMax, holdTask, mayTurn, stackParts, stackTask } from '../stack/stackTask.ts';
+import { atMost } from '../tolerance.ts';
+import { chooseSetting } from '../torque/chooseSetting.ts';
+
+/** Pieces of one item in one bag, found by id. */
+interface Line {
+  item: Carried;
+  bag: ResolvedBag;
+  quantity: number;
+}
+
+/**
+ * Goes through a finished answer line by line and counts again, with none of the search or the program that made it.
+ * Whatever it finds wrong is said; nothing found is the empty list.
+ */
+export function recheckOuting(plan: ResolvedPlan, outing: ResolvedOuting, answer: BagOuting): string[] {
+  const wrong: string[] = [];
+  const lines = answer.items.flatMap((line): Line[] => {
+    const item = plan.carried.get(line.id);
+    const bag = outing.bags.includes(line.bag) ? plan.bags.get(line.bag) : undefined;
+    if (item && bag && Number.isInteger(line.quantity) && line.quantity > 0) return [{ item, bag, quantity: line.quantity }];
+    wrong.push(`${line.quantity} × ${line.id} in ${line.bag} is no line of this outing`);
+    return [];
+  });
+  const steps = plan.steps.filter((step) => step.outing === outing.id);
+  const answers = new Map(answer.steps.map((step) => [step.id, step]));
+  for (const step of steps) wrong.push(...recheckStep(plan, step, answers.get(step.id)));
+  wrong.push(...recheckStock(plan, lines), ...recheckGear(plan, steps, lines), ...recheckBags(steps, answers, lines));
+  wrong.push(...recheckSupply(steps, answers, lines));
+  const massKg = lines.reduce((sum, l) => sum + l.item.massKg * l.quantity, 0) + usedBags(lines).reduce((sum, b) => sum + b.massKg, 0);
+  if (!same(massKg, answer.massKg)) wrong.push(`mass adds up to ${massKg} kg, not ${answer.massKg} kg`);
+  return wrong;
+}
+
+/** The objective over all outings, added up from the printed lines alone. */
+export function readdObjective(plan: ResolvedPlan, outings: readonly BagOuting[], minimise: Minimised): number {
+  if (minimise === 'mass') return outings.reduce((sum, outing) => sum + outing.massKg, 0);
+  const each = (id: string): number => (minimise === 'count' ? 1 : (plan.carried.get(id)?.volumeL ?? 0));
+  return outings.flatMap((outing) => outing.items).reduce((sum, { id, quantity }) => sum + each(id) * quantity, 0);
+}
+
+export function same(a: number, b: number): boolean {
+  return atMost(a, b) && atMost(b, a);
+}
+
+function recheckStep(plan: ResolvedPlan, step: ResolvedStep, answer: BagStep | undefined): string[] {
+  if (!answer) return [`step ${step.id} has no answer`];
+  const task = stackTask(plan, step);
+  if (!task) return answer.stack.length === 0 && answer.hold === null ? [] : [`step ${step.id} needs no stack`];
+  const holding = holdTask(plan, step);
+  const wrong = recheckStack(plan, task, answer.stack);
+  if (holding) wrong.push(...recheckStack(plan, holding, answer.hold ?? []));
+  else if (answer.hold !== null) wrong.push('nothing is to be held');
+  if (task.action === 'tighten') wrong.push(...recheckSetting(plan, task, answer));
+  return wrong.map((what) => `step ${step.id}: ${what}`);
+}
+
+function recheckStack(plan: ResolvedPlan, task: StackTask, ids: readonly string[]): string[] {
+  const parts = stackParts(plan, ids);
+  if (!parts) return [`${ids.join(' + ') || 'nothing'} is no stack`];
+  const wrong = checkStack(task, parts)
+    .filter(({ passes }) => !passes)
+    .map(({ check, have, need }) => `${ids.join(' + ')} fails ${check}: has ${have}, needs ${need}`);
+  if (!mayTurn(task, parts.tool)) wrong.push(`${parts.tool.id} may not ${task.action}`);
+  if (parts.extensions.length > extensionsMax) wrong.push(`${parts.extensions.length} extensions`);
+  return wrong;
+}
+
+function recheckSetting(plan: ResolvedPlan, { aim }: StackTask, { stack, setting }: BagStep): string[] {
+  const torque = plan.tools.get(stack[0] ?? '')?.torque;
+  const chosen = torque && aim && chooseSetting({ torque, aim, rangeShareMin: plan.rangeShareMin });
+  if (!chosen || !setting) return ['has no setting'];
+  return same(chosen.setting.value, setting.value) && chosen.setting.unit === setting.unit ? [] : ['is set elsewhere than chosen'];
+}
+
+function recheckStock(plan: ResolvedPlan, lines: readonly Line[]): string[] {
+  return [...plan.carried.values()]
+    .filter(({ id, onHand }) => quantityOf(lines, id) > onHand)
+    .map(({ id, onHand }) => `${quantityOf(lines, id)} × ${id} taken, ${onHand} on hand`);
+}
+
+function recheckGear(plan: ResolvedPlan, steps: readonly ResolvedStep[], lines: readonly Line[]): string[] {
+  return [...plan.gear.keys()].flatMap((id) => {
+    const listed = steps.flatMap((s) => s.gear).filter((g) => g.id === id);
+    const moved = steps.flatMap((s) => s.moves).filter((m) => m.id === id && m.from === 'bag');
+    const need = [...listed, ...moved].reduce((sum, { quantity }) => sum + quantity, 0);
+    const have = quantityOf(lines, id);
+    return have === need ? [] : [`${have} × ${id} packed, ${need} needed`];
+  });
+}
+
+function recheckBags(steps: readonly ResolvedStep[], answers: ReadonlyMap<string, BagStep>, lines: readonly Line[]): string[] {
+  return usedBags(lines).flatMap((bag) => {
+    const inside = lines.filter((l) => l.bag === bag);
+    const total = (each: (item: Carried) => number): number => inside.reduce((sum, l) => sum + each(l.item) * l.quantity, 0);
+    const over = (what: string, value: number, limit: number | null): string[] =>
+      limit === null || atMost(value, limit) ? [] : [`bag ${bag.id}: ${value} ${what}, at most ${limit}`];
+    const strangers = bag.role === null ? [] : inside.filter(({ item }) => !servesRole(bag.role ?? '', item, steps, answers));
+    return [
+      ...over('kg', total((i) => i.massKg), bag.massMaxKg),
+      ...over('L', total((i) => i.volumeL ?? 0), bag.volumeMaxL),
+      ...over('items', total(() => 1), bag.itemsMax),
+      ...over('tethers', total((i) => i.tethers), bag.tetherPoints),
+      ...inside.flatMap(({ item }) => over(`mm long, ${item.id}`, item.sizeMm ?? 0, bag.sizeMaxMm)),
+      ...strangers.map(({ item }) => `bag ${bag.id} of ${bag.role} holds ${item.id}, which no step of that role uses`),
+    ];
+  });
+}
+
+function servesRole(role: string, item: Carried, steps: readonly ResolvedStep[], answers: ReadonlyMap<string, BagStep>): boolean {
+  return steps
+    .filter((step) => step.role === role)
+    .some((step) => {
+      if (item.kind === 'gear') return [...step.gear, ...step.moves.filter((m) => m.from === 'bag')].some((g) => g.id === item.id);
+      return piecesOf(answers.get(step.id)).includes(item.id);
+    });
+}
+
+/** Rule 8 and the supply of rule 9: each step alone, and the roles of a slot together. */
+function recheckSupply(steps: readonly ResolvedStep[], answers: ReadonlyMap<string, BagStep>, lines: readonly Line[]): string[] {
+  const needed = (step: ResolvedStep, id: string): number => piecesOf(answers.get(step.id)).filter((piece) => piece === id).length;
+  const supply = (id: string, role: string | null): number => quantityOf(lines.filter((l) => l.bag.role === role), id);
+  const short: string[] = [];
+  for (const id of new Set(steps.flatMap((step) => piecesOf(answers.get(step.id))))) {
+    for (const step of steps) {
+      const need = needed(step, id);
+      if (need > supply(id, step.role) + supply(id, null)) short.push(`step ${step.id} needs ${need} × ${id}, its bags hold fewer`);
+    }
+    for (const slot of new Set(steps.flatMap((step) => step.slot ?? []))) {
+      const inSlot = steps.filter((step) => step.slot === slot);
+      const drawn = [...new Set(inSlot.map((step) => step.role))].map((role) => {
+        const most = Math.max(...inSlot.filter((step) => step.role === role).map((step) => needed(step, id)));
+        return Math.max(0, most - supply(id, role));
+      });
+      const total = drawn.reduce((sum, n) => sum + n, 0);
+      if (total > supply(id, null)) short.push(`slot ${slot} draws ${total} × ${id} from shared bags, which hold fewer`);
+    }
+  }
+  return short;
+}
+
+function piecesOf(answer: BagStep | undefined): string[] {
+  return answer ? [...answer.stack, ...(answer.hold ?? [])] : [];
+}
+
+function quantityOf(lines: readonly Line[], id: string): number {
+  return lines.reduce((sum, l) => sum + (l.item.id === id ? l.quantity : 0), 0);
+}
+
+function usedBags(lines: readonly Line[]): ResolvedBag[] {
+  return [...new Set(lines.map((l) => l.bag))];
+}

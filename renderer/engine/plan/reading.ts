@@ -1,0 +1,87 @@
+import { RefusedError } from '../errors.ts';
+import { convertValue, quantityIn, readQuantity } from '../units/index.ts';
+import type { Kind, Unit } from '../units/index.ts';
+import type { Refusals } from './refusals.ts';
+import { squareSideMm } from './squares.ts';
+
+/** Reads a plan's quantities one field at a time; what cannot be read is gathered and never computed with. */
+export class Reading {
+  readonly refusals: Refusals;
+
+  constructor(refusals: Refusals) {
+    this.refusals = refusals;
+  }
+
+  lengthMm(field: string, text: string): number {
+    return this.amount(field, text, 'length', 'mm');
+  }
+
+  massKg(field: string, text: string): number {
+    return this.amount(field, text, 'mass', 'kg');
+  }
+
+  volumeL(field: string, text: string): number {
+    return this.amount(field, text, 'volume', 'L');
+  }
+
+  torqueNm(field: string, text: string): number {
+    return this.amount(field, text, 'torque', 'N·m');
+  }
+
+  /** A size that something must have: more than nothing. */
+  extentMm(field: string, text: string): number {
+    return this.positive(field, text, this.lengthMm(field, text));
+  }
+
+  strengthNm(field: string, text: string): number {
+    return this.positive(field, text, this.torqueNm(field, text));
+  }
+
+  squareMm(field: string, text: string): number {
+    const sideMm = this.lengthMm(field, text);
+    return this.refusals.attempt(field, text, 6.35, () => squareSideMm(sideMm));
+  }
+
+  optional<T>(text: string | undefined, read: (text: string) => T): T | null {
+    return text === undefined ? null : read(text);
+  }
+
+  /** A torque as typed: its number, its unit, and the same in N·m. */
+  scaled(field: string, text: string): { value: number; unit: Unit; nm: number } {
+    return this.refusals.attempt(field, text, { value: 1, unit: 'N·m', nm: 1 }, () => {
+      const { value, unit } = readQuantity(text, 'torque');
+      if (value <= 0) throw tooSmall('more than 0');
+      return { value, unit, nm: convertValue(value, unit, 'N·m') };
+    });
+  }
+
+  /** The unit a quantity is typed in; null where there is none to read, which another field's reading has refused. */
+  unitOf(text: string | undefined): Unit | null {
+    if (text === undefined) return null;
+    try {
+      return readQuantity(text).unit;
+    } catch (error) {
+      if (error instanceof RefusedError) return null;
+      throw error;
+    }
+  }
+
+  private amount(field: string, text: string, kind: Kind, unit: Unit): number {
+    return this.refusals.attempt(field, text, 1, () => {
+      const value = quantityIn(text, kind, unit);
+      if (value < 0) throw tooSmall('0 or more');
+      return value;
+    });
+  }
+
+  private positive(field: string, text: string, value: number): number {
+    return this.refusals.attempt(field, text, 1, () => {
+      if (value === 0) throw tooSmall('more than 0');
+      return value;
+    });
+  }
+}
+
+function tooSmall(range: string): RefusedError {
+  return new RefusedError({ code: 'out-of-range', message: `must be ${range}` });
+}

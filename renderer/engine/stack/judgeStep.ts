@@ -1,0 +1,112 @@
+import type { ClosestFit } from '../../../shared-types/bag.ts';
+import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
+import { RefusedError } from '../errors.ts';
+import { readThread } from '../thread/index.ts';
+import { chooseSetting } from '../torque/chooseSetting.ts';
+import { checkStack } from './checkStack.ts';
+import { closestFits } from './closestFits.ts';
+import { enumerateStacks } from './enumerateStacks.ts';
+import type { JudgedStack, StepJudgement } from './judged.ts';
+import { inOrder, stackMassKg } from './order.ts';
+import type { StackParts, StackTask } from './stackTask.ts';
+import { holdTask, stackIds, stackLengthMm, stackParts, stackTask, stepAngleDeg } from './stackTask.ts';
+
+const othersShown = 5;
+
+/** What can be said of a step from the catalog alone: its lightest stack and the next ones, or its closest fits. */
+export function judgeStep(plan: ResolvedPlan, step: ResolvedStep): StepJudgement {
+  const task = stackTask(plan, step);
+  if (!task) return { ...nothing(step), state: 'by-hand' };
+  const stacks = inOrder(enumerateStacks(plan, task), task.action === 'loosen');
+  const holding = holdTask(plan, step);
+  const holds = holding ? inOrder(enumerateStacks(plan, holding), true) : [];
+  const [best] = stacks;
+  const [hold] = holds;
+  const holdMissing = holding !== null && !hold;
+  if (!best || holdMissing) {
+    const closest = best ? [] : closestFits(plan, task);
+    return { ...nothing(step), stackCount: stacks.length, closest: [...closest, ...holdMisses(plan, holdMissing ? holding : null)] };
+  }
+  return {
+    step: step.id,
+    state: 'reached',
+    best: judge(task, best),
+    hold: holding && hold ? judge(holding, hold) : null,
+    others: stacks.slice(1, 1 + othersShown).map((parts) => judge(task, parts)),
+    stackCount: stacks.length,
+    closest: [],
+    ...turning(step, best),
+  };
+}
+
+/** One named stack held against a step's rules; it may fail any of them. */
+export function judgeStack(plan: ResolvedPlan, step: ResolvedStep, stack: readonly string[]): JudgedStack {
+  const task = stackTask(plan, step);
+  const parts = stackParts(plan, stack);
+  if (!task || !parts) {
+    throw new RefusedError({ code: 'unknown-id', message: `${stack.join(' + ')} is no stack of this catalog for step "${step.id}"` });
+  }
+  return judge(task, parts);
+}
+
+/**
+ * Turns to run the fastener to its seat, and the tool's strokes for them.
+ *
+ *   turns = length ÷ lead, lead = pitch × starts;  strokes = turns·360/(⌊φ/step⌋·step)
+ *
+ * @returns nulls where the plan gives no length to run; strokes null where no swing is given or no step fits in it
+ * @source engine formula: geometry of a screw and of a ratchet
+ */
+export function turning(step: ResolvedStep, { tool, socket }: Pick<StackParts, 'tool' | 'socket'>): Pick<StepJudgement, 'turns' | 'strokes'> {
+  const runMm = step.fastener?.threadRunMm ?? null;
+  if (runMm === null || !step.fastener) return { turns: null, strokes: null };
+  // A designation names a single-start thread: its lead is its pitch.
+  const turns = runMm / readThread(step.fastener.thread).pitchMm;
+  const { swingDeg } = step.access;
+  if (swingDeg === null) return { turns, strokes: null };
+  const stepDeg = stepAngleDeg(tool, socket);
+  const strokeDeg = Math.floor(swingDeg / stepDeg + 1e-9) * stepDeg;
+  return { turns, strokes: strokeDeg > 0 ? (turns * 360) / strokeDeg : null };
+}
+
+/** What hinders the hold: check `hold`, with the nearest holding stack's own shortfall. */
+export function holdMisses(plan: ResolvedPlan, task: StackTask | null): ClosestFit[] {
+  if (!task) return [];
+  const fits = closestFits(plan, task);
+  const none = { stack: [], fails: [{ check: 'hold' as const, have: 'no driver to hold with', need: '1 driver with a stack' }] };
+  if (fits.length === 0) return [none];
+  return fits.map(({ stack, fails }) => ({
+    stack,
+    fails: fails.map(({ check, have, need }) => ({ check: 'hold' as const, have: `${have} (${check})`, need })),
+  }));
+}
+
+function nothing(step: ResolvedStep): StepJudgement {
+  return {
+    step: step.id,
+    state: 'not-reached',
+    best: null,
+    hold: null,
+    others: [],
+    stackCount: 0,
+    closest: [],
+    turns: null,
+    strokes: null,
+  };
+}
+
+function judge(task: StackTask, parts: StackParts): JudgedStack {
+  const { torque } = parts.tool;
+  const chosen =
+    task.action === 'tighten' && task.aim && torque
+      ? chooseSetting({ torque, aim: task.aim, rangeShareMin: task.rangeShareMin })
+      : null;
+  return {
+    stack: stackIds(parts),
+    lengthMm: stackLengthMm(parts),
+    massKg: stackMassKg(parts),
+    checks: checkStack(task, parts).map(({ check, passes, have, need, margin }) => ({ check, passes, have, need, margin })),
+    setting: chosen?.setting ?? null,
+    applied: chosen?.applied ?? null,
+  };
+}
