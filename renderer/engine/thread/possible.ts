@@ -1,0 +1,24 @@
+import type { Cursor } from './cursor.ts';
+
+/**
+ * Greatest pitch as a share of the major diameter that is still taken for a fastener thread. Standard series stay below 0.26
+ * (M1, number 10 coarse); at 0.5 the root would be under two fifths of the diameter. Common practice, no source.
+ */
+export const pitchShareMax = 0.5;
+
+export function isPossible(x: { majorMm: number; pitchMm: number }): boolean {
+  return x.pitchMm > 0 && x.pitchMm <= pitchShareMax * x.majorMm;
+}
+
+/** Refuses a pitch so coarse that no thread of that diameter has a core to carry it. */
+export function refuseImpossible(at: Cursor, x: { majorMm: number; pitchMm: number }, position: number): void {
+  if (isPossible(x)) return;
+  const [pitch, major] = [x.pitchMm, x.majorMm].map((mm) => Number(mm.toPrecision(6)));
+  throw at.refuse(
+    x.pitchMm > 0
+      ? `has a pitch of ${pitch} mm on a diameter of ${major} mm: more than half the diameter is no fastener thread.`
+      : 'has a pitch of 0.',
+    'out-of-range',
+    position,
+  );
+}

@@ -1,0 +1,109 @@
+import { threadTables } from '../handbook/threads.ts';
+import type { Cursor } from './cursor.ts';
+import { isPossible } from './possible.ts';
+
+const held = threadTables['unified-series-asme-b1.1'];
+
+/** Decimals are rounded to three or four places on drawings: they mean the held size this near. */
+const sameSizeIn = 0.0005 + 1e-12;
+
+/** A size as typed, before the threads per inch tell numbers from inches. */
+export interface TypedSize {
+  form: 'number' | 'whole' | 'fraction' | 'decimal';
+  /** The number's name, or the inches typed. */
+  name: string;
+  inches: number | null;
+  position: number;
+}
+
+export interface UnifiedSize {
+  /** "10" for number 10, "1/4", "1-1/8", or decimals where no size is held. */
+  name: string;
+  majorIn: number;
+  isNumber: boolean;
+}
+
+const inchMark = String.raw`\s*(?:"|″|in\b)?`;
+
+export function takeSize(at: Cursor): TypedSize | undefined {
+  at.take(/\s+/);
+  const position = at.index;
+  const number = at.take(/(?:#|no\.?)\s*(?<name>\d{1,2})(?![\d./])/i)?.['name'];
+  if (number !== undefined) return { form: 'number', name: String(Number(number)), inches: null, position };
+  const parts =
+    at.take(
+      new RegExp(String.raw`(?:(?<whole>\d{1,2})(?:-|\s+))?(?<top>\d{1,3})\/(?<bottom>\d{1,3})(?![\d./])${inchMark}`),
+    ) ??
+    at.take(new RegExp(String.raw`(?<decimal>\d{0,2}\.\d+)(?![\d./])${inchMark}`)) ??
+    at.take(new RegExp(String.raw`(?<single>\d{1,2})(?![\d./])(?<mark>${inchMark})`));
+  if (parts === undefined) return undefined;
+  const { whole = '0', top, bottom, decimal, single, mark } = parts;
+  if (top !== undefined && bottom !== undefined) {
+    const fraction = Number(top) / Number(bottom);
+    if (Number(bottom) === 0 || (whole !== '0' && fraction >= 1))
+      throw at.refuse('has a fraction that is none.', 'unreadable-thread', position);
+    return {
+      form: 'fraction',
+      name: whole === '0' ? `${top}/${bottom}` : `${whole}-${top}/${bottom}`,
+      inches: Number(whole) + fraction,
+      position,
+    };
+  }
+  if (decimal !== undefined) return { form: 'decimal', name: decimal, inches: Number(decimal), position };
+  if (single === undefined) return undefined;
+  const marked = mark !== undefined && mark.trim() !== '';
+  return { form: marked ? 'fraction' : 'whole', name: String(Number(single)), inches: Number(single), position };
+}
+
+/** The size meant, told by its form, by the sizes held and, for a bare whole number, by the threads per inch. */
+export function decideSize(at: Cursor, typed: TypedSize, threadsPerInch: number): UnifiedSize {
+  if (typed.form === 'number') return numberSize(typed.name) ?? refuseNumber(at, typed);
+  const inches = typed.inches ?? 0;
+  if (typed.form !== 'whole') {
+    const near = held.rows.find(
+      (row) => Math.abs(row.major_diameter_in - inches) <= (typed.form === 'decimal' ? sameSizeIn : 1e-12),
+    );
+    if (near !== undefined) return { name: near.size, majorIn: near.major_diameter_in, isNumber: isNumberRow(near) };
+    return { name: typed.form === 'decimal' ? String(inches) : typed.name, majorIn: inches, isNumber: false };
+  }
+  const asNumber = numberSize(typed.name);
+  const asInches: UnifiedSize = { name: typed.name, majorIn: inches, isNumber: false };
+  if (asNumber === undefined) return asInches;
+  const isHeld = (size: UnifiedSize) =>
+    held.rows.some((row) => row.major_diameter_in === size.majorIn && row.threads_per_inch === threadsPerInch);
+  if (isHeld(asNumber)) return asNumber;
+  if (isHeld(asInches)) return asInches;
+  const couldBe = [asNumber, asInches].filter(
+    (size) =>
+      size.majorIn <= unifiedRange.majorMaxIn && isPossible({ majorMm: size.majorIn, pitchMm: 1 / threadsPerInch }),
+  );
+  const [only, second] = couldBe;
+  if (only !== undefined && second === undefined) return only;
+  if (only === undefined) return asInches;
+  throw at.refuse(
+    `can be number ${typed.name} or ${typed.name} inches: write "No. ${typed.name}-${threadsPerInch}" or "${typed.name}.0-${threadsPerInch}".`,
+    'unreadable-thread',
+    typed.position,
+  );
+}
+
+/** ASME B1.1 lists sizes from number 0 to 6 inches (memory). */
+export const unifiedRange = { majorMinIn: 0.06, majorMaxIn: 6, threadsPerInchMax: 127 };
+
+function isNumberRow(row: { size: string; major_diameter_in: number }): boolean {
+  return /^\d+$/.test(row.size) && row.major_diameter_in < 0.25;
+}
+
+function numberSize(name: string): UnifiedSize | undefined {
+  const row = held.rows.find((candidate) => candidate.size === name && isNumberRow(candidate));
+  return row === undefined ? undefined : { name, majorIn: row.major_diameter_in, isNumber: true };
+}
+
+function refuseNumber(at: Cursor, typed: TypedSize): never {
+  const names = [...new Set(held.rows.filter(isNumberRow).map((row) => Number(row.size)))].sort((a, b) => a - b);
+  throw at.refuse(
+    `names number size ${typed.name}; ${held.source.number} holds ${names.join(', ')}.`,
+    'not-held',
+    typed.position,
+  );
+}
