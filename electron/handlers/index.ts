@@ -1,0 +1,25 @@
+import type { HostInfo } from '../../shared-types/host.ts';
+import type { PrivateTemporary } from '../files/privateTemporary.ts';
+import type { Handlers } from '../ipc.ts';
+import { info } from './info.ts';
+import { makePdf } from './makePdf.ts';
+import { openText } from './openText.ts';
+import { printPdf } from './printPdf.ts';
+import { saveFile } from './saveFile.ts';
+
+export interface ShellMeans {
+  info: HostInfo;
+  temporary: PrivateTemporary;
+  /** The user's own file mask: files they save are theirs to share, unlike the program's data. */
+  usersMask: number;
+}
+
+export function handlersFor(means: ShellMeans): Handlers {
+  return {
+    info: info(means.info),
+    openText,
+    saveFile: saveFile(means.usersMask),
+    makePdf: makePdf(),
+    printPdf: printPdf(means.temporary),
+  };
+}

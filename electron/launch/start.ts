@@ -1,0 +1,65 @@
+/** `npm start`: the program in the best window this machine has, and plain words about which. */
+import { spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { identity } from '../../shared-types/ipc.ts';
+import { mustDropSandbox } from './browserArguments.ts';
+import { buildIfNeeded, root } from './build.ts';
+import { runBrowserWindow } from './browserWindow.ts';
+import { dataFolder, foldersIn, keepPrivate, makeFolders } from './dataFolder.ts';
+import { deadlineS, electronBinary, fetchElectron } from './electronBinary.ts';
+import { findBrowser } from './findBrowser.ts';
+import { launch, type Launcher } from './launch.ts';
+import { stopSignals } from './stopSignals.ts';
+
+function thisLauncher(): Launcher {
+  const say = (words: string): void => void process.stdout.write(`${words}\n`);
+  return {
+    say,
+    platform: process.platform,
+    environment: process.env,
+    build: () => buildIfNeeded(say),
+    electronBinary: () => electronBinary(),
+    fetchElectron: () => fetchElectron(deadlineS()),
+    deadlineS: deadlineS(),
+    runElectron,
+    findBrowser: () => findBrowser(),
+    runBrowserWindow: ({ browser }) => {
+      const folders = foldersIn(dataFolder());
+      makeFolders(folders);
+      return runBrowserWindow({
+        browser,
+        folders,
+        port: identity.browserPort,
+        version: ownVersion(),
+        say,
+        stop: stopSignals(),
+      });
+    },
+  };
+}
+
+function ownVersion(): string {
+  return (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version;
+}
+
+function runElectron(binary: string): Promise<{ code: number; lastedMs: number }> {
+  const started = Date.now();
+  const { ELECTRON_RUN_AS_NODE: _asNode, NODE_OPTIONS: _options, ...environment } = process.env;
+  // Electron, like Chromium, will not start as root on Linux with its sandbox on.
+  const given = mustDropSandbox() ? [root, '--no-sandbox'] : [root];
+  const shell = spawn(binary, given, { stdio: 'inherit', env: environment });
+  const stop = stopSignals();
+  stop.addEventListener('abort', () => shell.kill('SIGTERM'));
+  return new Promise((resolve) => {
+    const ended = (code: number): void => resolve({ code: stop.aborted ? 0 : code, lastedMs: Date.now() - started });
+    shell.on('error', () => ended(1));
+    shell.on('exit', (code) => ended(code ?? 1));
+  });
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  keepPrivate();
+  process.exitCode = await launch(process.argv.slice(2), thisLauncher());
+}
