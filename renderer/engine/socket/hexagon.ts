@@ -60,7 +60,7 @@ export function acrossCornersMinMm(x: { acrossFlatsMinMm: number; rule: CornerRu
  * @throws RefusedError out-of-range where the opening is smaller than the head, and does not go on
  * @source geometry of two hexagons with one centre (our derivation, no printed table)
  * @validity sharp corners; real ones are rounded and let the opening turn further, so see `slips` of `fitAtLimits`
- * @example freeAngleDeg({ openingMm: 16.2, headMm: 16 }) // 1.262
+ * @example freeAngleDeg({ openingMm: 16.2, headMm: 16 }) // 1.2648
  */
 export function freeAngleDeg(x: { openingMm: number; headMm: number }): number {
   const { openingMm: S, headMm: s } = x;
