@@ -2,19 +2,15 @@ import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
+import { mustDropSandbox, quietArguments } from '../electron/launch/browserArguments.ts';
+import { findBrowser } from '../electron/launch/findBrowser.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
-/** Chromium's flags for a machine without a network: it otherwise looks its makers up at every start. */
-const quiet = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
+/** `npm test` names the browser it found or installed; a suite run by hand looks for one itself. */
+const executablePath = process.env['CHROMIUM_PATH'] ?? findBrowser() ?? '/usr/bin/chromium';
+
+const args = ['--disable-gpu', ...quietArguments, ...(mustDropSandbox() ? ['--no-sandbox'] : [])];
 
 export default defineConfig({
   root,
@@ -25,16 +21,47 @@ export default defineConfig({
           name: 'unit',
           root,
           environment: 'node',
-          include: ['tests/{engine,shared-types,electron,host,data,reference,architecture}/**/*.test.ts'],
+          // Everything the other projects do not take, so that no test file can fall between them.
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/{validation,browser,e2e}/**'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'validation',
+          root,
+          environment: 'node',
+          include: ['tests/validation/**/*.test.ts'],
           testTimeout: 60_000,
         },
       },
       {
-        test: { name: 'validation', root, environment: 'node', include: ['tests/validation/**/*.test.ts'], testTimeout: 60_000 },
-      },
-      {
         root,
         plugins: [react()],
+        // Named beforehand: a package first met in the middle of a run makes Vite reload the page under the tests.
+        optimizeDeps: {
+          include: [
+            'react',
+            'react-dom',
+            'react-dom/client',
+            'react/jsx-runtime',
+            'react/jsx-dev-runtime',
+            '@humanwhocodes/momoa',
+            '@mantine/core',
+            '@mantine/hooks',
+            '@mantine/modals',
+            '@mantine/spotlight',
+            '@tanstack/react-virtual',
+            'convert-units',
+            'dexie',
+            'dexie-react-hooks',
+            'papaparse',
+            'zod',
+            'vitest-browser-react',
+          ],
+        },
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.{ts,tsx}'],
@@ -42,9 +69,7 @@ export default defineConfig({
             enabled: true,
             headless: true,
             screenshotFailures: false,
-            provider: playwright({
-              launchOptions: { executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium', args: quiet },
-            }),
+            provider: playwright({ launchOptions: { executablePath, args } }),
             instances: [{ browser: 'chromium', viewport: { width: 1280, height: 800 } }],
           },
         },

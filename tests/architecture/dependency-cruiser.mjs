@@ -110,14 +110,16 @@ export default {
     {
       name: 'no-screen-below-screens',
       severity: 'error',
-      comment: 'Workers, store and host run without a screen. A hook or a widget lives in renderer/components or features.',
+      comment:
+        'Workers, store and host run without a screen. A hook or a widget lives in renderer/components or features.',
       from: { path: '^renderer/(workers|store|host)/' },
       to: { path: '(^|/)node_modules/((@types/)?react(-dom)?|@mantine|@tanstack)/' },
     },
     {
       name: 'dexie-in-the-store',
       severity: 'error',
-      comment: 'Only the store knows which database it is. The query lives in renderer/store as a function with a name.',
+      comment:
+        'Only the store knows which database it is. The query lives in renderer/store as a function with a name.',
       from: { pathNot: '^(renderer/store|tests)/|node_modules' },
       to: { path: library('dexie') },
     },
@@ -132,7 +134,8 @@ export default {
     {
       name: 'app-looks-down',
       severity: 'error',
-      comment: 'The app puts the page together from renderer/ and shared-types/. What the shell does is asked for through renderer/host.',
+      comment:
+        'The app puts the page together from renderer/ and shared-types/. What the shell does is asked for through renderer/host.',
       from: { path: '^renderer/[^/]+\\.tsx?$', pathNot: BUILD },
       to: { path: OURS, pathNot: ['^renderer/', '^shared-types/', '^data/'] },
     },
@@ -178,7 +181,8 @@ export default {
     {
       name: 'playwright-in-launch-and-tests',
       severity: 'error',
-      comment: 'Steering a browser is the launcher’s work (printing without Electron) and the tests’. It lives in electron/launch.',
+      comment:
+        'Steering a browser is the launcher’s work (printing without Electron) and the tests’. It lives in electron/launch.',
       from: { path: OURS, pathNot: '^(electron/launch|tests)/' },
       to: { path: '(^|/)node_modules/playwright(-core)?/' },
     },

@@ -116,8 +116,18 @@ export const faults: readonly Fault[] = [
   line('electron-in-the-shell', 'the launcher starts a download', 'electron/launch/x.ts', 'electron'),
   line('playwright-in-launch-and-tests', 'a handler steers a browser', 'electron/handlers/x.ts', 'playwright-core'),
   line('program-without-test-tools', 'a screen needs a test tool', 'renderer/features/x.ts', 'fast-check'),
-  line('reference-stands-alone', 'it takes the engine’s reach', 'tests/reference/x.ts', '../../renderer/engine/stack/reach.ts'),
-  line('reference-stands-alone', 'it takes it through the index', 'tests/reference/x.ts', '../../renderer/engine/index.ts'),
+  line(
+    'reference-stands-alone',
+    'it takes the engine’s reach',
+    'tests/reference/x.ts',
+    '../../renderer/engine/stack/reach.ts',
+  ),
+  line(
+    'reference-stands-alone',
+    'it takes it through the index',
+    'tests/reference/x.ts',
+    '../../renderer/engine/index.ts',
+  ),
   {
     rule: 'no-cycles',
     says: 'two files need each other',

@@ -1,12 +1,16 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type Files, inFolder } from '../support/folder.ts';
-import { runBin } from '../support/run.ts';
+import { runBin } from '../support/installed.ts';
 import { root } from '../support/tracked.ts';
 
 /** Rule, path, source: one planted fault each. The path matters, since some rooms may do what others may not. */
 const faults: readonly (readonly [rule: string, path: string, source: string])[] = [
   ['typescript(no-explicit-any)', 'renderer/store/any.ts', 'export const read = (value: any) => value;'],
-  ['eslint(no-restricted-properties)', 'renderer/components/fixed.ts', 'export const show = (n: number) => n.toFixed(2);'],
+  [
+    'eslint(no-restricted-properties)',
+    'renderer/components/fixed.ts',
+    'export const show = (n: number) => n.toFixed(2);',
+  ],
   ['eslint(no-restricted-properties)', 'renderer/engine/fixed.ts', 'export const show = (n: number) => n.toFixed(2);'],
   ['eslint(no-restricted-properties)', 'renderer/engine/chance.ts', 'export const draw = () => Math.random();'],
   [
@@ -39,7 +43,7 @@ const faults: readonly (readonly [rule: string, path: string, source: string])[]
   [
     'typescript(ban-ts-comment)',
     'renderer/store/ignored.ts',
-    "// @ts-ignore\nexport const torqueNm: number = 'ten';",
+    "// @ts-\u0069gnore\nexport const torqueNm: number = 'ten';",
   ],
   ['eslint(no-warning-comments)', 'renderer/store/later.ts', '// to\u0064o: finish\nexport const done = false;'],
   [

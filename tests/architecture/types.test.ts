@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { inFolder } from '../support/folder.ts';
-import { runBin } from '../support/run.ts';
+import { runBin } from '../support/installed.ts';
 import { root } from '../support/tracked.ts';
 
 /** What, the file it is planted in, its source, the complaint of the compiler. */
@@ -12,7 +12,12 @@ const faults: readonly (readonly [what: string, file: string, source: string, co
   ['Node', 'node.ts', 'export const folder = process.cwd();', /TS2\d+: Cannot find name 'process'/],
   ['a module of Node', 'disk.ts', "export { readFileSync } from 'node:fs';", /TS2\d+: .*'node:fs'/],
   ['an entry taken for there', 'entry.ts', 'export const first = (list: number[]): number => list[0];', /TS2322/],
-  ['an absent field set to undefined', 'absent.ts', 'export const tool: { maxNm?: number } = { maxNm: undefined };', /TS2375/],
+  [
+    'an absent field set to undefined',
+    'absent.ts',
+    'export const tool: { maxNm?: number } = { maxNm: undefined };',
+    /TS2375/,
+  ],
   ['an enum', 'enum.ts', 'export enum Drive {\n  Half,\n}', /TS1294/],
 ];
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type Files, inFolder } from '../support/folder.ts';
-import { runBin } from '../support/run.ts';
+import { runBin } from '../support/installed.ts';
 import { root } from '../support/tracked.ts';
 
 const configPath = 'tests/architecture/knip.json';

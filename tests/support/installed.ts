@@ -6,7 +6,7 @@ import { root } from './tracked.ts';
 const require = createRequire(import.meta.url);
 
 /** Path of a program an installed package brings, to be run by Node: no shell, the same on every system. */
-function binOf(packageName: string, program = packageName): string {
+export function binOf(packageName: string, program = packageName): string {
   const manifestPath = join(root, 'node_modules', packageName, 'package.json');
   const { bin } = require(manifestPath) as { bin: string | Record<string, string> };
   const relative = typeof bin === 'string' ? bin : bin[program];
@@ -15,14 +15,22 @@ function binOf(packageName: string, program = packageName): string {
 }
 
 /** Runs an installed program to its end: its exit code, and all it printed. */
-export function runBin(packageName: string, args: readonly string[], cwd = root): { code: number | null; text: string } {
-  const { status, stdout, stderr, error } = spawnSync(process.execPath, [binOf(packageName, programOf(packageName)), ...args], {
-    cwd,
-    encoding: 'utf8',
-    timeout: 60_000,
-    maxBuffer: 64 * 1024 * 1024,
-    env: { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' },
-  });
+export function runBin(
+  packageName: string,
+  args: readonly string[],
+  cwd = root,
+): { code: number | null; text: string } {
+  const { status, stdout, stderr, error } = spawnSync(
+    process.execPath,
+    [binOf(packageName, programOf(packageName)), ...args],
+    {
+      cwd,
+      encoding: 'utf8',
+      timeout: 60_000,
+      maxBuffer: 64 * 1024 * 1024,
+      env: { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' },
+    },
+  );
   if (error !== undefined) throw error;
   return { code: status, text: stdout + stderr };
 }

@@ -1,0 +1,29 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { binOf } from './installed.ts';
+import { runNode } from './command.ts';
+import { countSuite, type Report } from './countSuite.ts';
+import type { Result } from './result.ts';
+import { type Notes, notesVariable } from './skipNotes.ts';
+
+function readJson<T>(path: string): T | null {
+  return existsSync(path) ? (JSON.parse(readFileSync(path, 'utf8')) as T) : null;
+}
+
+/** Runs one project of tests/vitest.config.ts. */
+export async function runSuite(project: string, limitS: number): Promise<Result> {
+  const folder = mkdtempSync(join(tmpdir(), 'bagwright-report-'));
+  const reportPath = join(folder, 'report.json');
+  const notesPath = join(folder, 'notes.json');
+  try {
+    const args = ['--config', 'tests/vitest.config.ts', 'run', '--project', project];
+    const reporters = ['default', 'json', './tests/support/skipNotes.ts'].map((name) => `--reporter=${name}`);
+    const ended = await runNode([binOf('vitest'), ...args, ...reporters, `--outputFile.json=${reportPath}`], limitS, {
+      [notesVariable]: notesPath,
+    });
+    return countSuite(readJson<Report>(reportPath), readJson<Notes>(notesPath), ended, limitS);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
