@@ -52,8 +52,3 @@ export function isProgram(url: string): boolean {
 function isProgramPart(url: string): boolean {
   return isProgram(url) || url.startsWith(`blob:${identity.electronOrigin}/`) || url.startsWith('data:image/');
 }
-
-/** The program opens no address outside itself, whatever its scheme. */
-export function openExternal(address: string): Promise<never> {
-  return Promise.reject(new Error(`Bagwright opens no outside address: ${address.slice(0, 60)}`));
-}
