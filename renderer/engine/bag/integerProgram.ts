@@ -69,7 +69,7 @@ export class IntegerProgram {
   /** Proven to the last digit: both gaps of HiGHS are 0. Whole numbers come back rounded to whole. */
   solve(highs: Highs, options: SolveOptions = {}): Solution {
     if (this.columns.length === 0) return this.rows.every((r) => r.lower <= 0 && r.upper >= 0) ? trivial : impossible;
-    return highs.withModel(this.modelData(), (model) => {
+    return highs.withModel(this.modelData(), (model): Solution => {
       model.options.set({
         output_flag: false,
         mip_rel_gap: 0,

@@ -5,7 +5,7 @@ import { planProblems } from '../outing/planProblems.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import { because } from './because.ts';
-import { jointFault } from './jointFault.ts';
+import { jointFaults } from './jointFaults.ts';
 import { objectiveUnit } from './measure.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
 import { inCatalogOrder, massKg } from './outingAnswer.ts';
@@ -58,7 +58,7 @@ export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<
       onProgress: options.onProgress && ((progress) => options.onProgress?.({ outing: work.outing.id, ...progress })),
     });
     if (leftS !== undefined) leftS = Math.max(0, leftS - result.seconds);
-    if (result.status === 'infeasible') infeasible.push(jointFault(highs, plan, work));
+    if (result.status === 'infeasible') infeasible.push(...jointFaults(highs, plan, work));
     else solved.push({ work, result });
   }
   return assemble(plan, solved, infeasible, options.minimise);

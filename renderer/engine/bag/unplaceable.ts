@@ -13,8 +13,9 @@ const choicesShown = 3;
 /** What no bag and no stock can mend: steps without a stack, pieces that no bag takes, gear that is not there. */
 export function unplaceable(plan: ResolvedPlan, work: OutingWork): Infeasibility[] {
   const steps = work.groups.flatMap((group) => group.steps.flatMap((step) => stepWithoutStack(plan, group, step) ?? []));
+  const unpaired = work.groups.flatMap((group) => stepWithoutPair(plan, group));
   const unbagged = work.groups.flatMap((group) => stepWithoutBag(work, group));
-  return [...steps, ...unbagged, ...gearWithoutPlace(plan, work)];
+  return [...steps, ...unpaired, ...unbagged, ...gearWithoutPlace(plan, work)];
 }
 
 export function stepName(step: ResolvedStep): string {
@@ -27,7 +28,7 @@ function stepWithoutStack(plan: ResolvedPlan, { stacks, holds }: StepGroup, step
   const task = stackTask(plan, step);
   if (!task || (stacks.length > 0 && holds?.length !== 0)) return null;
   const main = stacks.length > 0 ? [] : closestFits(plan, task);
-  const held = holds?.length === 0 ? holdMisses(plan, holdTask(plan, step)) : [];
+  const held = holds?.length === 0 ? holdMisses(plan, holdTask(plan, step), stacks[0]?.ids ?? []) : [];
   const closest = [...main, ...held];
   const what = stacks.length > 0 ? 'nothing in the catalog holds against it' : 'no stack of the catalog passes every check';
   return { step: step.id, reason: `${stepName(step)}: ${what}${nearest(closest, toolless(plan, task.action))}`, closest };
@@ -44,6 +45,27 @@ function nearest(closest: Infeasibility['closest'], otherwise: string): string {
   const fails = closest[0]?.fails;
   if (!fails || fails.length === 0) return otherwise;
   return `; the nearest has ${fails.map(({ check, have, need }) => `${check} ${have}, needs ${need}`).join(' and ')}`;
+}
+
+/** Steps whose every stack, with every hold, asks for more of some piece than there is. */
+function stepWithoutPair(plan: ResolvedPlan, { stacks, holds, steps }: StepGroup): Infeasibility[] {
+  const [first] = stacks;
+  if (!holds || holds.length === 0 || !first) return [];
+  const shortOf = (stack: Choice, hold: Choice): CheckFailure[] =>
+    [...stack.counts].flatMap(([id, count]): CheckFailure[] => {
+      const need = count + (hold.counts.get(id) ?? 0);
+      const onHand = plan.carried.get(id)?.onHand ?? 0;
+      if (need <= onHand) return [];
+      return [{ check: 'stock', have: `${shownPieces(onHand)} of ${id} on hand`, need: `${shownPieces(need)} at once` }];
+    });
+  const pairs = stacks.flatMap((stack) => holds.map((hold) => ({ stack: stack.ids, fails: shortOf(stack, hold) })));
+  if (pairs.some(({ fails }) => fails.length === 0)) return [];
+  const closest = pairs.toSorted((a, b) => a.fails.length - b.fails.length).slice(0, choicesShown);
+  return steps.map((step) => ({
+    step: step.id,
+    reason: `${stepName(step)}: its stack and its hold need the same pieces at once${nearest(closest, '')}`,
+    closest,
+  }));
 }
 
 /** Steps whose every stack has a piece that none of their role's bags may hold. */

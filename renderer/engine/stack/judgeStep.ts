@@ -1,7 +1,7 @@
 import type { ClosestFit } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 import { RefusedError } from '../errors.ts';
-import { readThread } from '../thread/index.ts';
+import { leadMm, turnsToRun } from '../thread/index.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import { checkStack } from './checkStack.ts';
 import { closestFits } from './closestFits.ts';
@@ -25,7 +25,7 @@ export function judgeStep(plan: ResolvedPlan, step: ResolvedStep): StepJudgement
   const holdMissing = holding !== null && !hold;
   if (!best || holdMissing) {
     const closest = best ? [] : closestFits(plan, task);
-    return { ...nothing(step), stackCount: stacks.length, closest: [...closest, ...holdMisses(plan, holdMissing ? holding : null)] };
+    return { ...nothing(step), stackCount: stacks.length, closest: [...closest, ...holdMisses(plan, holdMissing ? holding : null, best ? stackIds(best) : [])] };
   }
   return {
     step: step.id,
@@ -60,8 +60,7 @@ export function judgeStack(plan: ResolvedPlan, step: ResolvedStep, stack: readon
 export function turning(step: ResolvedStep, { tool, socket }: Pick<StackParts, 'tool' | 'socket'>): Pick<StepJudgement, 'turns' | 'strokes'> {
   const runMm = step.fastener?.threadRunMm ?? null;
   if (runMm === null || !step.fastener) return { turns: null, strokes: null };
-  // A designation names a single-start thread: its lead is its pitch.
-  const turns = runMm / readThread(step.fastener.thread).pitchMm;
+  const turns = turnsToRun({ lengthMm: runMm, leadMm: leadMm(step.fastener.thread) });
   const { swingDeg } = step.access;
   if (swingDeg === null) return { turns, strokes: null };
   const stepDeg = stepAngleDeg(tool, socket);
@@ -69,12 +68,14 @@ export function turning(step: ResolvedStep, { tool, socket }: Pick<StackParts, '
   return { turns, strokes: strokeDeg > 0 ? (turns * 360) / strokeDeg : null };
 }
 
-/** What hinders the hold: check `hold`, with the nearest holding stack's own shortfall. */
-export function holdMisses(plan: ResolvedPlan, task: StackTask | null): ClosestFit[] {
+/** What hinders the hold: check `hold`, with the nearest holding stack's own shortfall; else with the step's `main` one. */
+export function holdMisses(plan: ResolvedPlan, task: StackTask | null, main: string[]): ClosestFit[] {
   if (!task) return [];
   const fits = closestFits(plan, task);
-  const none = { stack: [], fails: [{ check: 'hold' as const, have: 'no driver to hold with', need: '1 driver with a stack' }] };
-  if (fits.length === 0) return [none];
+  if (fits.length === 0) {
+    const have = '0 stacks of a driver that hold against it';
+    return main.length > 0 ? [{ stack: main, fails: [{ check: 'hold', have, need: '1 stack' }] }] : [];
+  }
   return fits.map(({ stack, fails }) => ({
     stack,
     fails: fails.map(({ check, have, need }) => ({ check: 'hold' as const, have: `${have} (${check})`, need })),

@@ -12,30 +12,40 @@ import { stepName } from './unplaceable.ts';
 const noGear: Counts = new Map();
 
 /**
- * Why an outing has no bag though each of its steps has a stack: the smallest part of it that cannot be packed, found
- * by leaving one thing out at a time, and by how much stock or bags fall short of that part at the least.
+ * Why an outing has no bag though each of its steps has a stack: the steps that cannot be packed even alone, else the
+ * smallest part of the outing that cannot be packed together, found by leaving one thing out at a time; each with by
+ * how much stock or bags fall short of it at the least.
  */
-export function jointFault(highs: Highs, plan: ResolvedPlan, work: OutingWork): Infeasibility {
-  let core = work;
-  const shrink = (smaller: OutingWork): boolean => {
-    if (packs(highs, plan, smaller)) return false;
-    core = smaller;
-    return true;
-  };
-  shrink({ ...core, gear: noGear });
-  for (const group of work.groups) shrink({ ...core, groups: core.groups.filter((g) => g !== group) });
+export function jointFaults(highs: Highs, plan: ResolvedPlan, work: OutingWork): Infeasibility[] {
+  const alone = work.groups.flatMap((group) => {
+    const only = { ...work, gear: noGear, groups: [group] };
+    return packs(highs, plan, only) ? [] : stepFaults(highs, plan, only, group);
+  });
+  if (alone.length > 0) return alone;
 
-  const { stack, fails } = shortfalls(highs, plan, core);
-  const said = fails.map(({ have, need }) => `${have}, ${need} needed`).join('; ');
-  const [only] = core.groups;
+  let core = work;
+  const leaveOut = (smaller: OutingWork): void => {
+    if (!packs(highs, plan, smaller)) core = smaller;
+  };
+  leaveOut({ ...core, gear: noGear });
+  for (const group of work.groups) leaveOut({ ...core, groups: core.groups.filter((g) => g !== group) });
+
+  const { fails } = shortfalls(highs, plan, core);
   const gear = core.gear.size > 0 ? [`the gear ${[...core.gear].map(([id, n]) => `${n} × ${id}`).join(', ')}`] : [];
-  if (core.groups.length === 1 && only && gear.length === 0) {
-    const [step] = only.steps;
-    if (step) return { step: step.id, reason: `${stepName(step)}: cannot be packed: ${said}`, closest: [{ stack, fails }] };
-  }
   const who = [...core.groups.map(groupName), ...gear].join(', ');
   const { id } = work.outing;
-  return { outing: id, reason: `outing ${id}: cannot pack ${who} together: ${said}`, closest: [{ stack: [], fails }] };
+  return [{ outing: id, reason: `outing ${id}: cannot pack ${who} together: ${said(fails)}`, closest: [{ stack: [], fails }] }];
+}
+
+function stepFaults(highs: Highs, plan: ResolvedPlan, only: OutingWork, group: StepGroup): Infeasibility[] {
+  const { stack, fails } = shortfalls(highs, plan, only);
+  return group.steps.map((step) => {
+    return { step: step.id, reason: `${stepName(step)}: cannot be packed: ${said(fails)}`, closest: [{ stack, fails }] };
+  });
+}
+
+function said(fails: readonly CheckFailure[]): string {
+  return fails.map(({ have, need }) => `${have}, ${need} needed`).join('; ');
 }
 
 function groupName({ steps }: StepGroup): string {
@@ -54,7 +64,7 @@ function shortfalls(highs: Highs, plan: ResolvedPlan, work: OutingWork): { stack
   const model = bagModel(plan, work, 'count', true);
   const { columns } = model.program.solve(highs);
   if (!columns) return { stack: [], fails: [{ check: 'bag', have: 'no bag', need: '1 bag' }] };
-  const stack = readAnswer(model, columns).chosen.flatMap((chosen) => [...chosen.stack.ids, ...(chosen.hold?.ids ?? [])]);
+  const stack = readAnswer(model, columns).chosen[0]?.stack.ids ?? [];
   const fails = model.slacks.flatMap((slack) => failure(slack, columns[slack.column] ?? 0));
   return { stack, fails };
 }
