@@ -1,0 +1,45 @@
+import { RefusedError } from '../../../renderer/engine/errors.ts';
+import { convertValue, readQuantity, readUnit } from '../../../renderer/engine/units/index.ts';
+import { parseArguments, textArgument } from '../arguments.ts';
+import type { Answer, CommandArgument } from '../command.ts';
+
+/** convert "<quantity>" <unit> */
+export function convert(args: readonly CommandArgument[]): Answer {
+  const { positional } = parseArguments(args, { positional: ['quantity', 'unit'] });
+  const typed = textArgument(positional[0], 'quantity');
+  const wanted = textArgument(positional[1], 'unit');
+  const from = naming('quantity', () => readQuantity(typed));
+  const { unit } = naming('unit', () => readTarget(wanted, from));
+  return {
+    exit: 0,
+    result: {
+      value: naming('quantity', () => convertValue(from.value, from.unit, unit)),
+      unit,
+      from: { value: from.value, unit: from.unit },
+      kind: from.kind,
+    },
+  };
+}
+
+/** The refusal names both units: the one asked for and the quantity's own. */
+function readTarget(text: string, from: ReturnType<typeof readQuantity>): ReturnType<typeof readUnit> {
+  try {
+    return readUnit(text, from.kind);
+  } catch (error) {
+    if (!(error instanceof RefusedError) || error.refusal.code !== 'wrong-kind') throw error;
+    const other = readUnit(text);
+    throw new RefusedError({
+      ...error.refusal,
+      message: `"${from.typed}" is a quantity of ${from.kind} in ${from.unit}; "${other.unit}" is a unit of ${other.kind}.`,
+      value: text,
+    });
+  }
+}
+
+function naming<T>(field: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    throw error instanceof RefusedError ? error.within({ field }) : error;
+  }
+}

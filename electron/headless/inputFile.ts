@@ -1,0 +1,102 @@
+import { createReadStream } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { RefusedError } from '../../renderer/engine/errors.ts';
+
+/** The largest file read, and the longest line of a batch. Real plans hold some hundred kilobytes. */
+export const bytesMax = 32 * 1024 * 1024;
+
+const standardInput = '-';
+
+/** The text of a file or of standard input, whole. Its size is asked first, so that a huge one costs nothing. */
+export async function readText(path: string): Promise<string> {
+  const chunks: Buffer[] = [];
+  let bytes = 0;
+  for await (const chunk of chunksOf(path)) {
+    bytes += chunk.length;
+    if (bytes > bytesMax) throw tooLarge(path, bytes);
+    chunks.push(chunk);
+  }
+  return decode(Buffer.concat(chunks), path);
+}
+
+/** Lines as bytes: a line that is no UTF-8 spoils only itself. */
+export async function* readLines(path: string): AsyncGenerator<Uint8Array> {
+  let held: Buffer[] = [];
+  let heldBytes = 0;
+  for await (const chunk of chunksOf(path)) {
+    let start = 0;
+    for (let end = chunk.indexOf(lineFeed); end !== -1; end = chunk.indexOf(lineFeed, start)) {
+      yield Buffer.concat([...held, chunk.subarray(start, end)]);
+      held = [];
+      heldBytes = 0;
+      start = end + 1;
+    }
+    if (start < chunk.length) {
+      held.push(chunk.subarray(start));
+      heldBytes += chunk.length - start;
+      if (heldBytes > bytesMax) throw tooLarge(path, heldBytes);
+    }
+  }
+  if (heldBytes > 0) yield Buffer.concat(held);
+}
+
+const lineFeed = 0x0a;
+
+/** @throws RefusedError unreadable-file where the bytes are no UTF-8 */
+export function decode(bytes: Uint8Array, path: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    const isUtf16 = (bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff);
+    throw new RefusedError({
+      code: 'unreadable-file',
+      message: `${nameOf(path)} is no UTF-8 text${isUtf16 ? ' but UTF-16: save it as UTF-8' : ''}.`,
+      file: path,
+    });
+  }
+}
+
+async function* chunksOf(path: string): AsyncGenerator<Buffer> {
+  try {
+    if (path !== standardInput) {
+      const found = await stat(path);
+      if (found.isDirectory()) throw unreadable(path, 'is a folder');
+      if (found.size > bytesMax) throw tooLarge(path, found.size);
+    }
+    const stream: AsyncIterable<unknown> = path === standardInput ? process.stdin : createReadStream(path);
+    for await (const chunk of stream) yield Buffer.isBuffer(chunk) ? chunk : Buffer.from(String(chunk));
+  } catch (error) {
+    throw error instanceof RefusedError ? error : unreadable(path, reasons[codeOf(error)] ?? 'cannot be read');
+  }
+}
+
+const reasons: Record<string, string> = {
+  ENOENT: 'does not exist',
+  ENOTDIR: 'does not exist',
+  EACCES: 'may not be read',
+  EPERM: 'may not be read',
+  EISDIR: 'is a folder',
+  ENAMETOOLONG: 'has too long a name',
+  ERR_INVALID_ARG_VALUE: 'has a name that no file can have',
+};
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && 'code' in error ? String(error.code) : '';
+}
+
+function unreadable(path: string, why: string): RefusedError {
+  return new RefusedError({ code: 'unreadable-file', message: `${nameOf(path)} ${why}.`, file: path });
+}
+
+function tooLarge(path: string, bytes: number): RefusedError {
+  return new RefusedError({
+    code: 'too-large',
+    message: `${nameOf(path)} holds more than ${bytesMax} bytes, the most that is read.`,
+    file: path,
+    value: bytes,
+  });
+}
+
+function nameOf(path: string): string {
+  return path === standardInput ? 'Standard input' : `File "${path}"`;
+}
