@@ -1,0 +1,301 @@
+import { dimension, extentOf, lineHeightPx, spread, textWidthPx, twoLines } from './labels.ts';
+import type { Dimension, PlacedText } from './labels.ts';
+import { box, line, type Outline } from './outline.ts';
+import { extensionOutlines, socketOutlines, type PartFrame } from './partOutlines.ts';
+import { headShape, hostOutlines, platePx, secondPlatePx, shankOutlines, type SiteFrame } from './siteOutlines.ts';
+import { scaleBar, type ScaleBar } from './scaleBar.ts';
+import type { StackShape } from './stackShape.ts';
+import type { StackTexts } from './stackTexts.ts';
+import { toolShape, toolSizePx } from './toolOutlines.ts';
+
+export interface Balloon {
+  number: number;
+  x: number;
+  y: number;
+  /** Diameter or size of the part, beside the circle. */
+  text: PlacedText;
+  /** From the circle down past the texts, then to the part. */
+  elbowY: number;
+  toX: number;
+  toY: number;
+}
+
+export interface StackLayout {
+  widthPx: number;
+  heightPx: number;
+  pxPerMm: number;
+  /** 2 where parts are large enough to bear it: ISO 128 wide, the narrow ones half of it. */
+  widePx: number;
+  outlines: Outline[];
+  balloons: Balloon[];
+  dimensions: Dimension[];
+  /** Witness lines and leaders. */
+  witness: string[];
+  /** Text in the hole's own row, under the host. */
+  notes: PlacedText[];
+  /** Diameter line across the hole: its x and its two ends. */
+  acrossHole: { x: number; top: number; bottom: number } | null;
+  scale: ScaleBar;
+  toolBroken: boolean;
+}
+
+const edgePx = 14;
+const balloonRadiusPx = 11;
+const balloonY = 24;
+const textsEndY = 47;
+const drawingTopY = 62;
+const hostWallPx = 34;
+const leverSeenPx = 56;
+const fieldHalfPx = 78;
+const pxPerMmMax = 9;
+
+/** Everything placed by numbers: the scale that fits the width, and margins wide enough for every text. */
+export function stackLayout(shape: StackShape, texts: StackTexts, wantedWidthPx: number): StackLayout {
+  const widthPx = Math.max(wantedWidthPx, balloonsWidth(texts) + 2 * edgePx);
+  let margins = { left: 0, right: 0 };
+  let layout = place(shape, texts, widthPx, margins);
+  for (let round = 0; round < 6; round += 1) {
+    const over = overhang(layout);
+    if (over.left <= 0 && over.right <= 0) return layout;
+    margins = { left: margins.left + Math.max(0, over.left), right: margins.right + Math.max(0, over.right) };
+    layout = place(shape, texts, widthPx, margins);
+  }
+  return layout;
+}
+
+function place(
+  shape: StackShape,
+  texts: StackTexts,
+  widthPx: number,
+  margins: { left: number; right: number },
+): StackLayout {
+  const spanMm = shape.depthMm - shape.faceMm;
+  const flatsMm = 'mm' in shape.fastener.acrossFlats ? shape.fastener.acrossFlats.mm : 0;
+  const recessed = shape.fastener.headForm === 'hex-socket' || shape.fastener.headForm === 'hexalobular';
+  const holeMm = shape.clearMm ?? Math.max(shape.widestMm, flatsMm) * 1.3;
+  const tallestMm = Math.max(holeMm, shape.widestMm, recessed ? flatsMm * 1.9 : flatsMm);
+  const guess = toolSizePx(shape.tool.driveMm, pxPerMmMax);
+  const fixedPx = 2 * edgePx + platePx + secondPlatePx + guess.bossPx + margins.left + margins.right;
+  const headMm = recessed ? flatsMm * 0.65 : 0;
+  // The tool's block scales too, within its bounds: the smallest scale its widest form allows is always safe.
+  const wantedScale = (widthPx - fixedPx - guess.widthPx) / (spanMm + headMm);
+  const pxPerMm = Math.min(wantedScale, (2 * fieldHalfPx) / tallestMm, pxPerMmMax);
+  const tool = toolSizePx(shape.tool.driveMm, pxPerMm);
+  const usedPx = fixedPx + tool.widthPx + (spanMm + headMm) * pxPerMm;
+  const leftPx = edgePx + margins.left + tool.bossPx + tool.widthPx + Math.max(0, widthPx - usedPx) / 2;
+  const atPx = (mm: number): number => leftPx + (mm - shape.faceMm) * pxPerMm;
+
+  const boreHalfPx = (holeMm / 2) * pxPerMm;
+  const hostHalfPx = Math.max(boreHalfPx, (tallestMm / 2) * pxPerMm) + hostWallPx;
+  const centreY = Math.max(drawingTopY + hostHalfPx, drawingTopY + tool.halfPx + leverSeenPx);
+  const site: SiteFrame = {
+    mouthPx: atPx(0),
+    depthPx: atPx(shape.depthMm),
+    centreY,
+    pxPerMm,
+    boreHalfPx,
+    hostHalfPx,
+  };
+  const facePx = atPx(shape.faceMm);
+  const head = headShape(shape, site);
+  const drawnTool = toolShape(shape, { facePx, centreY, pxPerMm, topPx: drawingTopY });
+  const recessedHead = recessed ? [...head.outlines] : [];
+  const openHead = recessed ? [] : head.outlines;
+  const partFrames = shape.parts.map((p): PartFrame => ({
+    leftPx: atPx(p.startMm),
+    rightPx: atPx(p.endMm),
+    centreY,
+    pxPerMm,
+  }));
+  let squareMm = shape.tool.driveMm;
+  const parts: Outline[] = [];
+  shape.parts.forEach(({ part }, index) => {
+    const frame = partFrames[index];
+    if (frame === undefined) return;
+    if (part.kind === 'extension') parts.push(...extensionOutlines(part, frame));
+    else parts.push(...socketOutlines(part, squareMm, frame));
+    if (part.kind === 'extension') squareMm = part.driveOutMm;
+  });
+  const axis = line(
+    [facePx - tool.widthPx - tool.bossPx - 12, centreY],
+    [head.seatPx + platePx + secondPlatePx + 10, centreY],
+  );
+  const outlines: Outline[] = [
+    ...hostOutlines(shape, head, site),
+    ...recessedHead,
+    ...drawnTool.outlines,
+    ...parts,
+    ...shankOutlines(shape, head, site),
+    ...openHead,
+    ...shortfall(shape, atPx, centreY),
+    ...jams(shape, atPx, site),
+    ...studJam(shape, atPx, centreY, head.shankHalfPx),
+    { d: axis, ink: 'centre', fill: 'none', of: 'axis' },
+  ];
+
+  const bottomPx = centreY + Math.max(hostHalfPx, tool.halfPx);
+  const across = site.mouthPx + Math.min(0.2 * (site.depthPx - site.mouthPx), 46);
+  const notes = holeNotes(texts, across, bottomPx);
+  const noteLines = notes.reduce((most, note) => Math.max(most, note.lines.length), 0);
+  const rowA = bottomPx + 14 + noteLines * lineHeightPx + 12;
+  const rowB = shape.depthMm > 0 ? rowA + 25 : rowA;
+  const dimensions = lengthDimensions(shape, texts, { atPx, rowA, rowB });
+  const scaleY = rowB + 32;
+  const acrossHole =
+    shape.clearMm === null || shape.depthMm === 0
+      ? null
+      : { x: across, top: centreY - boreHalfPx, bottom: centreY + boreHalfPx };
+  const witness = [
+    line([facePx, centreY + tool.halfPx + 3], [facePx, (shape.spareMm < 0 ? rowA : rowB) + 5]),
+    line([site.depthPx, centreY + (shape.depthMm > 0 ? hostHalfPx : head.halfPx) + 3], [site.depthPx, rowB + 5]),
+  ];
+  if (shape.depthMm > 0) {
+    witness.push(line([site.mouthPx, centreY + hostHalfPx + 3], [site.mouthPx, (shape.spareMm < 0 ? rowB : rowA) + 5]));
+  }
+  if (shape.spareMm < 0) {
+    const end = atPx(shape.lengthMm);
+    witness.push(line([end, centreY + (shape.socket.outsideDiameterMm / 2) * pxPerMm + 3], [end, rowB + 5]));
+  }
+  const note = notes[0];
+  if (acrossHole !== null && note !== undefined) {
+    witness.push(line([acrossHole.x, acrossHole.bottom], [acrossHole.x, note.y + 2]));
+  }
+  const targets = [
+    { x: drawnTool.gripX, y: drawnTool.gripY },
+    ...partFrames.map((f, index) => ({
+      x: (f.leftPx + f.rightPx) / 2,
+      y: centreY - (shape.parts[index]?.part.outsideDiameterMm ?? 0) * 0.2 * pxPerMm,
+    })),
+    { x: (head.leftPx + head.seatPx) / 2, y: centreY - head.halfPx * 0.7 },
+  ];
+  const smallest = Math.min(...shape.parts.map((p) => p.part.outsideDiameterMm)) * pxPerMm;
+  return {
+    widthPx,
+    heightPx: scaleY + 14,
+    pxPerMm,
+    widePx: smallest < 18 ? 1.2 : 2,
+    outlines,
+    balloons: balloons(targets, texts, widthPx),
+    dimensions,
+    witness,
+    notes,
+    acrossHole,
+    scale: scaleBar({ pxPerMm, unit: texts.unit, x: edgePx + 4, y: scaleY }),
+    toolBroken: drawnTool.broken,
+  };
+}
+
+/** The missing length between the socket's end and where it should stand, filled. */
+function shortfall(shape: StackShape, atPx: (mm: number) => number, centreY: number): Outline[] {
+  if (shape.spareMm >= 0) return [];
+  const half = (shape.socket.outsideDiameterMm / 2) * (atPx(1) - atPx(0));
+  return [
+    {
+      d: box(atPx(shape.lengthMm), centreY - half, atPx(shape.depthMm), centreY + half),
+      ink: 'short',
+      fill: 'short',
+      of: 'shortfall',
+    },
+  ];
+}
+
+/** A stud that runs into the socket's floor, filled over the length the socket has no room for. */
+function studJam(shape: StackShape, atPx: (mm: number) => number, centreY: number, halfPx: number): Outline[] {
+  const { protrusionMm, depthMm } = shape;
+  const { innerDepthMm } = shape.socket;
+  if (protrusionMm === null || innerDepthMm === null || protrusionMm <= innerDepthMm) return [];
+  const d = box(atPx(depthMm - protrusionMm), centreY - halfPx, atPx(depthMm - innerDepthMm), centreY + halfPx);
+  return [{ d, ink: 'jam', fill: 'jam', of: 'stud jam' }];
+}
+
+/** Where a part is wider than the hole it has to pass, filled. */
+function jams(shape: StackShape, atPx: (mm: number) => number, site: SiteFrame): Outline[] {
+  return shape.parts.flatMap(({ part, startMm, endMm, tooWideMm }): Outline[] => {
+    if (tooWideMm === 0) return [];
+    const left = Math.max(atPx(startMm), site.mouthPx);
+    const right = Math.min(atPx(endMm), site.depthPx);
+    const outer = (part.outsideDiameterMm / 2) * site.pxPerMm;
+    return [-1, 1].map((side) => ({
+      d: box(
+        left,
+        site.centreY + side * site.boreHalfPx,
+        right,
+        site.centreY + side * Math.max(outer, site.boreHalfPx + 2),
+      ),
+      ink: 'jam',
+      fill: 'jam',
+      of: 'jam',
+    }));
+  });
+}
+
+/** Beside its leader, so that the text belongs to the line across the hole. */
+function holeNotes(texts: StackTexts, leaderX: number, bottomPx: number): PlacedText[] {
+  if (texts.hole.length === 0) return [];
+  return [{ x: leaderX + 8, y: bottomPx + 20, anchor: 'start', lines: texts.hole }];
+}
+
+function lengthDimensions(
+  shape: StackShape,
+  texts: StackTexts,
+  rows: { atPx: (mm: number) => number; rowA: number; rowB: number },
+): Dimension[] {
+  const { atPx, rowA, rowB } = rows;
+  const face = atPx(shape.faceMm);
+  const mouth = atPx(0);
+  const depth = atPx(shape.depthMm);
+  const whole = dimension({ fromPx: face, toPx: depth, y: rowB, text: texts.stack, beside: 'right' });
+  if (shape.depthMm === 0) return [whole];
+  const needed = dimension({ fromPx: mouth, toPx: depth, y: rowA, text: texts.needed, beside: 'right' });
+  if (shape.spareMm === 0) return [needed, whole];
+  if (shape.spareMm > 0) {
+    return [dimension({ fromPx: face, toPx: mouth, y: rowA, text: texts.spare, beside: 'left' }), needed, whole];
+  }
+  const end = atPx(shape.lengthMm);
+  return [
+    needed,
+    dimension({ fromPx: mouth, toPx: end, y: rowB, text: texts.stack, beside: 'left' }),
+    dimension({ fromPx: end, toPx: depth, y: rowB, text: texts.spare, beside: 'right', filled: true }),
+  ];
+}
+
+const besideBalloonPx = 5;
+
+function balloonWidths(texts: StackTexts): number[] {
+  return texts.balloons.map((text) => {
+    const beside = text === '' ? 0 : Math.max(...twoLines(text).map((l) => textWidthPx(l))) + besideBalloonPx;
+    return 2 * balloonRadiusPx + beside;
+  });
+}
+
+const balloonGapPx = 10;
+
+function balloonsWidth(texts: StackTexts): number {
+  return balloonWidths(texts).reduce((sum, width) => sum + width + balloonGapPx, 0);
+}
+
+function balloons(targets: { x: number; y: number }[], texts: StackTexts, widthPx: number): Balloon[] {
+  const widths = balloonWidths(texts);
+  const wanted = targets.map((target, index) => target.x - balloonRadiusPx + (widths[index] ?? 0) / 2);
+  const centres = spread(wanted, widths, { left: edgePx, right: widthPx - edgePx }, balloonGapPx);
+  return targets.map((target, index) => {
+    const x = (centres[index] ?? 0) - (widths[index] ?? 0) / 2 + balloonRadiusPx;
+    const lines = twoLines(texts.balloons[index] ?? '');
+    const text: PlacedText = {
+      x: x + balloonRadiusPx + besideBalloonPx,
+      y: lines.length === 1 ? balloonY + 4 : balloonY - 3,
+      anchor: 'start',
+      lines,
+    };
+    return { number: index + 1, x, y: balloonY, text, elbowY: textsEndY, toX: target.x, toY: target.y };
+  });
+}
+
+/** How far texts stand out of the field, so that the next round leaves room for them. */
+function overhang(layout: StackLayout): { left: number; right: number } {
+  const extents = [...layout.dimensions.map((d) => d.text), ...layout.notes].map(extentOf);
+  return {
+    left: Math.max(...extents.map((e) => edgePx - e.left), 0),
+    right: Math.max(...extents.map((e) => e.right - (layout.widthPx - edgePx)), 0),
+  };
+}
