@@ -20,7 +20,7 @@ export interface StackDrawingProps {
   units: UnitsShown;
 }
 
-const leastWidthPx = 520;
+const leastWidthPx = 640;
 const firstWidthPx = 760;
 
 /** A stack in its access hole, to scale, with its parts by number and the same numbers as a table. */
