@@ -1,0 +1,189 @@
+import { useMemo, useRef, useState } from 'react';
+import { Button, NativeSelect } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { BagDrawing } from '../../components/BagDrawing/BagDrawing.tsx';
+import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
+import type { KeptResult } from '../../store/db.ts';
+import { placeAddress } from '../../store/place.ts';
+import { goTo } from '../session/usePlace.ts';
+import { useJudgements } from '../steps/judging.ts';
+import { countOf } from '../steps/words.ts';
+import { amountText, bagTotals } from './amounts.ts';
+import { BagHeading } from './BagHeading.tsx';
+import { BagTable, lineId } from './BagTable.tsx';
+import { Infeasible, Problems, UncheckedList } from './Findings.tsx';
+import { LimitsTable } from './LimitsTable.tsx';
+import { PlanFormFields } from './PlanForm.tsx';
+import type { Asked, PlanningState } from './planning.ts';
+import { PlanningPanel } from './PlanningPanel.tsx';
+import { ProofPanel } from './ProofPanel.tsx';
+import { WhyHere } from './WhyHere.tsx';
+import './bag.css';
+
+export interface BagSheetProps {
+  plan: ResolvedPlan;
+  kept: KeptResult | null;
+  planning: PlanningState;
+  /** Id of the outing shown; the first where the address names none. */
+  outingId: string | undefined;
+  /** The line in hand, as `lineId` writes it; the first where the address names none. */
+  line: string | undefined;
+  units: UnitsShown;
+  onPlan: (asked: Asked) => void;
+  onCancel: () => void;
+  onSave: (format: 'json' | 'csv') => void;
+}
+
+function useStackCount(plan: ResolvedPlan): number | null {
+  const { judgements, done } = useJudgements(plan);
+  return useMemo(
+    () => (done ? [...judgements.values()].reduce((sum, { stackCount }) => sum + stackCount, 0) : null),
+    [judgements, done],
+  );
+}
+
+export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, onCancel, onSave }: BagSheetProps) {
+  const [formOpen, setFormOpen] = useState(false);
+  const [hiddenRefusal, setHiddenRefusal] = useState<unknown>(null);
+  const whyHeading = useRef<HTMLHeadingElement>(null);
+  const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
+  const stackCount = useStackCount(plan);
+  const outing = plan.outings.find(({ id }) => id === outingId) ?? plan.outings[0];
+  const setInHand = (next: string): void =>
+    goTo({ at: 'bag', ...(outing === undefined ? {} : { outing: outing.id }), line: next }, 'replace');
+  const answer = kept?.result.outings.find(({ id }) => id === outing?.id) ?? null;
+  const totals = useMemo(() => (answer === null ? [] : bagTotals(plan, answer)), [plan, answer]);
+  const lines = totals.flatMap(({ items }) => items);
+  const item = lines.find(({ bag, id }) => lineId(bag, id) === line) ?? lines[0] ?? null;
+  const running = planning.kind === 'running';
+  const refusal = planning.kind === 'idle' && planning.refusal !== hiddenRefusal ? planning.refusal : null;
+  const asked: Asked = { minimised: kept?.minimised ?? 'mass', timeLimitS: kept?.timeLimitS ?? null };
+  const showForm = !running && (kept === null || formOpen);
+
+  const list = (
+    <section key="list" className="bw-pane-list" aria-labelledby="bag-heading">
+      <div className="bw-pane-bar">
+        <h2 id="bag-heading">Bag</h2>
+        <NativeSelect
+          aria-label="Outing"
+          data={plan.outings.map(({ id, name }) => ({ value: id, label: name === id ? `Outing ${id}` : name }))}
+          value={outing?.id ?? ''}
+          onChange={({ currentTarget: { value } }) => goTo({ at: 'bag', outing: value }, 'replace')}
+        />
+        <span className="bw-pane-bar-end">
+          {kept === null || running || formOpen ? null : <Button onClick={() => setFormOpen(true)}>Plan again…</Button>}
+        </span>
+      </div>
+      {showForm ? (
+        <PlanFormFields
+          first={asked}
+          again={kept !== null}
+          onPlan={(next) => {
+            setFormOpen(false);
+            onPlan(next);
+          }}
+          onLeave={kept === null ? null : () => setFormOpen(false)}
+        />
+      ) : null}
+      {running ? <PlanningPanel plan={plan} running={planning} units={units} onCancel={onCancel} /> : null}
+      {answer === null ? (
+        <p className="bw-bag-open bw-second">{emptyText(kept, running, planning)}</p>
+      ) : (
+        <>
+          <BagTable
+            plan={plan}
+            outing={answer}
+            units={units}
+            selected={item === null ? null : lineId(item.bag, item.id)}
+            onSelect={setInHand}
+            onOpen={() => whyHeading.current?.focus()}
+          />
+          <div className="bw-bag-sum">
+            <span>{countOf(totals.length, 'bag')}</span>
+            <span>
+              {amountText(
+                lines.reduce((sum, { quantity }) => sum + quantity, 0),
+                'pieces',
+                units,
+              )}
+            </span>
+            <span>{amountText(answer.massKg, 'kg', units)} with the bags</span>
+          </div>
+        </>
+      )}
+    </section>
+  );
+
+  const detail = (
+    <div key="detail" className="bw-pane-detail" role="region" aria-label="Bag in hand" tabIndex={0}>
+      <div className="bw-bag">
+        {refusal === null ? null : (
+          <ErrorSummary
+            name="The bag"
+            verb="was not planned"
+            refusal={refusal}
+            remains={kept === null ? 'The plan stays open.' : 'The last result stays below.'}
+            onClose={() => setHiddenRefusal(planning.kind === 'idle' ? planning.refusal : null)}
+          />
+        )}
+        {kept === null ? (
+          <>
+            <h1>No bag planned yet</h1>
+            <p>
+              Planning finds, from the stock of this plan, the set that does every step of every outing within the
+              limits of the bags, and proves that none is less.
+            </p>
+          </>
+        ) : (
+          <>
+            <BagHeading kept={kept} units={units} />
+            <Infeasible plan={plan} result={kept.result} units={units} />
+            {answer === null ? null : (
+              <BagDrawing
+                plan={plan}
+                outing={answer}
+                selected={item?.id ?? null}
+                onSelect={(id, bag) => setInHand(lineId(bag, id))}
+                units={units}
+              />
+            )}
+            {kept.result.outings.length === 0 ? null : (
+              <div className="bw-pane-bar-end">
+                <Button
+                  component="a"
+                  href={placeAddress({ at: 'manifest', ...(outing === undefined ? {} : { outing: outing.id }) })}
+                >
+                  Preview manifest
+                </Button>
+                <Button onClick={() => onSave('json')}>Save result as JSON…</Button>
+                <Button onClick={() => onSave('csv')}>Save lines as CSV…</Button>
+              </div>
+            )}
+            <div className="bw-bag-two">
+              {kept.result.objective === null ? null : (
+                <ProofPanel plan={plan} kept={kept} stackCount={stackCount} units={units} />
+              )}
+              {answer === null || item === null ? null : (
+                <WhyHere plan={plan} outing={answer} item={item} units={units} headingRef={whyHeading} />
+              )}
+            </div>
+            {totals.length === 0 ? null : <LimitsTable totals={totals} bags={plan.source.catalog.bags} units={units} />}
+            <Problems plan={plan} problems={kept.result.problems} />
+            <UncheckedList plan={plan} result={kept.result} />
+          </>
+        )}
+      </div>
+    </div>
+  );
+  return <div className="bw-split">{stacked ? [detail, list] : [list, detail]}</div>;
+}
+
+function emptyText(kept: KeptResult | null, running: boolean, planning: PlanningState): string {
+  if (running) return 'The contents appear here when the search ends.';
+  if (kept !== null) return 'There is no bag for this outing; the reasons stand beside.';
+  return planning.kind === 'idle' && planning.cancelled
+    ? 'Planning was cancelled. Nothing was changed.'
+    : 'The contents appear here once the bag is planned.';
+}

@@ -1,0 +1,87 @@
+import type { BagResult, PlanProblem } from '../../../shared-types/bag.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import { ClosestFits } from '../steps/ClosestFits.tsx';
+import { countOf, itemName, placeText } from '../steps/words.ts';
+
+const outingName = (plan: ResolvedPlan, id: string): string =>
+  plan.outings.find((outing) => outing.id === id)?.name ?? id;
+
+function stepName(plan: ResolvedPlan, id: string | undefined): string {
+  const index = plan.steps.findIndex((step) => step.id === id);
+  return index < 0 ? '' : `step ${index + 1}, ${plan.steps[index]?.name ?? ''}`;
+}
+
+function problemText(plan: ResolvedPlan, { rule, outing, step, id, quantity, place }: PlanProblem): string {
+  if (rule === 'over-time') return `${outingName(plan, id)} takes ${quantity} min longer than it may`;
+  const what = `${quantity} × ${itemName(plan, id)}`;
+  const where = place === undefined ? '' : ` at ${placeText(plan, place)}`;
+  const when = [outingName(plan, outing), stepName(plan, step)].filter((text) => text !== '').join(', ');
+  return rule === 'not-there'
+    ? `${what} is not there${where} (${when})`
+    : `${what} stays${where}, nobody brings it home (last moved: ${when})`;
+}
+
+/** What the plan itself leaves open, whatever the bag. */
+export function Problems({ plan, problems }: { plan: ResolvedPlan; problems: PlanProblem[] }) {
+  if (problems.length === 0) return null;
+  return (
+    <section aria-labelledby="problems-heading">
+      <h3 id="problems-heading">{countOf(problems.length, 'problem')} of the plan</h3>
+      <ul className="bw-lines">
+        {problems.map((problem, index) => (
+          <li key={index}>
+            <StateMark state={problem.rule} /> <span>{problemText(plan, problem)}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What no rule could judge, so that silence is not taken for a pass. */
+export function UncheckedList({ plan, result }: { plan: ResolvedPlan; result: BagResult }) {
+  const { unchecked, ignoredFields } = result;
+  if (unchecked.length === 0 && ignoredFields.length === 0) return null;
+  return (
+    <section aria-labelledby="unchecked-heading">
+      <h3 id="unchecked-heading">Not checked</h3>
+      <ul className="bw-lines">
+        {unchecked.map(({ rule, steps = [], items = [] }, index) => (
+          <li key={index}>
+            <b>{rule}</b>
+            <span>
+              {[
+                ...(steps.length > 0
+                  ? [countOf(steps.length, 'step') + `: ${steps.map((id) => stepName(plan, id)).join('; ')}`]
+                  : []),
+                ...(items.length > 0 ? [countOf(items.length, 'item') + `: ${items.join(', ')}`] : []),
+              ].join(' · ') || 'the whole plan'}
+            </span>
+          </li>
+        ))}
+        {ignoredFields.length === 0 ? null : (
+          <li>
+            <b>fields no rule knows</b> <span className="bw-code">{ignoredFields.join(', ')}</span>
+          </li>
+        )}
+      </ul>
+    </section>
+  );
+}
+
+/** Why no bag does it: the steps or limits at fault, each with what comes closest. */
+export function Infeasible({ plan, result, units }: { plan: ResolvedPlan; result: BagResult; units: UnitsShown }) {
+  return (
+    <>
+      {result.infeasible.map(({ step, outing, reason, closest }, index) => (
+        <section key={index} className="bw-fault" aria-label={`Fault ${index + 1}`}>
+          <h3>{step === undefined ? outingName(plan, outing ?? '') : stepName(plan, step)}</h3>
+          <p>{reason}</p>
+          {closest.length === 0 ? null : <ClosestFits plan={plan} fits={closest} units={units} />}
+        </section>
+      ))}
+    </>
+  );
+}

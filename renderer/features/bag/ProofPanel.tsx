@@ -1,0 +1,69 @@
+import { useMemo } from 'react';
+import { recheckOuting, readdObjective } from '../../engine/bag/recheck.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import { showNumber } from '../../engine/units/index.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import type { KeptResult } from '../../store/db.ts';
+import { countOf } from '../steps/words.ts';
+import { amountText, objectiveText, objectiveWords } from './amounts.ts';
+
+export interface ProofPanelProps {
+  plan: ResolvedPlan;
+  kept: KeptResult;
+  /** Stacks that reach, over all steps; null while steps are still being judged. */
+  stackCount: number | null;
+  units: UnitsShown;
+}
+
+/** Best found, bound, gap, and a second count by a routine that shares nothing with the search. */
+export function ProofPanel({ plan, kept, stackCount, units }: ProofPanelProps) {
+  const { result, minimised, timeLimitS, plannedAt } = kept;
+  const { objective } = result;
+  const wrong = useMemo(
+    () =>
+      result.outings.flatMap((answer) => {
+        const outing = plan.outings.find(({ id }) => id === answer.id);
+        return outing === undefined ? [`outing ${answer.id} is not in the plan`] : recheckOuting(plan, outing, answer);
+      }),
+    [plan, result],
+  );
+  if (objective === null) return null;
+  const readded = readdObjective(plan, result.outings, minimised);
+  const stepCount = result.outings.reduce((sum, { steps }) => sum + steps.length, 0);
+  const pieces = [...plan.carried.values()].reduce((sum, { onHand }) => sum + onHand, 0);
+  return (
+    <section aria-labelledby="proof-heading">
+      <h3 id="proof-heading">Proof</h3>
+      <dl className="bw-facts">
+        <dt>Asked for</dt>
+        <dd>
+          {objectiveWords[minimised]} over {countOf(result.outings.length, 'outing')}
+          {timeLimitS === null ? ', no time limit' : `, at most ${showNumber(timeLimitS)} s`}
+        </dd>
+        <dt>Best found</dt>
+        <dd>{objectiveText(objective, units)}</dd>
+        <dt>Nothing below</dt>
+        <dd>
+          {amountText(objective.bound, objective.unit, units)}, gap {showNumber(objective.gap * 100, 3)} %
+        </dd>
+        <dt>Checked again</dt>
+        <dd>
+          {wrong.length === 0
+            ? `by an independent count: ${countOf(stepCount, 'step')} and every bag limit in order, sum ${amountText(readded, objective.unit, 'as-written')}`
+            : `the independent count disagrees: ${wrong.join('; ')}`}
+        </dd>
+        <dt>Looked through</dt>
+        <dd>
+          {stackCount === null ? 'stacks being counted' : `${showNumber(stackCount, 9)} stacks that reach`}, {pieces}{' '}
+          pieces on hand
+        </dd>
+        <dt>Planned</dt>
+        <dd>{new Date(plannedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}</dd>
+      </dl>
+      <p className="bw-source">
+        Masses, volumes and limits: as given in the plan. The sum counts everything taken, gear included
+        {minimised === 'mass' ? ', and each used bag itself' : ''}. Ties are broken the same way every time.
+      </p>
+    </section>
+  );
+}

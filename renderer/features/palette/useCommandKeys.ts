@@ -1,0 +1,47 @@
+import { useEffect, useRef } from 'react';
+import type { Command } from './command.ts';
+
+const patienceMs = 1500;
+
+/** Letters typed into a field belong to the field. */
+function isTyping(target: EventTarget | null): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  if (target instanceof HTMLInputElement) return !['radio', 'checkbox', 'button', 'submit'].includes(target.type);
+  return target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement || target.isContentEditable;
+}
+
+/** The command that the keys pressed so far call, or whether they begin one. */
+export function matchKeys(commands: readonly Command[], pressed: readonly string[]): Command | 'begun' | null {
+  const begins = commands.filter(
+    ({ keys }) => keys !== null && pressed.length <= keys.length && pressed.every((key, index) => key === keys[index]),
+  );
+  const whole = begins.find(({ keys }) => keys?.length === pressed.length);
+  return whole ?? (begins.length > 0 ? 'begun' : null);
+}
+
+/** Calls commands by their keys. Ctrl K always; keys of one letter only where they are wanted and nothing is typed into. */
+export function useCommandKeys(commands: Command[], { singleKeys }: { singleKeys: boolean }): void {
+  const pressed = useRef<{ keys: string[]; at: number }>({ keys: [], at: 0 });
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent): void => {
+      if (event.defaultPrevented || event.isComposing || document.querySelector('dialog[open]') !== null) return;
+      if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'k') {
+        event.preventDefault();
+        commands.find(({ id }) => id === 'find')?.run();
+        return;
+      }
+      if (!singleKeys || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
+      if (event.key.length !== 1) return;
+      const key = event.key.toLowerCase();
+      const before = event.timeStamp - pressed.current.at < patienceMs ? pressed.current.keys : [];
+      const keys = matchKeys(commands, [...before, key]) === null ? [key] : [...before, key];
+      const found = matchKeys(commands, keys);
+      pressed.current = found === 'begun' ? { keys, at: event.timeStamp } : { keys: [], at: 0 };
+      if (found === null || found === 'begun') return;
+      event.preventDefault();
+      if (found.hindered === null) found.run();
+    };
+    window.addEventListener('keydown', onKeyDown);
+    return () => window.removeEventListener('keydown', onKeyDown);
+  }, [commands, singleKeys]);
+}

@@ -1,0 +1,266 @@
+import { Suspense, lazy, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import type { ReactNode } from 'react';
+import type { Host, HostInfo } from '../../../shared-types/host.ts';
+import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
+import { JobLine } from '../../components/JobLine/JobLine.tsx';
+import { Masthead } from '../../components/Masthead/Masthead.tsx';
+import { TitleStrip } from '../../components/TitleStrip/TitleStrip.tsx';
+import { guardPage } from '../../host/index.ts';
+import { dayAndClockText } from '../../store/clock.ts';
+import { placeAddress } from '../../store/place.ts';
+import { BagSheet } from '../bag/BagSheet.tsx';
+import type { Planning } from '../bag/planning.ts';
+import { demoPlans } from '../first-page/demoPlans.ts';
+import { FirstPage } from '../first-page/FirstPage.tsx';
+import { KeysSheet } from '../keys/KeysSheet.tsx';
+import { allCommands } from '../palette/commands.ts';
+import { commandFindings, planFindings } from '../palette/findings.ts';
+import { Palette } from '../palette/Palette.tsx';
+import { useCommandKeys } from '../palette/useCommandKeys.ts';
+import { SettingsSheet } from '../settings/SettingsSheet.tsx';
+import { useJudgements } from '../steps/judging.ts';
+import { StepsSheet } from '../steps/StepsSheet.tsx';
+import { jobPlaces } from './jobPlaces.tsx';
+import { savingWords } from './saving.ts';
+import { useSaving, useSession, useSessionState } from './SessionContext.ts';
+import { TaskMenu } from './TaskMenu.tsx';
+import { useDeeds } from './useDeeds.ts';
+import { goTo, usePlace } from './usePlace.ts';
+import './shell.css';
+
+// The manifest brings a reader of PDFs with it, which nothing else needs.
+const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/ManifestSheet.tsx')).ManifestSheet }));
+
+const sheetNames = { first: 'First page', steps: 'Steps', bag: 'Bag', manifest: 'Manifest' } as const;
+
+function useHostInfo(host: Host): HostInfo | null {
+  const [info, setInfo] = useState<HostInfo | null>(null);
+  useEffect(() => {
+    let wanted = true;
+    host.info().then(
+      (answer) => wanted && setInfo(answer),
+      // Without an answer the folder stays unnamed, and the window says so where it would stand.
+      () => undefined,
+    );
+    return () => void (wanted = false);
+  }, [host]);
+  return info;
+}
+
+export function Window({ host, planning }: { host: Host; planning: Planning }) {
+  const session = useSession();
+  const { preferences, atHand, result, refused } = useSessionState();
+  const saving = useSaving();
+  const planningState = useSyncExternalStore(planning.subscribe, planning.state);
+  const asked = usePlace();
+  const place = atHand === null ? ({ at: 'first' } as const) : asked;
+  const [over, setOver] = useState<'palette' | 'keys' | 'settings' | null>(null);
+  const main = useRef<HTMLElement>(null);
+  const info = useHostInfo(host);
+  const deeds = useDeeds(session, planning, host);
+  const { judgements } = useJudgements(atHand?.plan ?? null);
+  const plan = atHand?.plan ?? null;
+  const units = preferences.units;
+
+  useEffect(() => guardPage({ onFilesDropped: deeds.openDropped }), [deeds]);
+
+  const title =
+    plan === null ? 'Bagwright' : `${sheetNames[place.at]} · ${plan.source.task?.name ?? atHand?.name} · Bagwright`;
+  useEffect(() => void (document.title = title), [title]);
+  const before = useRef(place.at);
+  useEffect(() => {
+    if (before.current === place.at) return;
+    before.current = place.at;
+    main.current?.focus({ preventScroll: true });
+    window.scrollTo(0, 0);
+  }, [place.at]);
+
+  const walkStep = useCallback(
+    (by: 1 | -1): void => {
+      if (plan === null) return;
+      const here = place.at === 'steps' ? plan.steps.findIndex(({ id }) => id === place.step) : -1;
+      const next = plan.steps[place.at === 'steps' ? Math.max(here, 0) + by : 0];
+      if (next !== undefined) goTo({ at: 'steps', step: next.id }, place.at === 'steps' ? 'replace' : 'push');
+    },
+    [plan, place],
+  );
+
+  const situation = {
+    hasPlan: plan !== null,
+    hasResult: result !== null,
+    planning: planningState.kind === 'running',
+    notSaved: saving.state.kind === 'not-saved',
+  };
+  const commands = useMemo(
+    () =>
+      allCommands(
+        {
+          go: goTo,
+          walkStep,
+          openFile: deeds.openFile,
+          demos: demoPlans.map((demo) => ({
+            id: demo.id,
+            name: demo.name,
+            open: () => deeds.openDemo(demo),
+            save: () => deeds.saveDemo(demo),
+          })),
+          closePlan: deeds.closePlan,
+          plan: deeds.plan,
+          cancelPlanning: planning.cancel,
+          saveResult: deeds.saveResult,
+          saveAgain: saving.retry,
+          prefer: session.prefer,
+          find: () => setOver('palette'),
+          keys: () => setOver('keys'),
+          settings: () => setOver('settings'),
+        },
+        situation,
+      ),
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+    [deeds, walkStep, planning, session, saving.retry, ...Object.values(situation)],
+  );
+  useCommandKeys(commands, { singleKeys: preferences.singleKeys });
+
+  const close = (): void => setOver(null);
+  const demoOpeners = demoPlans.map((demo) => ({ id: demo.id, name: demo.name, open: () => deeds.openDemo(demo) }));
+
+  const sheet = (): ReactNode => {
+    if (plan === null || atHand === null || place.at === 'first')
+      return (
+        <FirstPage
+          atHand={
+            atHand === null
+              ? null
+              : {
+                  name: atHand.plan.source.task?.name ?? atHand.name,
+                  opened: dayAndClockText(new Date(atHand.openedAt)),
+                }
+          }
+          demos={demoPlans}
+          onOpenFile={deeds.openFile}
+          onOpenDemo={deeds.openDemo}
+          onSaveDemo={deeds.saveDemo}
+          person={preferences.person}
+          onPerson={(person) => session.prefer({ person })}
+          dataFolder={info?.dataFolder ?? null}
+        />
+      );
+    if (place.at === 'steps')
+      return <StepsSheet plan={plan} stepId={place.step} result={result?.result ?? null} units={units} />;
+    if (place.at === 'bag')
+      return (
+        <BagSheet
+          plan={plan}
+          kept={result}
+          planning={planningState}
+          outingId={place.outing}
+          line={place.line}
+          units={units}
+          onPlan={planning.start}
+          onCancel={planning.cancel}
+          onSave={deeds.saveResult}
+        />
+      );
+    const outing = result?.result.outings.find(({ id }) => id === place.outing) ?? result?.result.outings[0];
+    if (result === null || outing === undefined)
+      return (
+        <div className="bw-pane-detail">
+          <h1>No manifest yet</h1>
+          <p>
+            The manifest lists a planned bag. <a href={placeAddress({ at: 'bag' })}>Plan the bag</a> first.
+          </p>
+        </div>
+      );
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the manifest…</p>}>
+        <ManifestSheet
+          plan={plan}
+          result={result.result}
+          fileName={atHand.name}
+          outing={outing.id}
+          units={units}
+          host={host}
+        />
+      </Suspense>
+    );
+  };
+
+  return (
+    <div className="bw-window">
+      <a
+        className="bw-skip"
+        href={placeAddress(place)}
+        onClick={(event) => {
+          event.preventDefault();
+          main.current?.focus();
+        }}
+      >
+        To the sheet
+      </a>
+      <Masthead
+        halls={[{ name: 'Work', address: placeAddress(place), current: true }]}
+        homeAddress={placeAddress({ at: 'first' })}
+        onFind={() => setOver('palette')}
+        onKeys={() => setOver('keys')}
+        onSettings={() => setOver('settings')}
+      />
+      {plan === null || atHand === null ? null : (
+        <JobLine
+          task={
+            <TaskMenu
+              plan={plan}
+              fileName={atHand.name}
+              demos={demoOpeners}
+              onOpenFile={deeds.openFile}
+              onFirstPage={() => goTo({ at: 'first' })}
+              onClosePlan={deeds.closePlan}
+            />
+          }
+          places={jobPlaces({ plan, judgements, kept: result, planning: situation.planning, at: place.at })}
+        />
+      )}
+      <main
+        ref={main}
+        tabIndex={-1}
+        className="bw-main"
+        data-split={place.at === 'steps' || place.at === 'bag' || undefined}
+      >
+        {refused === null ? null : (
+          <ErrorSummary
+            name={refused.name}
+            refusal={refused.refusal}
+            remains={atHand === null ? 'Nothing was changed.' : `${atHand.name} stays open as it was.`}
+            onClose={session.dismissRefusal}
+          />
+        )}
+        {sheet()}
+      </main>
+      <TitleStrip
+        task={atHand === null ? 'none open' : (plan?.source.task?.id ?? atHand.name)}
+        sheet={sheetNames[place.at]}
+        person={preferences.person === '' ? 'not named yet' : preferences.person}
+        units={units}
+        onUnits={(next) => session.prefer({ units: next })}
+        saving={savingWords(saving.state)}
+        onSaveAgain={saving.retry}
+      />
+      {over === 'palette' ? (
+        <Palette
+          commands={commandFindings(commands)}
+          rest={plan === null ? [] : planFindings(plan, { judgements, result: result?.result ?? null, go: goTo })}
+          onClose={close}
+        />
+      ) : null}
+      {over === 'keys' ? <KeysSheet commands={commands} singleKeys={preferences.singleKeys} onClose={close} /> : null}
+      {over === 'settings' ? (
+        <SettingsSheet
+          preferences={preferences}
+          onPrefer={session.prefer}
+          dataFolder={info?.dataFolder ?? null}
+          version={info?.version ?? null}
+          onClose={close}
+        />
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,75 @@
+import type { ReactNode } from 'react';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import type { JobPlace } from '../../components/JobLine/JobLine.tsx';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import type { KeptResult } from '../../store/db.ts';
+import { placeAddress } from '../../store/place.ts';
+import type { PlaceName } from '../../store/place.ts';
+import { gapText, stateOf } from '../bag/BagHeading.tsx';
+import type { Judgements } from '../steps/judging.ts';
+import { judgedCounts } from '../steps/StepsSheet.tsx';
+import { countOf } from '../steps/words.ts';
+
+interface Job {
+  plan: ResolvedPlan;
+  judgements: Judgements;
+  kept: KeptResult | null;
+  planning: boolean;
+  at: PlaceName;
+}
+
+function bagWord(kept: KeptResult | null, planning: boolean): ReactNode {
+  if (planning) return 'planning';
+  if (kept === null) return 'not planned';
+  const { result } = kept;
+  const state = stateOf(result);
+  if (state === 'infeasible') return <StateMark state="infeasible" text={countOf(result.infeasible.length, 'fault')} />;
+  if (state === 'proved-least') return <StateMark state="proved-least" />;
+  return (
+    <StateMark
+      state="not-proved"
+      text={result.objective === null ? 'none found' : `bound ${gapText(result.objective.gap)}`}
+    />
+  );
+}
+
+function bagDone(kept: KeptResult | null): number {
+  if (kept === null || kept.result.objective === null) return 0;
+  return kept.result.status === 'optimal' ? 1 : 1 - kept.result.objective.gap;
+}
+
+/** The places of the job with how far each is done and what it lacks. */
+export function jobPlaces({ plan, judgements, kept, planning, at }: Job): JobPlace[] {
+  const { reached, notReached, byHand } = judgedCounts(judgements);
+  const steps = plan.steps.length;
+  const problems = kept?.result.problems.length ?? 0;
+  return [
+    {
+      name: 'Steps',
+      address: placeAddress({ at: 'steps' }),
+      current: at === 'steps',
+      done: steps === 0 ? 0 : (reached + byHand) / steps,
+      word:
+        notReached > 0 ? <StateMark state="not-reached" text={`${notReached} not reached`} /> : countOf(steps, 'step'),
+    },
+    {
+      name: 'Bag',
+      address: placeAddress({ at: 'bag' }),
+      current: at === 'bag',
+      done: bagDone(kept),
+      word: bagWord(kept, planning),
+    },
+    {
+      name: 'Manifest',
+      address: placeAddress({ at: 'manifest' }),
+      current: at === 'manifest',
+      done: 0,
+      word:
+        kept === null || kept.result.outings.length === 0
+          ? 'needs a bag'
+          : problems > 0
+            ? `ready, ${countOf(problems, 'problem')}`
+            : 'ready to preview',
+    },
+  ];
+}

@@ -1,0 +1,14 @@
+import type { Saving } from '../../components/TitleStrip/TitleStrip.tsx';
+import { clockText } from '../../store/clock.ts';
+import type { SaveState } from '../../store/saver.ts';
+
+/** The save state in the strip's words. */
+export function savingWords(state: SaveState): Saving {
+  if (state.kind === 'saving') return { state: 'saving', text: 'Saving', reason: null };
+  if (state.kind === 'not-saved') return { state: 'not-saved', text: 'NOT SAVED', reason: state.reason };
+  return {
+    state: 'saved',
+    text: state.kind === 'saved' ? `Saved ${clockText(state.at)}` : 'Nothing to save',
+    reason: null,
+  };
+}

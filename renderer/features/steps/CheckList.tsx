@@ -1,0 +1,44 @@
+import type { StackCheck } from '../../engine/stack/judged.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import { shownOnce, shownText } from './shownText.ts';
+import { checkWords } from './words.ts';
+
+/** Drives are named squares, not lengths: "3/8 in" is the square of 10 mm. */
+const inWords = (check: StackCheck, text: string, mode: UnitsShown): string =>
+  check.check === 'drive' ? text : shownText(text, mode);
+
+/** Each rule with what the stack has, what the step needs, and the margin in the check's own unit. */
+export function CheckList({ checks, units }: { checks: StackCheck[]; units: UnitsShown }) {
+  return (
+    <table className="bw-checks">
+      <thead>
+        <tr>
+          <th scope="col">Check</th>
+          <th scope="col">Has</th>
+          <th scope="col">Needs</th>
+          <th scope="col" className="bw-end">
+            Margin
+          </th>
+          <th scope="col">State</th>
+        </tr>
+      </thead>
+      <tbody>
+        {checks.map((check, index) => (
+          <tr key={index} data-fails={!check.passes || undefined}>
+            <th scope="row">{checkWords[check.check]}</th>
+            <td>{inWords(check, check.have, units)}</td>
+            <td>{inWords(check, check.need, units)}</td>
+            <td className="bw-end">{shownOnce(check.margin, units)}</td>
+            <td>
+              <StateMark
+                state={check.passes ? 'conforming' : 'nonconforming'}
+                text={check.passes ? 'Meets' : 'Fails'}
+              />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

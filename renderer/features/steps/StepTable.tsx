@@ -1,0 +1,110 @@
+import { useMemo } from 'react';
+import type { ReactNode } from 'react';
+import type { ResolvedOuting, ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
+import { showBand, showQuantity } from '../../engine/units/index.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
+import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import type { Judgements } from './judging.ts';
+import { countOf } from './words.ts';
+
+const columns: GridColumn[] = [
+  { key: 'number', label: 'No', width: '40px', end: true },
+  { key: 'name', label: 'Step and fastener', width: 'minmax(0, 1fr)' },
+  { key: 'role', label: 'Role', width: '74px', wideOnly: true },
+  { key: 'callout', label: 'Callout', width: '112px', wideOnly: true },
+  { key: 'stack', label: 'Stack', width: '118px' },
+  { key: 'minutes', label: 'min', width: '44px', end: true, wideOnly: true },
+];
+
+export interface StepTableProps {
+  plan: ResolvedPlan;
+  judgements: Judgements;
+  units: UnitsShown;
+  selected: string | null;
+  onSelect: (id: string) => void;
+  onOpen: () => void;
+}
+
+/** What the torque column says: the callout as written first, or what a loosening step must bear. */
+export function calloutText(plan: ResolvedPlan, index: number, mode: UnitsShown): string {
+  const step = plan.source.steps[index];
+  const once = mode === 'both' ? 'as-written' : mode;
+  if (step?.callout !== undefined) return showBand(step.callout.min, step.callout.max, once);
+  if (step?.demand !== undefined) return `up to ${showQuantity(step.demand, once)}`;
+  return '–';
+}
+
+function groupText({ id, name }: ResolvedOuting, steps: ResolvedStep[]): string {
+  const minutes = steps.reduce((sum, step) => sum + (step.contingency ? 0 : step.minutes), 0);
+  const title = name === id ? `Outing ${id}` : name;
+  return [title, countOf(steps.length, 'step'), ...(minutes > 0 ? [`${minutes} min of work`] : [])].join(' · ');
+}
+
+/** Steps by outing, in the plan's order within each. */
+export function StepTable({ plan, judgements, units, selected, onSelect, onOpen }: StepTableProps) {
+  const judgedCount = judgements.size;
+  const rows = useMemo(() => {
+    const numbered = plan.steps.map((step, index) => ({ step, index }));
+    return plan.outings.flatMap((outing): GridRow[] => {
+      const own = numbered.filter(({ step }) => step.outing === outing.id);
+      const heading: GridRow = {
+        kind: 'group',
+        id: `outing ${outing.id}`,
+        cells: [
+          {
+            key: 'title',
+            span: columns.length,
+            content: groupText(
+              outing,
+              own.map(({ step }) => step),
+            ),
+          },
+        ],
+      };
+      return [
+        heading,
+        ...own.map(({ step, index }): GridRow => {
+          const judged = judgements.get(step.id);
+          const count = plan.source.steps[index]?.count;
+          const positions =
+            step.fastener === null ? null : `${step.fastener.name}${count === undefined ? '' : ` × ${count}`}`;
+          const cells: Record<string, ReactNode> = {
+            number: <span className="bw-second">{index + 1}</span>,
+            name: (
+              <>
+                {step.name} {positions === null ? null : <span className="bw-second">{positions}</span>}
+                {step.contingency ? <span className="bw-second"> if it fails</span> : null}
+              </>
+            ),
+            role: step.role,
+            callout: calloutText(plan, index, units),
+            stack:
+              judged === undefined ? (
+                <span className="bw-second">being judged</span>
+              ) : (
+                <StateMark state={judged.state} />
+              ),
+            minutes: step.minutes > 0 ? step.minutes : '',
+          };
+          return { kind: 'row', id: step.id, cells };
+        }),
+      ];
+    });
+    // `judgements` grows in place; its size says when it has.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+  }, [plan, units, judgements, judgedCount]);
+
+  return (
+    <RowGrid
+      label="Steps"
+      columns={columns}
+      rows={rows}
+      selected={selected}
+      onSelect={onSelect}
+      onOpen={onOpen}
+      empty="This plan has no steps. Add steps to its file and open it again."
+    />
+  );
+}
