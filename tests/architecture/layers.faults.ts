@@ -51,6 +51,7 @@ export const soundTree: Files = {
     "import playwright from 'playwright-core';\nimport { save } from '../handlers/save.ts';\nexport const start = [playwright, save];",
   'electron/launch/build.ts':
     "import vite from 'vite';\nimport config from '../../renderer/vite.config.ts';\nimport { start } from './start.ts';\nexport const build = [vite, config, start];",
+  'electron/vite.main.config.ts': "import vite from 'vite';\nexport default vite;",
   'electron/headless/main.ts': "import { bag } from '../../renderer/engine/index.ts';\nexport const command = bag;",
   'tests/reference/bruteForce.ts':
     "import type { Plan } from '../../shared-types/plan.ts';\nexport const best = (plan: Plan) => plan;",

@@ -12,9 +12,12 @@ const isOnPath = (program: string) =>
 
 const mayInstall = () => process.platform === 'linux' && process.getuid?.() === 0 && isOnPath('apt-get');
 
+/** The path the user gave, '' where none was. */
+const chosenPath = () => process.env[browserPathVariable] ?? '';
+
 function presentBrowser(): string | null {
-  const chosen = process.env[browserPathVariable];
-  if (chosen !== undefined && chosen !== '') return existsSync(chosen) ? chosen : null;
+  const chosen = chosenPath();
+  if (chosen !== '') return existsSync(chosen) ? chosen : null;
   return findBrowser(thisMachine);
 }
 
@@ -31,14 +34,17 @@ async function install(packages: readonly string[]): Promise<string> {
  */
 export async function ensureBrowser(): Promise<Result> {
   const missing = [
-    ...(presentBrowser() === null ? ['chromium'] : []),
+    // A path that was given and leads nowhere is said, not worked round.
+    ...(presentBrowser() === null && chosenPath() === '' ? ['chromium'] : []),
     ...(isOnPath('pdftotext') && isOnPath('pdftoppm') ? [] : ['poppler-utils']),
   ];
   const text = missing.length > 0 && mayInstall() ? await install(missing) : '';
   const path = presentBrowser();
   if (path === null) {
     const how = [
-      `No browser of the Chromium family was found${process.env[browserPathVariable] ? ` at ${browserPathVariable}` : ''}.`,
+      chosenPath() === ''
+        ? 'No browser of the Chromium family was found.'
+        : `${browserPathVariable} is ${chosenPath()}, and nothing is there.`,
       'Install Chromium, Chrome or Edge (Debian, as root: apt-get update && apt-get install -y chromium),',
       `or give its path: ${browserPathVariable}=/path/to/chromium npm test`,
     ];
