@@ -4,6 +4,7 @@ export { lockingTables } from './locking.ts';
 export { openingTables } from './openings.ts';
 export { practiceTables } from './practice.ts';
 export { preloadTables } from './preload.ts';
+export { mmOfPrintedInches } from './printed.ts';
 export { citationOf, numberAt, rowsWhere, rowWhere, tableName, type Citable } from './rows.ts';
 export { strengthTables } from './strength.ts';
 export { allTables, heldTables, tableByKey, type AnyTable, type HeldTables } from './tables.ts';

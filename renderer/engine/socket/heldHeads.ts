@@ -2,10 +2,9 @@ import type { Citation, RowOf, TableOf } from '../../../shared-types/handbook.ts
 import type { HeadForm } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
 import { headTables } from '../handbook/heads.ts';
+import { mmOfPrintedInches } from '../handbook/printed.ts';
 import { citationOf, type Citable } from '../handbook/rows.ts';
 import { threadTables } from '../handbook/threads.ts';
-
-const mmPerInch = 25.4;
 
 export interface HeadLimits {
   /** Of a hexagon socket: the internal hexagon. */
@@ -44,7 +43,7 @@ function inchMajorMm(size: string): number {
   );
   if (row === undefined)
     throw new RefusedError({ code: 'unreadable-thread', message: `"${size}" is no inch size held.` });
-  return row.major_diameter_in * mmPerInch;
+  return mmOfPrintedInches(row.major_diameter_in);
 }
 
 interface MetricHead {
@@ -85,7 +84,7 @@ function inch({ table, headForm, size, majorMm, width, widthIn, limits }: InchHe
     size,
     majorMm,
     nominal: `${width} in`,
-    nominalMm: widthIn * mmPerInch,
+    nominalMm: mmOfPrintedInches(widthIn),
     limits,
     citation: citationOf(table),
   };
@@ -128,13 +127,13 @@ function inchHexagons(table: TableOf<'hex-cap-screw-asme-b18.2.1'>): HeldHead[] 
       table,
       headForm: 'hex',
       size: row.size,
-      majorMm: row.nominal_diameter_in * mmPerInch,
+      majorMm: mmOfPrintedInches(row.nominal_diameter_in),
       width: row.F_basic,
       widthIn: row.F_basic_in,
       limits: {
-        acrossFlatsMaxMm: row.F_max_in * mmPerInch,
-        acrossFlatsMinMm: row.F_min_in * mmPerInch,
-        acrossCornersMinMm: row.G_min_in * mmPerInch,
+        acrossFlatsMaxMm: mmOfPrintedInches(row.F_max_in),
+        acrossFlatsMinMm: mmOfPrintedInches(row.F_min_in),
+        acrossCornersMinMm: mmOfPrintedInches(row.G_min_in),
       },
     }),
   );
@@ -146,7 +145,7 @@ function inchHeavy(table: TableOf<'heavy-hex-asme'>): HeldHead[] {
       table,
       headForm: 'heavy-hex',
       size: row.size,
-      majorMm: row.nominal_diameter_in * mmPerInch,
+      majorMm: mmOfPrintedInches(row.nominal_diameter_in),
       width: row.F_basic,
       widthIn: row.F_basic_in,
       limits: null,

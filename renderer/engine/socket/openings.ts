@@ -1,6 +1,7 @@
 import type { Citation } from '../../../shared-types/handbook.ts';
 import { RefusedError } from '../errors.ts';
 import { openingTables } from '../handbook/openings.ts';
+import { mmOfPrintedInches } from '../handbook/printed.ts';
 import { citationOf } from '../handbook/rows.ts';
 import { reaches, sameNominalMm } from './compare.ts';
 
@@ -19,9 +20,9 @@ export interface OpeningLimits {
 /** Every opening whose limits are held, smallest first: inch sizes of hexagon openings. */
 export const heldOpenings: readonly OpeningLimits[] = appendix.rows.map((row) => ({
   nominal: row.nominal,
-  nominalMm: row.nominal_in * mmPerInch,
-  minMm: row.opening_min_in * mmPerInch,
-  maxMm: row.opening_max_in * mmPerInch,
+  nominalMm: mmOfPrintedInches(row.nominal_in),
+  minMm: mmOfPrintedInches(row.opening_min_in),
+  maxMm: mmOfPrintedInches(row.opening_max_in),
   citation: citationOf(appendix),
 }));
 

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
-import { citationOf, numberAt, rowsWhere, rowWhere, tableByKey } from '../../../renderer/engine/handbook/index.ts';
+import {
+  citationOf,
+  mmOfPrintedInches,
+  numberAt,
+  rowsWhere,
+  rowWhere,
+  tableByKey,
+} from '../../../renderer/engine/handbook/index.ts';
 
 const military = tableByKey('prevailing-mil-dtl-45916-fine');
 const classes = tableByKey('classes-iso-898-1');
@@ -76,4 +83,14 @@ describe('a citation', () => {
     expect(citationOf(series, read).obtained).toBe('text found');
     expect(citationOf(series, recalled).obtained).toBe('from memory');
   });
+});
+
+it.each([
+  [0.316, 8.0264],
+  [0.15625, 3.96875],
+  [0.34375, 8.73125],
+  [3.162, 80.3148],
+  [1.005, 25.527],
+])('%s in as printed is %s mm to the last bit', (inches, mm) => {
+  expect(mmOfPrintedInches(inches)).toBe(mm);
 });

@@ -52,7 +52,7 @@ describe('limits of a head', () => {
     const seen = new Map<string, string>();
     for (const head of heldHeads) {
       if (head.limits === null) continue;
-      const name = `${head.headForm} ${head.nominalMm.toFixed(2)}`;
+      const name = `${head.headForm} ${Math.round(head.nominalMm * 100)}`;
       const limits = JSON.stringify(head.limits);
       expect(seen.get(name) ?? limits).toBe(limits);
       seen.set(name, limits);
