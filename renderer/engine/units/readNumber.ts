@@ -1,11 +1,10 @@
 import type { RefusalCode } from '../../../shared-types/errors.ts';
 import { RefusedError } from '../errors.ts';
-import { exactOf, over, type Exact } from './exact.ts';
+import { exactOf, type Exact } from './exact.ts';
 
 /** A number at the head of a text, and where the text goes on. */
 export interface Numeral {
   value: number;
-  exact: Exact;
   /** As typed, without the blanks around it. */
   text: string;
   form: 'decimal' | 'fraction';
@@ -18,6 +17,19 @@ const mixed = /(?<whole>\d+)(?:\s+|-)(?<numerator>\d+)\/(?<denominator>\d+)/y;
 const fraction = /(?<numerator>\d+)\/(?<denominator>\d+)/y;
 const decimal = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y;
 const vulgar = /[¼-¾⅐-⅞↉⁄]/;
+
+/** The number as typed with no binary rounding. A double that parsed bounds its exponent, and so the digits needed here. */
+export function exactOfNumeral(numeral: Numeral): Exact {
+  if (numeral.form === 'decimal') return exactOf(numeral.text);
+  const {
+    sign,
+    whole = '0',
+    top = '0',
+    bottom = '1',
+  } = /^(?<sign>-?)(?:(?<whole>\d+)(?:\s+|-))?(?<top>\d+)\/(?<bottom>\d+)$/.exec(numeral.text)?.groups ?? {};
+  const tops = BigInt(whole) * BigInt(bottom) + BigInt(top);
+  return { numerator: sign === '-' ? -tops : tops, denominator: BigInt(bottom) };
+}
 
 function at(form: RegExp, text: string, index: number): RegExpExecArray | null {
   form.lastIndex = index;
@@ -45,9 +57,8 @@ export function readNumber(text: string): Numeral {
   if (numeral === undefined) throw refuseHead(text, start);
   refuseRunOn(text, start, numeral);
   if (sign === undefined || sign === '+') return numeral;
-  const { value, exact } = numeral;
   // Taken from 0, so that "-0 N" is 0 and not the negative zero of doubles.
-  return { ...numeral, text: `-${numeral.text}`, value: 0 - value, exact: { ...exact, numerator: -exact.numerator } };
+  return { ...numeral, text: `-${numeral.text}`, value: 0 - numeral.value };
 }
 
 function readUnsigned(text: string, start: number): Numeral | undefined {
@@ -65,9 +76,8 @@ function readUnsigned(text: string, start: number): Numeral | undefined {
       );
     }
     const value = (Number(whole) * Number(denominator) + Number(numerator)) / Number(denominator);
-    const exact = over(exactOf(String(BigInt(whole) * BigInt(denominator) + BigInt(numerator))), exactOf(denominator));
     if (!Number.isFinite(value)) throw refuse('not-finite', text, start, 'is too large to hold.');
-    return { value, exact, text: withWhole[0], form: 'fraction', end };
+    return { value, text: withWhole[0], form: 'fraction', end };
   }
   const plain = at(decimal, text, start);
   if (plain === null) return undefined;
@@ -76,8 +86,7 @@ function readUnsigned(text: string, start: number): Numeral | undefined {
   if (value === 0 && /[1-9]/.test(plain[0].split(/e/i)[0] ?? '')) {
     throw refuse('not-finite', text, start, 'is too small to hold: it would become 0.');
   }
-  // A double that parsed bounds the exponent, and with it the digits the exact form needs.
-  return { value, exact: exactOf(plain[0]), text: plain[0], form: 'decimal', end: start + plain[0].length };
+  return { value, text: plain[0], form: 'decimal', end: start + plain[0].length };
 }
 
 function refuseHead(text: string, start: number): RefusedError {
@@ -102,7 +111,7 @@ function refuseRunOn(text: string, start: number, numeral: Numeral): void {
   const { end } = numeral;
   const rest = text.slice(end);
   const grouped = /^(?:[\d.\u2009\s,'’_]*\d)/.exec(text.slice(start))?.[0] ?? '';
-  if (/^[,'’_]/.test(rest) || (/^\s+\d{3}(?!\d|\/)/.test(rest) && /^\d/.test(text.slice(start)))) {
+  if (/^(?:[,_]\d|['’\s]+\d{3}(?![\d/]))/.test(rest)) {
     throw refuse(
       'ambiguous-quantity',
       text,

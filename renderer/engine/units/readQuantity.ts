@@ -106,7 +106,7 @@ function notText(value: unknown): RefusedError {
  * A typed quantity in the unit asked for.
  *
  * @throws RefusedError as readQuantity does
- * @example quantityIn('7/16 in', 'length', 'mm') // 11.1125
+ * @example quantityIn('7/16 in', 'length', 'mm') // 11.1125, to the last bit or one beside it
  */
 export function quantityIn(text: string, kind: Kind, unit: Unit): number {
   const quantity = readQuantity(text, kind);

@@ -1,7 +1,7 @@
 import { RefusedError } from '../errors.ts';
 import { compare, exactOf, inPlaces, nearestNumber, placesText, type Exact } from './exact.ts';
 import { kindOf, type Unit, type UnitsShown } from './kinds.ts';
-import type { Numeral } from './readNumber.ts';
+import { exactOfNumeral, type Numeral } from './readNumber.ts';
 import { readParts } from './readQuantity.ts';
 import { exactIn, inward } from './round.ts';
 
@@ -105,7 +105,7 @@ export function showQuantity(typed: string, mode: UnitsShown): string {
 export function showBand(minTyped: string, maxTyped: string, mode: UnitsShown): string {
   const min = readParts(minTyped);
   const max = readParts(maxTyped, min.kind);
-  const order = compare(min.numeral.exact, exactIn(max.numeral.exact, max.unit, min.unit));
+  const order = compare(exactOfNumeral(min.numeral), exactIn(exactOfNumeral(max.numeral), max.unit, min.unit));
   if (order > 0) {
     throw new RefusedError({
       code: 'contradiction',
@@ -119,7 +119,10 @@ export function showBand(minTyped: string, maxTyped: string, mode: UnitsShown): 
       : `${min.numeral.text} ${min.unit} – ${max.numeral.text} ${max.unit}`;
   const to = shownUnit(min.unit, min.numeral.value, mode) ?? shownUnit(max.unit, max.numeral.value, mode);
   if (to === undefined) return asTyped;
-  const shown = inward(exactIn(min.numeral.exact, min.unit, to), exactIn(max.numeral.exact, max.unit, to));
+  const shown = inward(
+    exactIn(exactOfNumeral(min.numeral), min.unit, to),
+    exactIn(exactOfNumeral(max.numeral), max.unit, to),
+  );
   const converted = `${shown.min}–${shown.max} ${to}`;
   return mode === 'both' ? `${asTyped} (${converted})` : converted;
 }
@@ -137,7 +140,7 @@ const significantMin = 2;
 const lengthFinerBy = 1;
 
 function nominalIn(typed: Typed, to: Unit): string {
-  const value = exactIn(typed.numeral.exact, typed.unit, to);
+  const value = exactIn(exactOfNumeral(typed.numeral), typed.unit, to);
   const placeTyped = exactIn(placeOf(typed.numeral), typed.unit, to);
   const finer = kindOf(to) === 'length' ? lengthFinerBy : 0;
   const decimals = Math.max(decimalsWithin(placeTyped) + finer, significantDecimals(value), 0);
