@@ -12,6 +12,11 @@ export const commands: Record<string, CommandEntry> = {
     summary: 'what a thread designation means, with its diameters and stress area',
     load: async () => (await import('./commands/thread.ts')).thread,
   },
+  bag: {
+    usage: 'PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--format json|csv|text]',
+    summary: 'the least bag that does every step of a plan, proven, or what hinders it',
+    load: async () => (await import('./commands/bag.ts')).bag,
+  },
   batch: {
     usage: 'FILE.jsonl',
     summary: 'one command a line, as a JSON array of the command and its arguments; "-" reads standard input',

@@ -23,7 +23,8 @@ async function plan(task: PlannerTask): Promise<void> {
     });
     send({ kind: 'result', result });
   } catch (error) {
-    const refusal = error instanceof RefusedError ? error.refusal : { code: 'internal' as const, message: String(error) };
+    const refusal =
+      error instanceof RefusedError ? error.refusal : { code: 'internal' as const, message: String(error) };
     send({ kind: 'refused', refusal });
   }
 }

@@ -122,7 +122,10 @@ function addGroup(model: BagModel, group: StepGroup): void {
   const { program } = model;
   const choose = (list: Choice[]): { choice: Choice; column: number }[] => {
     const columns = list.map((choice) => ({ choice, column: program.column({ upper: 1 }) }));
-    program.equal(1, columns.map(({ column }): Term => [column, 1]));
+    program.equal(
+      1,
+      columns.map(({ column }): Term => [column, 1]),
+    );
     return columns;
   };
   model.groups.push({ group, stacks: choose(group.stacks), holds: group.holds && choose(group.holds) });
@@ -186,5 +189,9 @@ function addBag(model: BagModel, bag: ResolvedBag, { minimise, scale, elastic }:
 
   if (minimise !== 'mass' || bag.massKg === 0 || elastic) return;
   const holdsSomething = program.column({ cost: bag.massKg * scale, upper: 1 });
-  for (const { upper, column } of inBag) program.atLeast(0, [[holdsSomething, upper], [column, -1]]);
+  for (const { upper, column } of inBag)
+    program.atLeast(0, [
+      [holdsSomething, upper],
+      [column, -1],
+    ]);
 }

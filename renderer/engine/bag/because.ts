@@ -8,7 +8,11 @@ import { drawsFrom, gearOfStep } from './outingWork.ts';
  * a piece for the steps whose chosen stack or hold uses it and who draw on that bag: nobody's bag serves a role
  * only where its own bags hold too few.
  */
-export function because(plan: ResolvedPlan, work: OutingWork, answer: OutingAnswer): (item: OutingAnswer['contents'][number]) => string[] {
+export function because(
+  plan: ResolvedPlan,
+  work: OutingWork,
+  answer: OutingAnswer,
+): (item: OutingAnswer['contents'][number]) => string[] {
   const uses = new Map<string, Map<string, number>>();
   for (const { group, stack, hold } of answer.chosen) {
     for (const step of group.steps) {
@@ -18,7 +22,10 @@ export function because(plan: ResolvedPlan, work: OutingWork, answer: OutingAnsw
     }
   }
   const ownPieces = (role: string, id: string): number =>
-    answer.contents.reduce((sum, { item, bag, quantity }) => sum + (item.id === id && bag.role === role ? quantity : 0), 0);
+    answer.contents.reduce(
+      (sum, { item, bag, quantity }) => sum + (item.id === id && bag.role === role ? quantity : 0),
+      0,
+    );
 
   return ({ item, bag }) =>
     plan.steps

@@ -89,7 +89,8 @@ export class IntegerProgram {
       );
       const known = highs.constants.modelStatus;
       const seconds = model.getRunTime();
-      if (modelStatus === known.infeasible || modelStatus === known.unboundedOrInfeasible) return { ...impossible, seconds };
+      if (modelStatus === known.infeasible || modelStatus === known.unboundedOrInfeasible)
+        return { ...impossible, seconds };
       const found = model.info.get('primal_solution_status') === highs.constants.solutionStatus.feasible;
       const bound = Number(model.info.get('mip_dual_bound'));
       return {

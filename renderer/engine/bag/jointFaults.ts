@@ -34,13 +34,23 @@ export function jointFaults(highs: Highs, plan: ResolvedPlan, work: OutingWork):
   const gear = core.gear.size > 0 ? [`the gear ${[...core.gear].map(([id, n]) => `${n} × ${id}`).join(', ')}`] : [];
   const who = [...core.groups.map(groupName), ...gear].join(', ');
   const { id } = work.outing;
-  return [{ outing: id, reason: `outing ${id}: cannot pack ${who} together: ${said(fails)}`, closest: [{ stack: [], fails }] }];
+  return [
+    {
+      outing: id,
+      reason: `outing ${id}: cannot pack ${who} together: ${said(fails)}`,
+      closest: [{ stack: [], fails }],
+    },
+  ];
 }
 
 function stepFaults(highs: Highs, plan: ResolvedPlan, only: OutingWork, group: StepGroup): Infeasibility[] {
   const { stack, fails } = shortfalls(highs, plan, only);
   return group.steps.map((step) => {
-    return { step: step.id, reason: `${stepName(step)}: cannot be packed: ${said(fails)}`, closest: [{ stack, fails }] };
+    return {
+      step: step.id,
+      reason: `${stepName(step)}: cannot be packed: ${said(fails)}`,
+      closest: [{ stack, fails }],
+    };
   });
 }
 
@@ -73,7 +83,9 @@ function failure({ limit }: Slack, by: number): CheckFailure[] {
   if (by < 1e-6) return [];
   if (limit.kind === 'stock') {
     const { id, onHand } = limit.item;
-    return [{ check: 'stock', have: `${shownPieces(onHand)} of ${id} on hand`, need: shownPieces(onHand + Math.round(by)) }];
+    return [
+      { check: 'stock', have: `${shownPieces(onHand)} of ${id} on hand`, need: shownPieces(onHand + Math.round(by)) },
+    ];
   }
   const { bag, allowed, kind } = limit;
   const show = {

@@ -12,7 +12,8 @@ export interface OutingAnswer {
 
 export function readAnswer(model: BagModel, columns: readonly number[]): OutingAnswer {
   const at = (column: number): number => columns[column] ?? 0;
-  const taken = (list: GroupColumns['stacks']): Choice | null => list.find(({ column }) => at(column) === 1)?.choice ?? null;
+  const taken = (list: GroupColumns['stacks']): Choice | null =>
+    list.find(({ column }) => at(column) === 1)?.choice ?? null;
   return {
     contents: model.lying.flatMap(({ item, bag, column }) => {
       const quantity = at(column);
@@ -39,7 +40,11 @@ export function objectiveValue(answer: OutingAnswer, minimise: Minimised): numbe
 }
 
 /** Items in the order of the catalog, bags in the order of the outing. */
-export function inCatalogOrder(plan: ResolvedPlan, bags: readonly ResolvedBag[], answer: OutingAnswer): OutingAnswer['contents'] {
+export function inCatalogOrder(
+  plan: ResolvedPlan,
+  bags: readonly ResolvedBag[],
+  answer: OutingAnswer,
+): OutingAnswer['contents'] {
   const place = new Map([...plan.carried.keys()].map((id, index) => [id, index]));
   return answer.contents.toSorted(
     (a, b) => bags.indexOf(a.bag) - bags.indexOf(b.bag) || (place.get(a.item.id) ?? 0) - (place.get(b.item.id) ?? 0),

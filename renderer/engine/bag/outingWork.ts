@@ -122,7 +122,11 @@ function itemsByRole(steps: readonly ResolvedStep[], groups: readonly StepGroup[
     for (const id of ids) known.add(id);
     items.set(role, known);
   };
-  for (const step of steps) add(step.role, gearOfStep(step).map((gear) => gear.id));
+  for (const step of steps)
+    add(
+      step.role,
+      gearOfStep(step).map((gear) => gear.id),
+    );
   for (const { role, stacks, holds } of groups) {
     for (const choice of [...stacks, ...(holds ?? [])]) add(role, choice.ids);
   }

@@ -42,6 +42,7 @@ export interface BagOptions {
  */
 export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<BagResult> {
   requireVolumes(plan, options.minimise);
+  const highs = options.solver ?? (await loadSolver());
   const works = plan.outings.map((outing) => outingWork(plan, outing));
   const infeasible = consumedBeyondStock(plan, works);
   const solved: { work: OutingWork; result: SolvedOuting }[] = [];
@@ -50,8 +51,6 @@ export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<
     const faults = unplaceable(plan, work);
     infeasible.push(...faults);
     if (faults.length > 0) continue;
-    // oxlint-disable-next-line no-await-in-loop -- loaded once, at the first outing that needs it
-    const highs = options.solver ?? (await loadSolver());
     const result = solveOuting(highs, plan, work, {
       minimise: options.minimise,
       timeLimitS: leftS === undefined ? undefined : leftS / (works.length - index),
@@ -90,7 +89,10 @@ function assemble(
     return answer ? recheckOuting(plan, work.outing, answer) : [`outing ${work.outing.id} has no answer`];
   });
   if (wrong.length > 0) {
-    throw new RefusedError({ code: 'internal', message: `the answer does not stand up to its second count: ${wrong.join('; ')}` });
+    throw new RefusedError({
+      code: 'internal',
+      message: `the answer does not stand up to its second count: ${wrong.join('; ')}`,
+    });
   }
   const value = readdObjective(plan, outings, minimise);
   const bound = solved.every(({ result }) => result.status === 'optimal')
@@ -100,7 +102,13 @@ function assemble(
   return {
     status: !possible ? 'infeasible' : solved.some(({ result }) => result.status === 'stopped') ? 'stopped' : 'optimal',
     objective: possible
-      ? { minimised: minimise, value, unit: objectiveUnit[minimise], bound, gap: value === 0 ? 0 : (value - bound) / value }
+      ? {
+          minimised: minimise,
+          value,
+          unit: objectiveUnit[minimise],
+          bound,
+          gap: value === 0 ? 0 : (value - bound) / value,
+        }
       : null,
     outings,
     singleLoss: false,
@@ -113,7 +121,9 @@ function assemble(
 
 function printedOuting(plan: ResolvedPlan, work: OutingWork, answer: OutingAnswer): BagOuting {
   const reasons = because(plan, work, answer);
-  const chosen = new Map(answer.chosen.flatMap(({ group, stack, hold }) => group.steps.map((step) => [step.id, { stack, hold }])));
+  const chosen = new Map(
+    answer.chosen.flatMap(({ group, stack, hold }) => group.steps.map((step) => [step.id, { stack, hold }])),
+  );
   return {
     id: work.outing.id,
     massKg: massKg(answer),

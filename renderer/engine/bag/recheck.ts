@@ -22,7 +22,8 @@ export function recheckOuting(plan: ResolvedPlan, outing: ResolvedOuting, answer
   const lines = answer.items.flatMap((line): Line[] => {
     const item = plan.carried.get(line.id);
     const bag = outing.bags.includes(line.bag) ? plan.bags.get(line.bag) : undefined;
-    if (item && bag && Number.isInteger(line.quantity) && line.quantity > 0) return [{ item, bag, quantity: line.quantity }];
+    if (item && bag && Number.isInteger(line.quantity) && line.quantity > 0)
+      return [{ item, bag, quantity: line.quantity }];
     wrong.push(`${line.quantity} × ${line.id} in ${line.bag} is no line of this outing`);
     return [];
   });
@@ -31,7 +32,9 @@ export function recheckOuting(plan: ResolvedPlan, outing: ResolvedOuting, answer
   for (const step of steps) wrong.push(...recheckStep(plan, step, answers.get(step.id)));
   wrong.push(...recheckStock(plan, lines), ...recheckGear(plan, steps, lines), ...recheckBags(steps, answers, lines));
   wrong.push(...recheckSupply(steps, answers, lines));
-  const massKg = lines.reduce((sum, l) => sum + l.item.massKg * l.quantity, 0) + usedBags(lines).reduce((sum, b) => sum + b.massKg, 0);
+  const massKg =
+    lines.reduce((sum, l) => sum + l.item.massKg * l.quantity, 0) +
+    usedBags(lines).reduce((sum, b) => sum + b.massKg, 0);
   if (!same(massKg, answer.massKg)) wrong.push(`mass adds up to ${massKg} kg, not ${answer.massKg} kg`);
   return wrong;
 }
@@ -74,7 +77,9 @@ function recheckSetting(plan: ResolvedPlan, { aim }: StackTask, { stack, setting
   const torque = plan.tools.get(stack[0] ?? '')?.torque;
   const chosen = torque && aim && chooseSetting({ torque, aim, rangeShareMin: plan.rangeShareMin });
   if (!chosen || !setting) return ['has no setting'];
-  return same(chosen.setting.value, setting.value) && chosen.setting.unit === setting.unit ? [] : ['is set elsewhere than chosen'];
+  return same(chosen.setting.value, setting.value) && chosen.setting.unit === setting.unit
+    ? []
+    : ['is set elsewhere than chosen'];
 }
 
 function recheckStock(plan: ResolvedPlan, lines: readonly Line[]): string[] {
@@ -93,42 +98,80 @@ function recheckGear(plan: ResolvedPlan, steps: readonly ResolvedStep[], lines: 
   });
 }
 
-function recheckBags(steps: readonly ResolvedStep[], answers: ReadonlyMap<string, BagStep>, lines: readonly Line[]): string[] {
+function recheckBags(
+  steps: readonly ResolvedStep[],
+  answers: ReadonlyMap<string, BagStep>,
+  lines: readonly Line[],
+): string[] {
   return usedBags(lines).flatMap((bag) => {
     const inside = lines.filter((l) => l.bag === bag);
-    const total = (each: (item: Carried) => number): number => inside.reduce((sum, l) => sum + each(l.item) * l.quantity, 0);
+    const total = (each: (item: Carried) => number): number =>
+      inside.reduce((sum, l) => sum + each(l.item) * l.quantity, 0);
     const over = (what: string, value: number, limit: number | null): string[] =>
       limit === null || atMost(value, limit) ? [] : [`bag ${bag.id}: ${value} ${what}, at most ${limit}`];
-    const strangers = bag.role === null ? [] : inside.filter(({ item }) => !servesRole(bag.role ?? '', item, steps, answers));
+    const strangers =
+      bag.role === null ? [] : inside.filter(({ item }) => !servesRole(bag.role ?? '', item, steps, answers));
     return [
-      ...over('kg', total((i) => i.massKg), bag.massMaxKg),
-      ...over('L', total((i) => i.volumeL ?? 0), bag.volumeMaxL),
-      ...over('items', total(() => 1), bag.itemsMax),
-      ...over('tethers', total((i) => i.tethers), bag.tetherPoints),
+      ...over(
+        'kg',
+        total((i) => i.massKg),
+        bag.massMaxKg,
+      ),
+      ...over(
+        'L',
+        total((i) => i.volumeL ?? 0),
+        bag.volumeMaxL,
+      ),
+      ...over(
+        'items',
+        total(() => 1),
+        bag.itemsMax,
+      ),
+      ...over(
+        'tethers',
+        total((i) => i.tethers),
+        bag.tetherPoints,
+      ),
       ...inside.flatMap(({ item }) => over(`mm long, ${item.id}`, item.sizeMm ?? 0, bag.sizeMaxMm)),
       ...strangers.map(({ item }) => `bag ${bag.id} of ${bag.role} holds ${item.id}, which no step of that role uses`),
     ];
   });
 }
 
-function servesRole(role: string, item: Carried, steps: readonly ResolvedStep[], answers: ReadonlyMap<string, BagStep>): boolean {
+function servesRole(
+  role: string,
+  item: Carried,
+  steps: readonly ResolvedStep[],
+  answers: ReadonlyMap<string, BagStep>,
+): boolean {
   return steps
     .filter((step) => step.role === role)
     .some((step) => {
-      if (item.kind === 'gear') return [...step.gear, ...step.moves.filter((m) => m.from === 'bag')].some((g) => g.id === item.id);
+      if (item.kind === 'gear')
+        return [...step.gear, ...step.moves.filter((m) => m.from === 'bag')].some((g) => g.id === item.id);
       return piecesOf(answers.get(step.id)).includes(item.id);
     });
 }
 
 /** Rule 8 and the supply of rule 9: each step alone, and the roles of a slot together. */
-function recheckSupply(steps: readonly ResolvedStep[], answers: ReadonlyMap<string, BagStep>, lines: readonly Line[]): string[] {
-  const needed = (step: ResolvedStep, id: string): number => piecesOf(answers.get(step.id)).filter((piece) => piece === id).length;
-  const supply = (id: string, role: string | null): number => quantityOf(lines.filter((l) => l.bag.role === role), id);
+function recheckSupply(
+  steps: readonly ResolvedStep[],
+  answers: ReadonlyMap<string, BagStep>,
+  lines: readonly Line[],
+): string[] {
+  const needed = (step: ResolvedStep, id: string): number =>
+    piecesOf(answers.get(step.id)).filter((piece) => piece === id).length;
+  const supply = (id: string, role: string | null): number =>
+    quantityOf(
+      lines.filter((l) => l.bag.role === role),
+      id,
+    );
   const short: string[] = [];
   for (const id of new Set(steps.flatMap((step) => piecesOf(answers.get(step.id))))) {
     for (const step of steps) {
       const need = needed(step, id);
-      if (need > supply(id, step.role) + supply(id, null)) short.push(`step ${step.id} needs ${need} × ${id}, its bags hold fewer`);
+      if (need > supply(id, step.role) + supply(id, null))
+        short.push(`step ${step.id} needs ${need} × ${id}, its bags hold fewer`);
     }
     for (const slot of new Set(steps.flatMap((step) => step.slot ?? []))) {
       const inSlot = steps.filter((step) => step.slot === slot);
@@ -137,7 +180,8 @@ function recheckSupply(steps: readonly ResolvedStep[], answers: ReadonlyMap<stri
         return Math.max(0, most - supply(id, role));
       });
       const total = drawn.reduce((sum, n) => sum + n, 0);
-      if (total > supply(id, null)) short.push(`slot ${slot} draws ${total} × ${id} from shared bags, which hold fewer`);
+      if (total > supply(id, null))
+        short.push(`slot ${slot} draws ${total} × ${id} from shared bags, which hold fewer`);
     }
   }
   return short;

@@ -34,9 +34,13 @@ export function solveOuting(highs: Highs, plan: ResolvedPlan, work: OutingWork, 
   const onProgress =
     options.onProgress &&
     (({ best, bound }: { best: number | null; bound: number | null }) =>
-      options.onProgress?.({ best: best === null ? null : best / scale, bound: bound === null ? null : bound / scale }));
+      options.onProgress?.({
+        best: best === null ? null : best / scale,
+        bound: bound === null ? null : bound / scale,
+      }));
   const first = model.program.solve(highs, { timeLimitS, onProgress });
-  if (first.status === 'infeasible') return { status: 'infeasible', answer: null, value: 0, bound: 0, seconds: first.seconds };
+  if (first.status === 'infeasible')
+    return { status: 'infeasible', answer: null, value: 0, bound: 0, seconds: first.seconds };
   if (first.status === 'stopped') return stopped(highs, model, first, minimise);
   const answer = first.columns && readAnswer(model, first.columns);
   if (!answer) throw new Error('the solver called a program solved and gave no solution');
@@ -47,7 +51,12 @@ export function solveOuting(highs: Highs, plan: ResolvedPlan, work: OutingWork, 
 }
 
 /** Out of time: the best found, or the first that can be, with the bound proven so far. */
-function stopped(highs: Highs, model: BagModel, first: { columns: number[] | null; bound: number; seconds: number }, minimise: Minimised): SolvedOuting {
+function stopped(
+  highs: Highs,
+  model: BagModel,
+  first: { columns: number[] | null; bound: number; seconds: number },
+  minimise: Minimised,
+): SolvedOuting {
   const found = first.columns ? first : model.program.solve(highs, { firstOnly: true });
   const seconds = first.seconds + (first.columns ? 0 : found.seconds);
   if (!found.columns) return { status: 'infeasible', answer: null, value: 0, bound: 0, seconds };
@@ -62,10 +71,14 @@ function settleTies(highs: Highs, model: BagModel, minimise: Minimised, least: n
   program.atMost(least * (1 + limitTolerance), program.costTerms());
   const pieces = new Map(lying.map(({ item, column }) => [column, minimise === 'count' ? item.massKg * 1000 : 1]));
   const cornered = groups.flatMap(({ group, stacks }) =>
-    group.steps[0]?.action === 'loosen' ? stacks.filter(({ choice }) => choice.parts.socket.openingForm === 'hex12') : [],
+    group.steps[0]?.action === 'loosen'
+      ? stacks.filter(({ choice }) => choice.parts.socket.openingForm === 'hex12')
+      : [],
   );
   // Less than half a piece in all, so that it decides only between equal numbers of pieces.
-  const preference = new Map(cornered.map(({ column }) => [column, minimise === 'count' ? 0 : 0.5 / (groups.length + 1)]));
+  const preference = new Map(
+    cornered.map(({ column }) => [column, minimise === 'count' ? 0 : 0.5 / (groups.length + 1)]),
+  );
   program.recost((column) => pieces.get(column) ?? preference.get(column) ?? 0);
   const second = program.solve(highs);
   return second.status === 'optimal' && second.columns ? readAnswer(model, second.columns) : null;

@@ -5,7 +5,11 @@ import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 export function uncheckedRules(plan: ResolvedPlan, outings: readonly BagOuting[]): Unchecked[] {
   const turned = plan.steps.filter((step) => step.action !== 'use');
   const reached = turned.filter((step) => step.access.depthMm > 0);
-  const stepsWithout = (rule: string, steps: readonly ResolvedStep[], given: (step: ResolvedStep) => boolean): Unchecked[] => {
+  const stepsWithout = (
+    rule: string,
+    steps: readonly ResolvedStep[],
+    given: (step: ResolvedStep) => boolean,
+  ): Unchecked[] => {
     const missing = steps.filter((step) => !given(step)).map((step) => step.id);
     return missing.length > 0 ? [{ rule, steps: missing }] : [];
   };
@@ -23,7 +27,7 @@ function leverless(plan: ResolvedPlan, outings: readonly BagOuting[]): Unchecked
     .flatMap((outing) => outing.steps)
     .filter(({ id, stack }) => {
       const step = plan.steps.find((s) => s.id === id);
-      return step?.access.handleRadiusMm != null && plan.tools.get(stack[0] ?? '')?.leverMm === null;
+      return (step?.access.handleRadiusMm ?? null) !== null && plan.tools.get(stack[0] ?? '')?.leverMm === null;
     });
   if (steps.length === 0) return [];
   const items = [...new Set(steps.flatMap(({ stack }) => stack[0] ?? []))];
@@ -34,7 +38,7 @@ function leverless(plan: ResolvedPlan, outings: readonly BagOuting[]): Unchecked
 function sizeless(plan: ResolvedPlan, outings: readonly BagOuting[]): Unchecked[] {
   const items = outings
     .flatMap((outing) => outing.items)
-    .filter(({ id, bag }) => plan.bags.get(bag)?.sizeMaxMm != null && plan.carried.get(id)?.sizeMm === null)
+    .filter(({ id, bag }) => (plan.bags.get(bag)?.sizeMaxMm ?? null) !== null && plan.carried.get(id)?.sizeMm === null)
     .map(({ id }) => id);
   return items.length > 0 ? [{ rule: 'sizeMax', items: [...new Set(items)] }] : [];
 }

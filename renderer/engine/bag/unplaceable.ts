@@ -12,7 +12,9 @@ const choicesShown = 3;
 
 /** What no bag and no stock can mend: steps without a stack, pieces that no bag takes, gear that is not there. */
 export function unplaceable(plan: ResolvedPlan, work: OutingWork): Infeasibility[] {
-  const steps = work.groups.flatMap((group) => group.steps.flatMap((step) => stepWithoutStack(plan, group, step) ?? []));
+  const steps = work.groups.flatMap((group) =>
+    group.steps.flatMap((step) => stepWithoutStack(plan, group, step) ?? []),
+  );
   const unpaired = work.groups.flatMap((group) => stepWithoutPair(plan, group));
   const unbagged = work.groups.flatMap((group) => stepWithoutBag(work, group));
   return [...steps, ...unpaired, ...unbagged, ...gearWithoutPlace(plan, work)];
@@ -30,14 +32,20 @@ function stepWithoutStack(plan: ResolvedPlan, { stacks, holds }: StepGroup, step
   const main = stacks.length > 0 ? [] : closestFits(plan, task);
   const held = holds?.length === 0 ? holdMisses(plan, holdTask(plan, step), stacks[0]?.ids ?? []) : [];
   const closest = [...main, ...held];
-  const what = stacks.length > 0 ? 'nothing in the catalog holds against it' : 'no stack of the catalog passes every check';
-  return { step: step.id, reason: `${stepName(step)}: ${what}${nearest(closest, toolless(plan, task.action))}`, closest };
+  const what =
+    stacks.length > 0 ? 'nothing in the catalog holds against it' : 'no stack of the catalog passes every check';
+  return {
+    step: step.id,
+    reason: `${stepName(step)}: ${what}${nearest(closest, toolless(plan, task.action))}`,
+    closest,
+  };
 }
 
 function toolless(plan: ResolvedPlan, action: 'tighten' | 'loosen' | 'hold'): string {
   const tools = [...plan.tools.values()];
   if (action === 'tighten' && !tools.some((tool) => tool.torque)) return '; it holds no torque tool';
-  if (action === 'loosen' && !tools.some((tool) => !tool.torque || tool.torque.loosens)) return '; it holds nothing that may loosen';
+  if (action === 'loosen' && !tools.some((tool) => !tool.torque || tool.torque.loosens))
+    return '; it holds nothing that may loosen';
   return plan.sockets.size === 0 ? '; it holds no socket' : '; none comes near';
 }
 
@@ -56,7 +64,9 @@ function stepWithoutPair(plan: ResolvedPlan, { stacks, holds, steps }: StepGroup
       const need = count + (hold.counts.get(id) ?? 0);
       const onHand = plan.carried.get(id)?.onHand ?? 0;
       if (need <= onHand) return [];
-      return [{ check: 'stock', have: `${shownPieces(onHand)} of ${id} on hand`, need: `${shownPieces(need)} at once` }];
+      return [
+        { check: 'stock', have: `${shownPieces(onHand)} of ${id} on hand`, need: `${shownPieces(need)} at once` },
+      ];
     });
   const pairs = stacks.flatMap((stack) => holds.map((hold) => ({ stack: stack.ids, fails: shortOf(stack, hold) })));
   if (pairs.some(({ fails }) => fails.length === 0)) return [];
@@ -92,7 +102,8 @@ function misfits(work: OutingWork, bags: readonly ResolvedBag[], { parts }: Choi
 
 function noBag(bags: readonly ResolvedBag[], item: Carried): CheckFailure {
   const lengths = bags.flatMap((bag) => bag.sizeMaxMm ?? []);
-  if (lengths.length === 0 || item.sizeMm === null) return { check: 'bag', have: '0 bags', need: `1 bag for ${item.id}` };
+  if (lengths.length === 0 || item.sizeMm === null)
+    return { check: 'bag', have: '0 bags', need: `1 bag for ${item.id}` };
   const longestMm = Math.max(...lengths);
   return {
     check: 'bag',
@@ -108,7 +119,13 @@ function gearWithoutPlace(plan: ResolvedPlan, work: OutingWork): Infeasibility[]
     const outing = work.outing.id;
     if (item.onHand < quantity) {
       const fails: CheckFailure[] = [{ check: 'stock', have: shownPieces(item.onHand), need: shownPieces(quantity) }];
-      return [{ outing, reason: `outing ${outing}: ${quantity} × ${id} needed, ${item.onHand} on hand`, closest: [{ stack: [], fails }] }];
+      return [
+        {
+          outing,
+          reason: `outing ${outing}: ${quantity} × ${id} needed, ${item.onHand} on hand`,
+          closest: [{ stack: [], fails }],
+        },
+      ];
     }
     if (work.bags.some((bag) => work.admits(bag, item))) return [];
     const fails = [noBag(work.bags, item)];

@@ -31,7 +31,14 @@ function followMoves(plan: ResolvedPlan): PlanProblem[] {
         const source = at(id, from, step);
         moved = Math.min(quantity, source.quantity);
         if (moved < quantity) {
-          problems.push({ rule: 'not-there', outing: step.outing, step: step.id, id, quantity: quantity - moved, place: from });
+          problems.push({
+            rule: 'not-there',
+            outing: step.outing,
+            step: step.id,
+            id,
+            quantity: quantity - moved,
+            place: from,
+          });
         }
         source.quantity -= moved;
         if (moved > 0) source.lastMove = step;

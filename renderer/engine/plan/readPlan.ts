@@ -69,7 +69,11 @@ function resolvePlan(source: Plan, r: Reading): ResolvedPlan {
   checkUnique(r, 'places', places);
   for (const [index, { id }] of places.entries()) {
     if (id !== inTheBag) continue;
-    r.refusals.add(`places[${index}].id`, { code: 'contradiction', value: id, message: '"bag" is the word for not left anywhere' });
+    r.refusals.add(`places[${index}].id`, {
+      code: 'contradiction',
+      value: id,
+      message: '"bag" is the word for not left anywhere',
+    });
   }
 
   const outings = source.outings.map((o, index) => resolveOuting(r, `outings[${index}]`, o, bags));

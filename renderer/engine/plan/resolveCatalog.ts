@@ -16,7 +16,12 @@ import { readThread } from '../thread/index.ts';
 
 type CarriedSource = PlanCatalog['carryGear'][number];
 
-function carried<K extends Carried['kind']>(r: Reading, at: string, item: CarriedSource, kind: K): Carried & { kind: K } {
+function carried<K extends Carried['kind']>(
+  r: Reading,
+  at: string,
+  item: CarriedSource,
+  kind: K,
+): Carried & { kind: K } {
   return {
     id: item.id,
     name: item.name ?? item.id,

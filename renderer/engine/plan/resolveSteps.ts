@@ -1,7 +1,15 @@
 import type { Plan, PlanStep } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
 import type { Reading } from './reading.ts';
-import type { BandNm, ResolvedAccess, ResolvedFastener, ResolvedGear, ResolvedOuting, ResolvedStep, ShownUnits } from './resolved.ts';
+import type {
+  BandNm,
+  ResolvedAccess,
+  ResolvedFastener,
+  ResolvedGear,
+  ResolvedOuting,
+  ResolvedStep,
+  ShownUnits,
+} from './resolved.ts';
 
 /** The word that stands for "not left anywhere" in a move. */
 export const inTheBag = 'bag';
@@ -51,13 +59,26 @@ function known<T>(r: Reading, field: string, id: string, what: string, among: Re
   });
 }
 
-function needs(r: Reading, at: string, step: PlanStep, field: 'fastener' | 'callout' | 'demand' | 'running', why: string): void {
-  if (step[field] === undefined) r.refusals.add(`${at}.${field}`, { code: 'missing-field', message: `is missing: ${why}` });
+function needs(
+  r: Reading,
+  at: string,
+  step: PlanStep,
+  field: 'fastener' | 'callout' | 'demand' | 'running',
+  why: string,
+): void {
+  if (step[field] === undefined)
+    r.refusals.add(`${at}.${field}`, { code: 'missing-field', message: `is missing: ${why}` });
 }
 
 function checkComplete(r: Reading, at: string, step: PlanStep): void {
   if (step.action === 'use') return;
-  needs(r, at, step, 'fastener', `a step that ${step.action === 'tighten' ? 'tightens' : 'loosens'} names its fastener`);
+  needs(
+    r,
+    at,
+    step,
+    'fastener',
+    `a step that ${step.action === 'tighten' ? 'tightens' : 'loosens'} names its fastener`,
+  );
   if (step.action === 'tighten') needs(r, at, step, 'callout', 'a step that tightens has a callout');
   else needs(r, at, step, 'demand', 'a step that loosens says the torque its parts must bear');
   if (step.runningIncluded === false) {
@@ -72,7 +93,11 @@ function checkMoves(r: Reading, at: string, step: PlanStep, known_: Known): void
     for (const end of ['from', 'to'] as const) {
       const place = move[end];
       if (place === inTheBag || known_.places.has(place)) continue;
-      r.refusals.add(`${field}.${end}`, { code: 'unknown-id', value: place, message: `no place has the id "${place}"` });
+      r.refusals.add(`${field}.${end}`, {
+        code: 'unknown-id',
+        value: place,
+        message: `no place has the id "${place}"`,
+      });
     }
   }
 }
@@ -100,7 +125,8 @@ export function resolveStep(r: Reading, at: string, step: PlanStep, k: Known): R
   for (const [index, gear] of (step.gear ?? []).entries()) {
     known(r, `${at}.gear[${index}].id`, gear.id, 'carry gear', k.gear);
   }
-  const fastener = step.fastener === undefined ? null : known(r, `${at}.fastener`, step.fastener, 'fastener', k.fasteners);
+  const fastener =
+    step.fastener === undefined ? null : known(r, `${at}.fastener`, step.fastener, 'fastener', k.fasteners);
   const callout = band(r, `${at}.callout`, step.callout);
   const running = band(r, `${at}.running`, step.running);
   const demand = r.optional(step.demand, (text) => r.torqueNm(`${at}.demand`, text));
@@ -140,17 +166,30 @@ export function checkUnique(r: Reading, at: string, items: { id: string }[]): vo
   const seen = new Set<string>();
   for (const [index, { id }] of items.entries()) {
     if (seen.has(id)) {
-      r.refusals.add(`${at}[${index}].id`, { code: 'duplicate-id', value: id, message: `"${id}" is already an id in ${at}` });
+      r.refusals.add(`${at}[${index}].id`, {
+        code: 'duplicate-id',
+        value: id,
+        message: `"${id}" is already an id in ${at}`,
+      });
     }
     seen.add(id);
   }
 }
 
-export function resolveOuting(r: Reading, at: string, o: Plan['outings'][number], bags: ReadonlyMap<string, unknown>): ResolvedOuting {
+export function resolveOuting(
+  r: Reading,
+  at: string,
+  o: Plan['outings'][number],
+  bags: ReadonlyMap<string, unknown>,
+): ResolvedOuting {
   for (const [index, bag] of o.bags.entries()) {
     known(r, `${at}.bags[${index}]`, bag, 'bag', bags);
     if (o.bags.indexOf(bag) < index) {
-      r.refusals.add(`${at}.bags[${index}]`, { code: 'duplicate-id', value: bag, message: `bag "${bag}" is listed twice` });
+      r.refusals.add(`${at}.bags[${index}]`, {
+        code: 'duplicate-id',
+        value: bag,
+        message: `bag "${bag}" is listed twice`,
+      });
     }
   }
   return { id: o.id, name: o.name ?? o.id, roles: o.roles, bags: o.bags, minutesMax: o.minutesMax ?? null };

@@ -4,7 +4,15 @@ import { openingGoesOnHead } from '../socket/index.ts';
 import { atLeast, atMost } from '../tolerance.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import type { StackCheck } from './judged.ts';
-import { shownAngle, shownHead, shownLength, shownOpening, shownPieces, shownTorque, shownTorqueBand } from './shown.ts';
+import {
+  shownAngle,
+  shownHead,
+  shownLength,
+  shownOpening,
+  shownPieces,
+  shownTorque,
+  shownTorqueBand,
+} from './shown.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
 import { stackIds, stackLengthMm, stepAngleDeg } from './stackTask.ts';
 
@@ -187,7 +195,13 @@ function protrusion({ access, shown }: StackTask, { socket }: StackParts): Measu
   const need = `${shownLength(access.protrusionMm, shown)} deep`;
   const { innerDepthMm } = socket;
   if (innerDepthMm === null) {
-    return { passes: false, have: 'no inner depth given', need, spare: -access.protrusionMm, margin: 'not known to fit' };
+    return {
+      passes: false,
+      have: 'no inner depth given',
+      need,
+      spare: -access.protrusionMm,
+      margin: 'not known to fit',
+    };
   }
   const spare = innerDepthMm - access.protrusionMm;
   return {

@@ -10,7 +10,9 @@ export function dropDominated(stacks: readonly StackParts[]): StackParts[] {
     const key = pieceKey(stack, extensionIds(stack));
     if (!kept.has(key)) kept.set(key, stack);
   }
-  return [...kept.values()].filter((stack) => !smallerSelections(extensionIds(stack)).some((ids) => kept.has(pieceKey(stack, ids))));
+  return [...kept.values()].filter(
+    (stack) => !smallerSelections(extensionIds(stack)).some((ids) => kept.has(pieceKey(stack, ids))),
+  );
 }
 
 function extensionIds(stack: StackParts): string[] {

@@ -44,7 +44,11 @@ interface Chain {
  *
  * @param relaxed - checks left out, to find stacks that nearly do; the search is then bounded
  */
-export function enumerateStacks(plan: ResolvedPlan, task: StackTask, relaxed: ReadonlySet<Relaxed> = new Set()): StackParts[] {
+export function enumerateStacks(
+  plan: ResolvedPlan,
+  task: StackTask,
+  relaxed: ReadonlySet<Relaxed> = new Set(),
+): StackParts[] {
   const search: Search = {
     task,
     relaxed,
@@ -65,7 +69,8 @@ export function enumerateStacks(plan: ResolvedPlan, task: StackTask, relaxed: Re
       reachedAt: [],
     });
   }
-  return dropDominated(search.found);
+  // Where a check is left out, more pieces may fail it by less.
+  return relaxed.size === 0 ? dropDominated(search.found) : search.found;
 }
 
 function walk(search: Search, chain: Chain): void {
@@ -118,7 +123,9 @@ function swings({ access }: StackTask, tool: ResolvedTool, socket: ResolvedSocke
 }
 
 function passesHole({ access }: StackTask, outsideDiameterMm: number, relaxed: ReadonlySet<Relaxed>): boolean {
-  return access.clearDiameterMm === null || atMost(outsideDiameterMm, access.clearDiameterMm) || relaxed.has('clearance');
+  return (
+    access.clearDiameterMm === null || atMost(outsideDiameterMm, access.clearDiameterMm) || relaxed.has('clearance')
+  );
 }
 
 function bears(task: StackTask, ratedNm: number, relaxed: ReadonlySet<Relaxed>): boolean {
@@ -148,7 +155,8 @@ function extensionServes(task: StackTask, extension: ResolvedExtension, relaxed:
 function socketServes(task: StackTask, socket: ResolvedSocket, relaxed: ReadonlySet<Relaxed>): boolean {
   const { access, fastener } = task;
   if (!onHand(socket, relaxed) || !bears(task, socket.ratedNm, relaxed)) return false;
-  const covers = access.protrusionMm === null || (socket.innerDepthMm !== null && atLeast(socket.innerDepthMm, access.protrusionMm));
+  const covers =
+    access.protrusionMm === null || (socket.innerDepthMm !== null && atLeast(socket.innerDepthMm, access.protrusionMm));
   if (!covers && !relaxed.has('protrusion')) return false;
   if (access.depthMm > 0 && !passesHole(task, socket.outsideDiameterMm, relaxed)) return false;
   const goesOn = openingGoesOnHead({

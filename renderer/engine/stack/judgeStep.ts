@@ -25,7 +25,11 @@ export function judgeStep(plan: ResolvedPlan, step: ResolvedStep): StepJudgement
   const holdMissing = holding !== null && !hold;
   if (!best || holdMissing) {
     const closest = best ? [] : closestFits(plan, task);
-    return { ...nothing(step), stackCount: stacks.length, closest: [...closest, ...holdMisses(plan, holdMissing ? holding : null, best ? stackIds(best) : [])] };
+    return {
+      ...nothing(step),
+      stackCount: stacks.length,
+      closest: [...closest, ...holdMisses(plan, holdMissing ? holding : null, best ? stackIds(best) : [])],
+    };
   }
   return {
     step: step.id,
@@ -44,7 +48,10 @@ export function judgeStack(plan: ResolvedPlan, step: ResolvedStep, stack: readon
   const task = stackTask(plan, step);
   const parts = stackParts(plan, stack);
   if (!task || !parts) {
-    throw new RefusedError({ code: 'unknown-id', message: `${stack.join(' + ')} is no stack of this catalog for step "${step.id}"` });
+    throw new RefusedError({
+      code: 'unknown-id',
+      message: `${stack.join(' + ')} is no stack of this catalog for step "${step.id}"`,
+    });
   }
   return judge(task, parts);
 }
@@ -57,7 +64,10 @@ export function judgeStack(plan: ResolvedPlan, step: ResolvedStep, stack: readon
  * @returns nulls where the plan gives no length to run; strokes null where no swing is given or no step fits in it
  * @source engine formula: geometry of a screw and of a ratchet
  */
-export function turning(step: ResolvedStep, { tool, socket }: Pick<StackParts, 'tool' | 'socket'>): Pick<StepJudgement, 'turns' | 'strokes'> {
+export function turning(
+  step: ResolvedStep,
+  { tool, socket }: Pick<StackParts, 'tool' | 'socket'>,
+): Pick<StepJudgement, 'turns' | 'strokes'> {
   const runMm = step.fastener?.threadRunMm ?? null;
   if (runMm === null || !step.fastener) return { turns: null, strokes: null };
   const turns = turnsToRun({ lengthMm: runMm, leadMm: leadMm(step.fastener.thread) });
@@ -106,7 +116,13 @@ function judge(task: StackTask, parts: StackParts): JudgedStack {
     stack: stackIds(parts),
     lengthMm: stackLengthMm(parts),
     massKg: stackMassKg(parts),
-    checks: checkStack(task, parts).map(({ check, passes, have, need, margin }) => ({ check, passes, have, need, margin })),
+    checks: checkStack(task, parts).map(({ check, passes, have, need, margin }) => ({
+      check,
+      passes,
+      have,
+      need,
+      margin,
+    })),
     setting: chosen?.setting ?? null,
     applied: chosen?.applied ?? null,
   };

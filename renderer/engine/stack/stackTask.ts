@@ -1,4 +1,14 @@
-import type { BandNm, ResolvedAccess, ResolvedExtension, ResolvedFastener, ResolvedPlan, ResolvedSocket, ResolvedStep, ResolvedTool, ShownUnits } from '../plan/resolved.ts';
+import type {
+  BandNm,
+  ResolvedAccess,
+  ResolvedExtension,
+  ResolvedFastener,
+  ResolvedPlan,
+  ResolvedSocket,
+  ResolvedStep,
+  ResolvedTool,
+  ShownUnits,
+} from '../plan/resolved.ts';
 
 /** What one stack is asked to do: a step's own work, or holding its second fastener against turning. */
 export interface StackTask {

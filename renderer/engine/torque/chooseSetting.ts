@@ -49,7 +49,15 @@ function better(next: ChosenSetting, best: ChosenSetting): boolean {
   return Math.abs(difference) <= slack ? next.nm < best.nm : difference > 0;
 }
 
-function candidates({ torque, aim, rangeShareMin }: { torque: ResolvedTorque; aim: BandNm; rangeShareMin: number }): ScaleTorque[] {
+function candidates({
+  torque,
+  aim,
+  rangeShareMin,
+}: {
+  torque: ResolvedTorque;
+  aim: BandNm;
+  rangeShareMin: number;
+}): ScaleTorque[] {
   const lowestNm = Math.max(torque.minNm, rangeShareMin * torque.maxNm);
   if (torque.settings) {
     return torque.settings.filter(({ nm }) => atLeast(nm, lowestNm) && atMost(nm, torque.maxNm));

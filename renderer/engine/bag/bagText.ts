@@ -1,0 +1,75 @@
+import type { BagOuting, BagResult, Infeasibility } from '../../../shared-types/bag.ts';
+import type { ResolvedPlan } from '../plan/resolved.ts';
+import { showNumber } from '../units/index.ts';
+
+/** The answer of `bag` for reading: proof, bags, stacks, and whatever is wrong. */
+export function bagText(plan: ResolvedPlan, result: BagResult): string {
+  const lines = [
+    heading(result),
+    ...result.outings.flatMap((outing) => ['', ...outingLines(plan, outing)]),
+    ...section('Cannot be done', result.infeasible.flatMap(infeasibleLines)),
+    ...section(
+      'Problems of the plan',
+      result.problems.map(({ rule, outing, step, id, quantity, place }) => {
+        const where = [`outing ${outing}`, step && `step ${step}`, place && `at ${place}`].filter(Boolean).join(', ');
+        return `${rule}: ${showNumber(quantity)} ${rule === 'over-time' ? 'min' : `× ${id}`} (${where})`;
+      }),
+    ),
+    ...section(
+      'Not checked, because the plan does not give it',
+      result.unchecked.map(({ rule, steps, items }) => `${rule}: ${[...(steps ?? []), ...(items ?? [])].join(', ')}`),
+    ),
+    '',
+    'Torque and lifting can hurt people. These values support a qualified person’s decision; they do not replace the',
+    'approved drawing, procedure, maker’s data or local code. Verify before use.',
+    '',
+  ];
+  return lines.join('\n');
+}
+
+function heading({ status, objective }: BagResult): string {
+  if (!objective) return 'No bag: the plan cannot be done as it stands.';
+  const value = `${showNumber(objective.value)} ${objective.unit}`;
+  if (status === 'optimal') return `Proved least: ${value}.`;
+  return `Not proved: ${value}, nothing below ${showNumber(objective.bound)} ${objective.unit} (within ${showNumber(objective.gap * 100)} %).`;
+}
+
+function outingLines(plan: ResolvedPlan, outing: BagOuting): string[] {
+  const name = plan.outings.find((o) => o.id === outing.id)?.name ?? outing.id;
+  const pieces = outing.items.reduce((sum, item) => sum + item.quantity, 0);
+  const bags = [...new Set(outing.items.map((item) => item.bag))];
+  return [
+    `Outing ${name}: ${pieces} pieces, ${showNumber(outing.massKg)} kg with the bags`,
+    ...bags.flatMap((bag) => [
+      `  Bag ${plan.bags.get(bag)?.name ?? bag}`,
+      ...outing.items
+        .filter((item) => item.bag === bag)
+        .map(
+          (item) =>
+            `    ${item.quantity} × ${item.id}  ${plan.carried.get(item.id)?.name ?? ''}  for ${item.because.join(', ')}`,
+        ),
+    ]),
+    '  Stacks',
+    ...outing.steps
+      .filter((step) => step.stack.length > 0)
+      .map(({ id, stack, hold, setting }) => {
+        const held = hold ? `; hold with ${hold.join(' + ')}` : '';
+        const set = setting ? `; set ${showNumber(setting.value)} ${setting.unit}` : '';
+        return `    ${id}: ${stack.join(' + ')}${set}${held}`;
+      }),
+  ];
+}
+
+function infeasibleLines({ reason, closest }: Infeasibility): string[] {
+  return [
+    reason,
+    ...closest.map(({ stack, fails }) => {
+      const what = fails.map(({ check, have, need }) => `${check}: has ${have}, needs ${need}`).join('; ');
+      return `  ${stack.length > 0 ? `${stack.join(' + ')}: ` : ''}${what}`;
+    }),
+  ];
+}
+
+function section(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+}

@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { outingMinutes, planProblems } from '../../../renderer/engine/outing/planProblems.ts';
+import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
+import { smallPlan } from '../../support/smallPlan.ts';
+
+type Move = [step: string, outing: string, quantity: number, from: string, to: string];
+
+function withMoves(...moves: Move[]) {
+  const source: Record<string, any> = smallPlan();
+  source['places'] = [{ id: 'foot' }, { id: 'store', final: true }];
+  source['outings'].push({ id: 'O2', roles: ['Lead'], bags: ['B-1'] });
+  source['steps'] = moves.map(([id, outing, quantity, from, to]) => {
+    return { id, outing, role: 'Lead', action: 'use', moves: [{ id: 'C-1', quantity, from, to }] };
+  });
+  return planProblems(planFrom(source));
+}
+
+describe('what is left where', () => {
+  it('is nothing where everything comes home or to rest', () => {
+    expect(
+      withMoves(['a', 'O1', 2, 'bag', 'foot'], ['b', 'O2', 1, 'foot', 'bag'], ['c', 'O2', 1, 'foot', 'store']),
+    ).toEqual([]);
+  });
+
+  it('is left behind at the place and step of its last move', () => {
+    expect(withMoves(['a', 'O1', 3, 'bag', 'foot'], ['b', 'O2', 1, 'foot', 'bag'])).toEqual([
+      { rule: 'left-behind', outing: 'O2', step: 'b', id: 'C-1', quantity: 2, place: 'foot' },
+    ]);
+  });
+
+  it('is not there to be fetched before it is left, and only what is there moves', () => {
+    expect(withMoves(['a', 'O1', 1, 'bag', 'foot'], ['b', 'O2', 3, 'foot', 'store'])).toEqual([
+      { rule: 'not-there', outing: 'O2', step: 'b', id: 'C-1', quantity: 2, place: 'foot' },
+    ]);
+  });
+
+  it('goes by the order of the outings, whatever the order of the steps', () => {
+    expect(withMoves(['b', 'O2', 1, 'foot', 'bag'], ['a', 'O1', 1, 'bag', 'foot'])).toEqual([]);
+  });
+});
+
+describe('the time of an outing', () => {
+  const timed = (minutesMax: number) => {
+    const source: Record<string, any> = smallPlan();
+    const [loosen] = source['steps'];
+    source['outings'][0].minutesMax = minutesMax;
+    source['steps'] = [
+      { ...loosen, id: 'a', minutes: 10 },
+      { ...loosen, id: 'b', minutes: 7, slot: 's' },
+      { ...loosen, id: 'c', minutes: 6, slot: 's' },
+      { ...loosen, id: 'd', minutes: 12, slot: 's', role: 'Second' },
+      { ...loosen, id: 'e', minutes: 99, contingency: true },
+    ];
+    const plan = planFrom(source);
+    const [outing] = plan.outings;
+    if (!outing) throw new Error('no outing');
+    return { minutes: outingMinutes(plan, outing), problems: planProblems(plan) };
+  };
+
+  it('counts a slot as its longest role and leaves contingencies out', () => {
+    expect(timed(23)).toEqual({ minutes: 23, problems: [] });
+  });
+
+  it('is over by what passes the limit', () => {
+    expect(timed(20).problems).toEqual([{ rule: 'over-time', outing: 'O1', id: 'O1', quantity: 3 }]);
+  });
+});
