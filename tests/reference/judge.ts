@@ -18,7 +18,7 @@ import { problemsOf } from './moves.ts';
 import { choicesOf, gearOf, momentsOf, outingGear, possibleByRole, stepsOf } from './needs.ts';
 import type { StepNeeds } from './needs.ts';
 import { atMost, same, torqueNm } from './quantity.ts';
-import { chosenSettingNm, failedRules, holdJob, pieceCounts, stackIds, stepJob } from './rules.ts';
+import { chosenSettingNm, failedRules, holdJob, pieceCounts, stackFromIds, stackIds, stepJob } from './rules.ts';
 import type { Job, Stack } from './rules.ts';
 import { readStock } from './stock.ts';
 import type { Bag, Stock } from './stock.ts';
@@ -41,16 +41,6 @@ interface Court {
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, one) => total + one, 0);
-
-/** The parts that ids name, from the tool to the socket; null where they are no such string. */
-export function stackFromIds(stock: Stock, ids: readonly string[]): Stack | null {
-  const tool = stock.tools.find((one) => one.id === ids[0]);
-  const socket = stock.sockets.find((one) => one.id === ids.at(-1));
-  const middle = ids.slice(1, -1).map((id) => stock.extensions.find((one) => one.id === id));
-  const extensions = middle.filter((part) => part !== undefined);
-  if (tool === undefined || socket === undefined || extensions.length !== middle.length) return null;
-  return { tool, extensions, socket };
-}
 
 function judgeStack(court: Court, ids: readonly string[] | null, job: Job | null, where: string): Stack | null {
   if (job === null) {

@@ -6,9 +6,8 @@ import type { BagResult, CheckName } from '../../shared-types/bag.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import type { BreakName } from './breaks.ts';
 import type { Accuse } from './judge.ts';
-import { stackFromIds } from './judge.ts';
 import { choicesOf } from './needs.ts';
-import { failedRules, holdJob, pieceCounts, stackIds, stepJob, withinStock } from './rules.ts';
+import { failedRules, holdJob, pieceCounts, stackFromIds, stackIds, stepJob, withinStock } from './rules.ts';
 import type { StackRuleName } from './rules.ts';
 import type { Stock } from './stock.ts';
 
@@ -47,7 +46,7 @@ function judgeClosest(
       const rules = rulesOfCheck[check];
       const holds = rules !== undefined && !failing.some((failed) => rules.some((rule) => failed.includes(rule)));
       if (holds) accuse('closest', step.id, `${ids.join(' ')} passes ${check}`);
-      if (check === 'stock' && withinStock(stock, pieceCounts(stackIds(stack)))) {
+      if (check === 'stock' && step.hold === undefined && withinStock(stock, pieceCounts(stackIds(stack)))) {
         accuse('closest', step.id, `${ids.join(' ')} is in stock`);
       }
     }

@@ -41,6 +41,16 @@ export const stackIds = (stack: Stack): string[] => [
   stack.socket.id,
 ];
 
+/** The parts that ids name, from the tool to the socket; null where they are no such string. */
+export function stackFromIds(stock: Stock, ids: readonly string[]): Stack | null {
+  const tool = stock.tools.find((one) => one.id === ids[0]);
+  const socket = stock.sockets.find((one) => one.id === ids.at(-1));
+  const middle = ids.slice(1, -1).map((id) => stock.extensions.find((one) => one.id === id));
+  const extensions = middle.filter((part) => part !== undefined);
+  if (tool === undefined || socket === undefined || extensions.length !== middle.length) return null;
+  return { tool, extensions, socket };
+}
+
 const tool: StackRule = ({ tool: turns }, { work }, broken) => {
   if (work === 'hold') return turns.family === 'driver' || broken === 'holdTool';
   if (work === 'tighten') return turns.family === 'torqueTool';
