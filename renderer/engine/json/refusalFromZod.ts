@@ -117,7 +117,7 @@ function wordsOf(issue: Issue, value: unknown): string {
     case 'invalid_union':
       return issue.errors.length === 0 && 'options' in issue && Array.isArray(issue.options)
         ? `must be ${listed(issue.options)}; it is ${described(value)}`
-        : `must be ${alternatives(issue.errors)}; it is ${described(value)}`;
+        : `must be ${namesOfAlternatives(issue.errors)}; it is ${described(value)}`;
     case 'too_small':
       return bound(issue.origin, issue.inclusive === false ? 'more than' : 'at least', issue.minimum, value);
     case 'too_big':
@@ -157,7 +157,7 @@ function nameOf(expected: string): string {
   return Object.hasOwn(names, expected) ? (names[expected] ?? expected) : expected;
 }
 
-function alternatives(errors: Issue[][]): string {
+function namesOfAlternatives(errors: Issue[][]): string {
   const asked = errors
     .flat()
     .map((issue) =>

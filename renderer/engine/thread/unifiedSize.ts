@@ -23,7 +23,7 @@ export interface UnifiedSize {
   isNumber: boolean;
 }
 
-const inchMark = String.raw`\s*(?:"|″|in\b)?`;
+const inchMark = String.raw`(?:\s*(?:"|″|in\b))?`;
 
 export function takeSize(at: Cursor): TypedSize | undefined {
   at.take(/\s+/);
@@ -100,7 +100,7 @@ function numberSize(name: string): UnifiedSize | undefined {
 }
 
 function refuseNumber(at: Cursor, typed: TypedSize): never {
-  const names = [...new Set(held.rows.filter(isNumberRow).map((row) => Number(row.size)))].sort((a, b) => a - b);
+  const names = [...new Set(held.rows.filter(isNumberRow).map((row) => Number(row.size)))].toSorted((a, b) => a - b);
   throw at.refuse(
     `names number size ${typed.name}; ${held.source.number} holds ${names.join(', ')}.`,
     'not-held',

@@ -102,7 +102,7 @@ describe('limits convert inward', () => {
 
   it('an inverted or endless band is refused', () => {
     expect(() => roundInward({ min: 2, max: 1 })).toThrowError(/minimum 2 is above the maximum 1/);
-    expect(() => roundInward({ min: NaN, max: 1 })).toThrowError(/not a finite/);
+    expect(() => roundInward({ min: Number.NaN, max: 1 })).toThrowError(/not a finite/);
     expect(() => bandIn({ min: 1, max: Infinity, unit: 'mm' }, 'in')).toThrowError(/not a finite/);
     expect(() => bandIn({ min: 1, max: 2, unit: 'mm' }, 'N')).toThrowError(/"mm" is a unit of length/);
   });
@@ -180,5 +180,5 @@ it.each([
 });
 
 it('a number that is not finite is not shown', () => {
-  expect(() => showNumber(NaN)).toThrowError(/not a finite/);
+  expect(() => showNumber(Number.NaN)).toThrowError(/not a finite/);
 });
