@@ -56,14 +56,9 @@ export class IntegerProgram {
     this.rows.push({ lower: value, upper: value, terms });
   }
 
-  /** The cost as terms, for a row that holds it. */
-  costTerms(): Term[] {
-    return this.columns.flatMap(({ cost }, index): Term[] => (cost === 0 ? [] : [[index, cost]]));
-  }
-
-  /** Replaces every cost: the next of several objectives in order. */
-  recost(cost: (column: number) => number): void {
-    for (const [index, column] of this.columns.entries()) column.cost = cost(index);
+  /** Asks only whether there is an answer. */
+  dropCosts(): void {
+    for (const column of this.columns) column.cost = 0;
   }
 
   /** Proven to the last digit: both gaps of HiGHS are 0. Whole numbers come back rounded to whole. */

@@ -66,7 +66,7 @@ function groupName({ steps }: StepGroup): string {
 
 function packs(highs: Highs, plan: ResolvedPlan, work: OutingWork): boolean {
   const { program } = bagModel(plan, work, 'count');
-  program.recost(() => 0);
+  program.dropCosts();
   return program.solve(highs).status !== 'infeasible';
 }
 
