@@ -2,7 +2,7 @@ import { useElementSize } from '@mantine/hooks';
 import { useId, useMemo } from 'react';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { Balloon } from './Balloon.tsx';
+import { Balloon } from '../Balloon/Balloon.tsx';
 import { stackLayout } from './stackLayout.ts';
 import { StackScene } from './StackScene.tsx';
 import { stackShape } from './stackShape.ts';

@@ -1,0 +1,113 @@
+import type { BagStep } from '../../../shared-types/bag.ts';
+import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
+import { allUnits, convertValue, kindOf, showBand, showNumber, showQuantity } from '../../engine/units/index.ts';
+import type { Unit, UnitsShown } from '../../engine/units/index.ts';
+import { shownBandNm, torqueParts } from '../steps/torqueParts.ts';
+import { fastenerText, itemName, placeText } from '../steps/words.ts';
+import type { ManifestStep, StackLine } from './manifest.ts';
+
+/** One step of the outing as the sheet says it: what turns what, set to what, and where the band comes from. */
+export function stepEntry(
+  plan: ResolvedPlan,
+  step: ResolvedStep,
+  answer: BagStep | undefined,
+  number: number,
+  units: UnitsShown,
+): ManifestStep {
+  const source = plan.source.steps.find(({ id }) => id === step.id);
+  const count = source?.count ?? 1;
+  const line = (id: string): StackLine => ({ id, name: itemName(plan, id) });
+  const onHead =
+    step.fastener === null
+      ? []
+      : [{ id: step.fastener.id, name: `${count > 1 ? `${count} × ` : ''}${fastenerText(step.fastener)}` }];
+  const stack = answer?.stack ?? [];
+  return {
+    number,
+    id: step.id,
+    name: step.name,
+    who: [step.role, step.action, ...(step.contingency ? ['only if it fails'] : [])].join(', '),
+    watchOuts: source?.watchOuts ?? [],
+    stack: stack.length === 0 ? [] : [...stack.map(line), ...onHead],
+    hold:
+      answer?.hold === null || answer?.hold === undefined
+        ? null
+        : [
+            ...answer.hold.map(line),
+            ...(step.hold === null ? [] : [{ id: step.hold.fastener.id, name: fastenerText(step.hold.fastener) }]),
+          ],
+    byHand: stack.length > 0 ? null : step.action === 'use' ? 'by hand, nothing to turn' : 'no stack planned',
+    gear: [
+      ...step.gear.map(({ id, quantity }) => `${quantity} × ${id} ${itemName(plan, id)}`),
+      ...step.moves.map(
+        ({ id, quantity, from, to }) =>
+          `move ${quantity} × ${id} from ${placeText(plan, from)} to ${placeText(plan, to)}`,
+      ),
+    ],
+    setting: settingOf(plan, step, answer, units),
+    torque: torqueTexts(step, source, units),
+    source: step.callout === null ? null : (source?.calloutSource ?? 'The plan names no source for this callout.'),
+  };
+}
+
+/** The tool's own unit first; beside it the callout's where that is another, else the other system's. */
+function settingOf(
+  plan: ResolvedPlan,
+  step: ResolvedStep,
+  answer: BagStep | undefined,
+  units: UnitsShown,
+): ManifestStep['setting'] {
+  const setting = answer?.setting;
+  const unit = allUnits.find((known) => known === setting?.unit);
+  if (setting === null || setting === undefined || unit === undefined || kindOf(unit) !== 'torque') return null;
+  const text = `${showNumber(setting.value, 6)} ${unit}`;
+  const calloutUnit: Unit = step.shown.torque;
+  const both = showQuantity(text, units === 'as-written' ? 'as-written' : 'both');
+  const beside =
+    calloutUnit === unit
+      ? both.slice(text.length).trim()
+      : `(${showNumber(convertValue(setting.value, unit, calloutUnit))} ${calloutUnit})`;
+  const accuracy = plan.tools.get(answer?.stack[0] ?? '')?.torque?.accuracyOfReading ?? null;
+  const applied =
+    accuracy === null
+      ? ''
+      : `applies ${showNumber(setting.value * (1 - accuracy))}–${showNumber(setting.value * (1 + accuracy))} ${unit} at ± ${showNumber(accuracy * 100)} % of reading`;
+  return { text, beside, applied };
+}
+
+/** Callout, running torque apart, and their sum with its parts: never one folded into the other unsaid. */
+function torqueTexts(
+  step: ResolvedStep,
+  source:
+    | {
+        callout?: { min: string; max: string } | undefined;
+        running?: { min: string; max: string } | undefined;
+        demand?: string | undefined;
+      }
+    | undefined,
+  units: UnitsShown,
+): string[] {
+  const texts: string[] = [];
+  if (source?.demand !== undefined) texts.push(`must bear ${showQuantity(source.demand, units)}`);
+  if (source?.callout === undefined) return texts;
+  const callout = showBand(source.callout.min, source.callout.max, units);
+  texts.push(`callout ${callout}`);
+  const parts = torqueParts(step);
+  if (source.running === undefined || parts?.running === null || parts === null) {
+    texts.push('no running torque given');
+    return texts;
+  }
+  const running = showBand(source.running.min, source.running.max, units);
+  if (step.runningIncluded) {
+    texts.push(`of it running ${running}`);
+    texts.push(
+      parts.seating === null
+        ? 'nothing left for seating at the worst running torque'
+        : `left for seating ${shownBandNm(parts.seating, step, units)}`,
+    );
+  } else {
+    texts.push(`running ${running}, to be added`);
+    texts.push(`callout + running, on the wrench ${shownBandNm(parts.wrench, step, units)}`);
+  }
+  return texts;
+}
