@@ -1,55 +1,5 @@
-/** The desktop shell's start: refuse what would open it up, lock it down, then show the one window. */
+/** The desktop shell. This file becomes `dist/main/main.js`, beside the rest of the build. */
 import { join } from 'node:path';
-import { app } from 'electron';
-import { identity } from '../shared-types/ipc.ts';
-import { alreadyRefused } from './exitCodes.ts';
-import { privateTemporary } from './files/privateTemporary.ts';
-import { forbiddenSwitch } from './forbiddenSwitches.ts';
-import { handlersFor } from './handlers/index.ts';
-import { answerChannels } from './ipc.ts';
-import { dataFolder, foldersIn, keepPrivate, makeFolders } from './launch/dataFolder.ts';
-import { lockContents, lockSession } from './lockdown.ts';
-import { claimScheme, serveScheme } from './scheme.ts';
-import { loadSite, mapFileName, readMap } from './site/buildMap.ts';
-import { showWindow, type ShownWindow } from './window.ts';
+import { startShell } from './shell.ts';
 
-const built = join(import.meta.dirname, '..');
-
-function main(): void {
-  const forbidden = forbiddenSwitch(process.argv, process.execArgv, process.env, (name) =>
-    app.commandLine.hasSwitch(name),
-  );
-  if (forbidden !== null) return refuse(`Bagwright does not start with ${forbidden}: it would let other programs in.`);
-
-  const usersMask = keepPrivate();
-  const folders = foldersIn(dataFolder());
-  makeFolders(folders);
-  app.setPath('userData', folders.electronProfile);
-  app.enableSandbox();
-  claimScheme();
-  if (!app.requestSingleInstanceLock()) return app.quit();
-
-  let shown: ShownWindow | null = null;
-  const temporary = privateTemporary();
-  app.on('second-instance', () => shown?.focus());
-  app.on('window-all-closed', () => app.quit());
-  app.on('will-quit', () => temporary.remove());
-  app.on('web-contents-created', (_event, contents) => lockContents(contents));
-  app
-    .whenReady()
-    .then(async () => {
-      lockSession();
-      serveScheme(loadSite(join(built, 'renderer'), readMap(join(built, mapFileName))));
-      const info = { kind: 'electron', version: app.getVersion(), dataFolder: folders.data } as const;
-      answerChannels(handlersFor({ info, temporary, usersMask }), () => shown?.window ?? null);
-      shown = await showWindow(join(built, 'preload', 'preload.cjs'), `${identity.electronOrigin}/`);
-    })
-    .catch((cause: unknown) => refuse(cause instanceof Error ? cause.message : 'Bagwright could not start.'));
-}
-
-function refuse(words: string): void {
-  process.stderr.write(`${words}\n`);
-  app.exit(alreadyRefused);
-}
-
-main();
+startShell(join(import.meta.dirname, '..'));

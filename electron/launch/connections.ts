@@ -6,10 +6,10 @@ import type { Server } from 'node:http';
 import type { Socket } from 'node:net';
 
 /** Larger than `acceptQueue`, so that a newcomer is read before it can be displaced. */
-export const mostSilent = 384;
-export const mostSpoken = 128;
-/** How many connections the system may hand over in one go. */
-export const acceptQueue = 256;
+export const mostSilent = 1_536;
+export const mostSpoken = 256;
+/** How many the system may hand over in one go. With a shorter queue it drops newcomers, who try again a second later. */
+export const acceptQueue = 1_024;
 
 export interface Connections {
   /** A call with the token is at work on this connection: it is never displaced. */

@@ -15,7 +15,7 @@ export interface PdfMaker {
 const documentAddress = 'http://print.invalid/';
 
 export function pdfMaker(options: { browser: string | null; deadlineMs?: number; idleMs?: number }): PdfMaker {
-  const { browser: program, deadlineMs = printDeadlineMs, idleMs = 60_000 } = options;
+  const { browser: program, idleMs = 60_000 } = options;
   const inTurn = oneAtATime();
   let running: Promise<Browser> | null = null;
   let idle: NodeJS.Timeout | undefined;
@@ -42,6 +42,7 @@ export function pdfMaker(options: { browser: string | null; deadlineMs?: number;
 
   const make = async (document: DocumentToPrint): Promise<Uint8Array> => {
     clearTimeout(idle);
+    const deadlineMs = options.deadlineMs ?? printDeadlineMs;
     try {
       const pdf = await withinDeadline(
         open().then((browser) => layOut(browser, document)),

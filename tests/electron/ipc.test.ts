@@ -1,0 +1,119 @@
+/** The gate between page and shell: acceptance line S8. */
+import { describe, expect, it, vi, beforeAll } from 'vitest';
+import fc from 'fast-check';
+import { channelArguments, type Answer, type Channel } from '../../shared-types/ipc.ts';
+import { BrowserWindow, channels, dialog, shell } from './support/electronStandIn.ts';
+import { genuineEvent, shellUnderTest } from './support/shellUnderTest.ts';
+
+vi.mock('electron', () => import('./support/electronStandIn.ts'));
+
+const names = Object.keys(channelArguments) as Channel[];
+let window: BrowserWindow;
+
+beforeAll(async () => {
+  ({ window } = await shellUnderTest());
+});
+
+function send(channel: string, event: unknown, ...given: unknown[]): Promise<unknown> {
+  const handler = channels.get(channel);
+  if (handler === undefined) throw new Error(`${channel} does not exist`);
+  return handler(event, ...given);
+}
+
+const proper: Record<Channel, unknown[]> = {
+  info: [],
+  openText: [{ extensions: ['json'], maxBytes: 10 }],
+  saveFile: [{ name: 'a.txt', mediaType: 'text/plain', bytes: Uint8Array.of(1) }],
+  makePdf: [{ title: 'a', html: '<p>a', paper: 'A4' }],
+  printPdf: [{ name: 'a.pdf', bytes: new TextEncoder().encode('%PDF-1.7') }],
+};
+
+const page = 'app://bagwright/';
+const strangers: [string, () => unknown][] = [
+  ['no frame', () => ({ sender: window.webContents, senderFrame: null })],
+  ['a frame inside the page', () => ({ sender: window.webContents, senderFrame: { parent: {}, url: page } })],
+  ['another window', () => ({ sender: {}, senderFrame: { parent: null, url: page } })],
+  ...[
+    'https://example.org/',
+    'file:///app/index.html',
+    'app://print/1',
+    'app://bagwright.example/',
+    'app://bagwright',
+    'APP://BAGWRIGHT/',
+    'about:blank',
+    'data:text/html,x',
+    'blob:app://bagwright/1',
+    '',
+  ].map((url): [string, () => unknown] => [
+    `the window at "${url}"`,
+    () => ({ sender: window.webContents, senderFrame: { parent: null, url } }),
+  ]),
+];
+
+describe('the gate', () => {
+  it('knows exactly the channels that have a shape', () => {
+    expect([...channels.keys()].sort()).toEqual([...names].sort());
+  });
+
+  describe.each(names)('%s', (channel) => {
+    it.each(strangers)('turns away %s', async (_who, event) => {
+      const untouched = [dialog.showOpenDialog, dialog.showSaveDialog, shell.openPath];
+      untouched.forEach((mock) => mock.mockClear());
+      await expect(send(channel, event(), ...proper[channel])).rejects.toThrow('not the program');
+      untouched.forEach((mock) => expect(mock).not.toHaveBeenCalled());
+    });
+
+    it('answers the program itself', async () => {
+      dialog.showOpenDialog.mockResolvedValue({ canceled: true, filePaths: [] });
+      dialog.showSaveDialog.mockResolvedValue({ canceled: true, filePath: '' });
+      shell.openPath.mockResolvedValue('');
+      expect(await send(channel, genuineEvent(window), ...proper[channel])).toMatchObject({ ok: true });
+    });
+
+    it('refuses a thousand senseless payloads by name, without doing anything', async () => {
+      const untouched = [dialog.showOpenDialog, dialog.showSaveDialog, shell.openPath];
+      untouched.forEach((mock) => mock.mockClear());
+      const windows = BrowserWindow.made.length;
+      const anything = fc.anything({ withBigInt: true, withDate: true, withMap: true, withTypedArray: true });
+      const near = fc.record(
+        { name: anything, bytes: anything, mediaType: anything, html: anything, title: anything, paper: anything },
+        { requiredKeys: [] },
+      );
+      const payload = fc.array(fc.oneof(anything, near), { minLength: channel === 'info' ? 1 : 0, maxLength: 4 });
+      await fc.assert(
+        fc.asyncProperty(payload, async (given) => {
+          const answer = (await send(channel, genuineEvent(window), ...given)) as Answer<unknown>;
+          expect(answer).toMatchObject({ ok: false, refusal: { code: 'wrong-shape' } });
+        }),
+        { numRuns: 1_000, seed: 20310405 },
+      );
+      untouched.forEach((mock) => expect(mock).not.toHaveBeenCalled());
+      expect(BrowserWindow.made.length).toBe(windows);
+    });
+  });
+
+  it('takes no path from the page: every extra field is refused', async () => {
+    for (const channel of names.filter((name) => name !== 'info')) {
+      for (const extra of ['path', 'filePath', 'defaultPath', 'folder', 'url', '__proto__x']) {
+        const [first] = proper[channel] as [object];
+        const answer = await send(channel, genuineEvent(window), { ...first, [extra]: '/etc/passwd' });
+        expect(answer, `${channel}.${extra}`).toMatchObject({ ok: false, refusal: { code: 'wrong-shape' } });
+      }
+    }
+  });
+
+  it('proposes to the save dialogue a name, never a place', async () => {
+    for (const name of ['/etc/passwd', '../../x.json', 'C:\\Windows\\x.json', '~/x.json']) {
+      dialog.showSaveDialog.mockClear();
+      await send('saveFile', genuineEvent(window), { name, mediaType: 'application/json', bytes: Uint8Array.of(1) });
+      const proposed = String((dialog.showSaveDialog.mock.lastCall?.[1] as { defaultPath: string }).defaultPath);
+      expect(proposed).not.toMatch(/[/\\:]/);
+    }
+  });
+
+  it('refuses more bytes than it takes', async () => {
+    const bytes = new Uint8Array(64 * 1024 * 1024 + 1);
+    const answer = await send('saveFile', genuineEvent(window), { name: 'a', mediaType: 'text/plain', bytes });
+    expect(answer).toMatchObject({ ok: false, refusal: { field: '0.bytes' } });
+  });
+});
