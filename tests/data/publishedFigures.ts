@@ -1,14 +1,14 @@
 /** Reads what an item's notes say is published, and looks it up in the handbook. */
 import { tablesByDocument } from '../../renderer/engine/handbook/index.ts';
 
-export interface PublishedFigure {
+interface PublishedFigure {
   /** "opening 9/16 in" */
   what: string;
   document: string;
   row: string;
 }
 
-export interface ReadNotes {
+interface ReadNotes {
   published: PublishedFigure[];
   /** The clause after "Assumed:" or "Invented:", to its full stop; empty where there is none. */
   assumed: string;
@@ -36,7 +36,7 @@ function figure(text: string): PublishedFigure {
 }
 
 /** The numbers of a text as printed: "range 15 to 75 lbf·ft" has "15" and "75", "opening 1-1/8 in" has "1-1/8". */
-export function printedNumbers(text: string): string[] {
+function printedNumbers(text: string): string[] {
   return text.match(/T\d+|\d+(?:-\d+\/\d+|\/\d+|\.\d+)?/g) ?? [];
 }
 
