@@ -1,0 +1,156 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Papa from 'papaparse';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { BagResult } from '../../../shared-types/bag.ts';
+import type { Refusal } from '../../../shared-types/errors.ts';
+import { smallPlan } from '../../support/smallPlan.ts';
+
+const root = fileURLToPath(new URL('../../..', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'bagwright-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+type Loose = Record<string, any>;
+
+function bagwright(args: string[], input?: string) {
+  const run = spawnSync(process.execPath, ['--import', 'tsx', 'electron/headless/main.ts', ...args], {
+    cwd: root,
+    encoding: 'utf8',
+    ...(input === undefined ? {} : { input }),
+  });
+  return { exit: run.status, out: run.stdout, err: run.stderr };
+}
+
+function planFile(name: string, change: (plan: Loose) => void = () => undefined): string {
+  const plan: Loose = smallPlan();
+  change(plan);
+  const file = join(folder, `${name}.json`);
+  writeFileSync(file, JSON.stringify(plan, null, 2));
+  return file;
+}
+
+const resultOf = (run: { out: string }) => JSON.parse(run.out) as BagResult;
+
+function refusalOf(run: { exit: number | null; out: string; err: string }): Refusal {
+  expect(run.exit).toBe(2);
+  expect(run.out).toBe('');
+  return (JSON.parse(run.err) as { error: Refusal }).error;
+}
+
+describe('bagwright bag', () => {
+  it('ends with 0 and a proof where every step is done', () => {
+    const run = bagwright(['bag', planFile('done')]);
+    expect(run).toMatchObject({ exit: 0, err: '' });
+    expect(resultOf(run)).toMatchObject({ status: 'optimal', singleLoss: false, problems: [], infeasible: [] });
+  });
+
+  it('reads a plan from standard input', () => {
+    const run = bagwright(['bag', '-', '--minimise', 'count'], JSON.stringify(smallPlan()));
+    expect(resultOf(run).objective).toMatchObject({ minimised: 'count', value: 6, bound: 6, gap: 0, unit: 'pieces' });
+  });
+
+  it('ends with 1 and the closest fits where a step cannot be done', () => {
+    const run = bagwright(['bag', planFile('far', (plan) => (plan['steps'][0].access.depth = '30 in'))]);
+    expect(run.exit).toBe(1);
+    const result = resultOf(run);
+    expect(result).toMatchObject({ status: 'infeasible', objective: null });
+    expect(result.infeasible[0]).toMatchObject({
+      step: 'loosen',
+      closest: [
+        { stack: ['R-38', 'X-3', 'X-6', 'S-9/16'], fails: [{ check: 'reach', have: '10.25 in', need: '30 in' }] },
+        {},
+      ],
+    });
+  });
+
+  it('ends with 1 where the plan has problems, and still gives the bag', () => {
+    const late = (plan: Loose) => {
+      plan['outings'][0].minutesMax = 5;
+      plan['steps'][0].minutes = 9;
+    };
+    const run = bagwright(['bag', planFile('late', late)]);
+    expect(run.exit).toBe(1);
+    expect(resultOf(run)).toMatchObject({
+      status: 'optimal',
+      problems: [{ rule: 'over-time', outing: 'O1', quantity: 4 }],
+    });
+  });
+
+  it('writes CSV that reads back, with texts that no spreadsheet runs', () => {
+    const named = planFile('named', (plan) => (plan['catalog'].sockets[0].name = '=HYPERLINK("x")'));
+    const run = bagwright(['bag', named, '--format', 'csv']);
+    const { data } = Papa.parse<Record<string, string>>(run.out, { header: true, skipEmptyLines: true });
+    expect(data).toHaveLength(5);
+    expect(data[3]).toMatchObject({
+      item: 'S-9/16',
+      name: '\'=HYPERLINK("x")',
+      pieces: '1',
+      neededAtSteps: 'loosen tighten',
+    });
+  });
+
+  it('writes text with the proof, each reason and the caution', () => {
+    const { out } = bagwright(['bag', planFile('text'), '--format', 'text']);
+    expect(out).toMatch(/^Proved least: 1\.91 kg\./);
+    expect(out).toMatch(/1 × S-9\/16 .*for loosen, tighten/);
+    expect(out).toMatch(/tighten: TT-2 \+ X-3 \+ S-9\/16; set 32\.5 lbf·ft/);
+    expect(out).toMatch(/swingDeg: loosen/);
+    expect(out).toMatch(/Torque and lifting can hurt people/);
+  });
+
+  it('gives the same bytes again', () => {
+    const file = join(root, 'data/demo/tarn-array.json');
+    const [first, second] = [bagwright(['bag', file]), bagwright(['bag', file])];
+    expect(first.exit).toBe(0);
+    expect(second.out).toBe(first.out);
+  });
+
+  it('refuses a bad plan with file, row, field, value and reason', () => {
+    const file = planFile('bad', (plan) => (plan['catalog'].sockets[0].mass = '60'));
+    expect(refusalOf(bagwright(['bag', file]))).toMatchObject({
+      code: 'ambiguous-quantity',
+      file,
+      field: 'catalog.sockets[0].mass',
+      value: '60',
+      row: expect.any(Number),
+    });
+  });
+
+  it.each([
+    [['bag'], 'usage'],
+    [['bag', join(folder, 'absent.json')], 'unreadable-file'],
+    [['bag', folder], 'unreadable-file'],
+    [['bag', 'a.json', 'b.json'], 'usage'],
+    [['bag', 'a.json', '--minimise', 'price'], 'usage'],
+    [['bag', 'a.json', '--minimise'], 'usage'],
+    [['bag', 'a.json', '--time-limit', '0'], 'usage'],
+    [['bag', 'a.json', '--time-limit', '-3'], 'usage'],
+    [['bag', 'a.json', '--time-limit', 'soon'], 'usage'],
+    [['bag', 'a.json', '--format', 'xml'], 'usage'],
+    [['bag', 'a.json', '--fast'], 'usage'],
+    [['bag', 'a.json', '--single-loss'], 'not-available'],
+  ])('refuses %j as %s', (args, code) => {
+    expect(refusalOf(bagwright(args)).code).toBe(code);
+  });
+
+  it('answers lines of a batch, good ones beside bad ones', () => {
+    const lines = [
+      ['bag', smallPlan()],
+      ['bag', { catalog: {}, steps: 5 }],
+      ['bag', { ...smallPlan(), steps: [] }, '--minimise', 'count'],
+      ['bag', '-'],
+    ];
+    const run = bagwright(['batch', '-'], lines.map((line) => JSON.stringify(line)).join('\n'));
+    const answers = run.out
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as { exit: number; result?: BagResult; error?: Refusal });
+    expect(run.exit).toBe(2);
+    expect(answers.map(({ exit }) => exit)).toEqual([0, 2, 0, 2]);
+    expect(answers[0]?.result?.objective?.value).toBeCloseTo(1.91, 12);
+    expect(answers[1]?.error).toMatchObject({ field: 'steps' });
+  });
+});
