@@ -18,7 +18,7 @@ function runScript(script: string, limitS: number): Promise<Ended> {
 
 /** Every project is compiled, also after one that fails. */
 export async function checkTypes(): Promise<Result> {
-  const limitS = 120;
+  const limitS = 240;
   const texts: string[] = [];
   for (const project of PROJECTS) {
     const ended = await runNode([binOf('typescript', 'tsc'), '-p', project, '--pretty', 'false'], limitS);
@@ -31,7 +31,7 @@ export async function checkTypes(): Promise<Result> {
  * A script that passes when it ends with 0; with `looked` (one group, a number) it must also say that it looked at
  * something. A check of no file says "no fault" in the same voice as a check of all of them.
  */
-export async function checkScript(script: string, looked: RegExp | null, limitS = 120): Promise<Result> {
+export async function checkScript(script: string, looked: RegExp | null, limitS = 180): Promise<Result> {
   const ended = await runScript(script, limitS);
   const text = textOf(ended, limitS);
   const [detail = '', count = '0'] = (looked === null ? null : looked.exec(text)) ?? [];

@@ -23,12 +23,12 @@ export const stages: readonly Stage[] = [
   stage('format', () => checkScript('format:check', /on (\d+) files?/)),
   stage('layers', () => checkScript('layers', /\((\d+) modules/)),
   stage('unused', () => checkScript('unused', null)),
-  stage('build', () => checkScript('build', null, 240)),
+  stage('build', () => checkScript('build', null, 300)),
   stage('chromium', ensureBrowser),
-  stage('unit', () => runSuite('unit', 420)),
+  stage('unit', () => runSuite('unit', 600)),
   stage('validation', () => runSuite('validation', 240)),
-  stage('browser', () => runSuite('browser', 420), ['chromium']),
-  stage('e2e', () => runSuite('e2e', 480), ['build', 'chromium']),
+  stage('browser', () => runSuite('browser', 600), ['chromium']),
+  stage('e2e', () => runSuite('e2e', 600), ['build', 'chromium']),
 ];
 
 /** The stages picked by name, with what they need, in order; every stage where none is named. */
