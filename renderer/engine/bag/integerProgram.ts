@@ -71,6 +71,8 @@ export class IntegerProgram {
         mip_abs_gap: 0,
         primal_feasibility_tolerance: feasibilityTolerance,
         mip_feasibility_tolerance: feasibilityTolerance,
+        // These programs are solved at the root; starting over there only costs time.
+        mip_allow_restart: false,
         ...(options.timeLimitS === undefined ? {} : { time_limit: options.timeLimitS }),
         ...(options.firstOnly ? { mip_max_improving_sols: 1 } : {}),
       });
