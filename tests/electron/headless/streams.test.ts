@@ -1,0 +1,170 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, openSync, closeSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { binOf } from '../../support/installed.ts';
+import { root } from '../../support/tracked.ts';
+import { runHeadless, runThroughNpm, type Ran } from './spawnCommand.ts';
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'headless-'));
+});
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+function written(name: string, content: string | Uint8Array): string {
+  const path = join(folder, name);
+  writeFileSync(path, content);
+  return path;
+}
+
+/** Exit 2: nothing on standard output, one JSON object with one field on standard error. */
+function errorOf(ran: Ran): Record<string, unknown> {
+  expect(ran).toMatchObject({ exit: 2, stdout: '' });
+  const document = JSON.parse(ran.stderr) as { error: Record<string, unknown> };
+  expect(Object.keys(document)).toEqual(['error']);
+  return document.error;
+}
+
+describe('through npm, as the contract words it', () => {
+  it('a result is one JSON document on standard output, exit 0, nothing on standard error', async () => {
+    const ran = await runThroughNpm(['convert', '45 ft-lb', 'Nm']);
+    expect(ran).toMatchObject({ exit: 0, stderr: '' });
+    const { value, ...rest } = JSON.parse(ran.stdout) as { value: number };
+    expect(value).toBeCloseTo(61.01180767491302, 12);
+    expect(rest).toEqual({ unit: 'N·m', from: { value: 45, unit: 'lbf·ft' }, kind: 'torque' });
+  });
+
+  it('bad input is exit 2, one JSON object on standard error', async () => {
+    expect(errorOf(await runThroughNpm(['convert', '1,200 lbf·in', 'N·m']))).toMatchObject({
+      code: 'ambiguous-quantity',
+      field: 'quantity',
+      value: '1,200 lbf·in',
+      position: 1,
+    });
+  });
+});
+
+describe('usage', () => {
+  it.each([
+    [[], 'No command is given'],
+    [['frobnicate'], '"frobnicate" is unknown; known are convert, thread'],
+    [['constructor'], '"constructor" is unknown'],
+    [['convert', '45 N·m', 'lbf·ft', 'mm'], 'too many'],
+    [['thread', 'M10', '--verbose'], 'Option --verbose is unknown'],
+  ])('%j is refused', async (args, words) => {
+    const error = errorOf(await runHeadless(args));
+    expect(error['code']).toBe('usage');
+    expect(error['message']).toContain(words);
+  });
+
+  it('--help prints every command as text and exits 0', async () => {
+    const ran = await runHeadless(['--help']);
+    expect(ran).toMatchObject({ exit: 0, stderr: '' });
+    for (const name of ['convert', 'thread', 'bag', 'batch'])
+      expect(ran.stdout).toMatch(new RegExp(`^  ${name} `, 'm'));
+    expect(ran.stdout).toContain('qualified person');
+  });
+});
+
+describe('files', () => {
+  it('a 200 MB file is refused by its size, unread', async () => {
+    const path = join(folder, 'huge.jsonl');
+    closeSync(openSync(path, 'w'));
+    truncateSync(path, 200_000_000);
+    const started = performance.now();
+    expect(errorOf(await runHeadless(['batch', path]))).toMatchObject({
+      code: 'too-large',
+      file: path,
+      value: 200_000_000,
+    });
+    expect(performance.now() - started).toBeLessThan(30_000);
+  });
+
+  it.each([
+    ['a file that is absent', () => join(folder, 'absent.jsonl'), /does not exist/],
+    ['a folder', () => folder, /is a folder/],
+  ])('%s is refused by name', async (_, path, words) => {
+    const error = errorOf(await runHeadless(['batch', path()]));
+    expect(error).toMatchObject({ code: 'unreadable-file', file: path() });
+    expect(error['message']).toMatch(words);
+  });
+
+  it('a plan that is no UTF-8 is refused', async () => {
+    const path = written('latin1.json', Uint8Array.of(0x7b, 0x22, 0xe9, 0x22, 0x7d));
+    expect(errorOf(await runHeadless(['bag', path]))).toMatchObject({ code: 'unreadable-file', file: path });
+    const utf16 = written('utf16.json', Buffer.from('\uFEFF{}', 'utf16le'));
+    expect(errorOf(await runHeadless(['bag', utf16]))['message']).toContain('UTF-16');
+  });
+
+  it('a plan that breaks off is refused with its row and position', async () => {
+    const path = written('broken.json', '{\n  "catalog": {');
+    expect(errorOf(await runHeadless(['bag', path]))).toMatchObject({
+      code: 'not-json',
+      file: path,
+      row: 2,
+      position: 16,
+    });
+  });
+});
+
+describe('batch', () => {
+  it('answers standard input line by line, in order; one bad line stops nothing; the exit is the largest', async () => {
+    const ran = await runHeadless(
+      ['batch', '-'],
+      [
+        '["convert","1 in","mm"]',
+        'nonsense',
+        '',
+        '["thread","M10"]',
+        '["batch","-"]',
+        '["convert","1 nm","mm"]',
+        '["thread","1/4-28"]',
+        '',
+        '',
+      ].join('\n'),
+    );
+    expect(ran.exit).toBe(2);
+    const lines = ran.stdout
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line) as { exit: number; result?: object; error?: object });
+    expect(lines.map(({ exit }) => exit)).toEqual([0, 2, 2, 0, 2, 2, 0]);
+    expect(lines[0]?.result).toMatchObject({ value: 25.4, unit: 'mm' });
+    expect(lines[1]?.error).toMatchObject({ code: 'not-json', row: 2, position: 0 });
+    expect(lines[2]?.error).toMatchObject({ code: 'usage', row: 3 });
+    expect(lines[3]?.result).toMatchObject({ designation: 'M10x1.5' });
+    expect(lines[6]?.result).toMatchObject({ designation: '1/4-28 UNF' });
+    expect(JSON.parse(ran.stderr)).toMatchObject({ error: { code: 'usage', value: 4 } });
+  });
+
+  it('10 000 conversions keep their order and take seconds, not minutes', async () => {
+    const path = written(
+      'many.jsonl',
+      Array.from({ length: 10_000 }, (_, index) => `["convert","${index} in","mm"]\n`).join(''),
+    );
+    const ran = await runHeadless(['batch', path]);
+    expect(ran).toMatchObject({ exit: 0, stderr: '' });
+    const values = ran.stdout
+      .trimEnd()
+      .split('\n')
+      .map((line) => (JSON.parse(line) as { result: { value: number } }).result.value);
+    expect(values).toHaveLength(10_000);
+    expect(values.every((value, index) => Math.abs(value - index * 25.4) <= 1e-12 * value)).toBe(true);
+  });
+
+  it('a reader that leaves early ends it without complaint', async () => {
+    const path = written('long.jsonl', '["thread","M10"]\n'.repeat(20_000));
+    const child = spawn(process.execPath, [binOf('tsx'), join(root, 'electron/headless/main.ts'), 'batch', path], {
+      cwd: root,
+    });
+    let stderr = '';
+    child.stderr.on('data', (chunk: Buffer) => (stderr += chunk.toString()));
+    child.stdout.once('data', () => child.stdout.destroy());
+    const exit = await new Promise<number | null>((resolve) => child.on('close', resolve));
+    expect({ exit, stderr }).toEqual({ exit: 0, stderr: '' });
+  });
+});
