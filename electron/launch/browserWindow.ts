@@ -1,7 +1,6 @@
 /** The browser-window host from start to end: server, window, and the other copies it may meet. */
-import { loadSite, readMap } from '../site/buildMap.ts';
+import type { Site } from '../site/buildMap.ts';
 import { openAppWindow, type AppWindow } from './appWindow.ts';
-import { siteFolder, siteMap } from './build.ts';
 import type { Folders } from './dataFolder.ts';
 import { findBrowser } from './findBrowser.ts';
 import { isOurs } from './hello.ts';
@@ -15,6 +14,7 @@ export interface BrowserWindowOptions {
   folders: Folders;
   port: number;
   version: string;
+  site: () => Site;
   say: (words: string) => void;
   stop: AbortSignal;
 }
@@ -26,8 +26,14 @@ export async function runBrowserWindow(options: BrowserWindowOptions): Promise<n
   const pdf = pdfMaker({ browser: browser ?? findBrowser() });
   let server: RunningServer;
   try {
-    const site = loadSite(siteFolder, readMap(siteMap));
-    server = await startServer({ port, site, version, dataFolder: folders.data, helloKey: key, makePdf: pdf.make });
+    server = await startServer({
+      port,
+      site: options.site(),
+      version,
+      dataFolder: folders.data,
+      helloKey: key,
+      makePdf: pdf.make,
+    });
   } catch (cause) {
     if ((cause as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw cause;
     return await meetHolder(options, key);

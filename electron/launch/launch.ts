@@ -29,7 +29,12 @@ export async function launch(given: readonly string[], launcher: Launcher): Prom
     launcher.say(`Bagwright does not know "${unknown}".\n${usage}`);
     return 2;
   }
-  await launcher.build();
+  try {
+    await launcher.build();
+  } catch (cause) {
+    launcher.say(`Bagwright could not be built: ${cause instanceof Error ? cause.message : String(cause)}`);
+    return 1;
+  }
   if (given.includes('--serve')) return await launcher.runBrowserWindow({ browser: null });
   if (!hasDisplay(launcher)) {
     launcher.say('There is no display here, so no window can open.');

@@ -5,7 +5,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { identity } from '../../shared-types/ipc.ts';
 import { mustDropSandbox } from './browserArguments.ts';
-import { buildIfNeeded, root } from './build.ts';
+import { loadSite, readMap } from '../site/buildMap.ts';
+import { buildIfNeeded, root, siteFolder, siteMap } from './build.ts';
 import { runBrowserWindow } from './browserWindow.ts';
 import { dataFolder, foldersIn, keepPrivate, makeFolders } from './dataFolder.ts';
 import { deadlineS, electronBinary, fetchElectron } from './electronBinary.ts';
@@ -33,6 +34,7 @@ function thisLauncher(): Launcher {
         folders,
         port: identity.browserPort,
         version: ownVersion(),
+        site: () => loadSite(siteFolder, readMap(siteMap)),
         say,
         stop: stopSignals(),
       });
