@@ -42,10 +42,10 @@ export function manifestTable(manifest: Manifest): Markup {
   const last = bodies.pop();
   return html`<table>
     <colgroup>
-      <col style="width:25mm" />
+      <col style="width:23mm" />
       <col />
-      <col style="width:45mm" />
-      <col style="width:25mm" />
+      <col style="width:54mm" />
+      <col style="width:22mm" />
       <col style="width:14mm" />
       <col style="width:15mm" />
       <col style="width:11mm" />

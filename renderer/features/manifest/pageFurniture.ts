@@ -17,7 +17,7 @@ export interface Furniture {
 }
 
 /** Longer names are cut in the margins, after two lines or so, and said whole on the first page. */
-const nameEms = 36;
+const nameEms = 34;
 
 /** Caution above, title block below. The first page says the caution in its body, where screen readers find it. */
 export function pageFurniture(furniture: Furniture): string {
@@ -48,9 +48,9 @@ export function pageFurniture(furniture: Furniture): string {
     font-size: 9pt; line-height: 11.5pt; font-weight: 500; border-width: 0.5mm;
     height: 15mm; width: 100%; margin-top: 10mm; margin-bottom: 4mm;
   }
-  @bottom-left { content: ${left}; ${box} width: 37%; ${foot} }
-  @bottom-center { content: ${middle}; ${box} width: 26%; border-left: 0; border-right: 0; ${foot} }
-  @bottom-right { content: "Page " counter(page) " of " counter(pages) "\\a" ${right}; ${box} width: 37%; ${foot} }
+  @bottom-left { content: ${left}; ${box} width: 35%; ${foot} }
+  @bottom-center { content: ${middle}; ${box} width: 30%; border-left: 0; border-right: 0; ${foot} }
+  @bottom-right { content: "Page " counter(page) " of " counter(pages) "\\a" ${right}; ${box} width: 35%; ${foot} }
 }
 @page :first {
   margin-top: 12mm;
