@@ -1,0 +1,11 @@
+/**
+ * The part of papaparse the engine uses. The package's own types bring all of Node's names into whatever imports them,
+ * and in the engine a Node name must not compile; the engine's tsconfig.json points here instead.
+ */
+declare const Papa: {
+  unparse(
+    table: { fields: string[]; data: unknown[][] },
+    settings?: { escapeFormulae?: boolean; newline?: string },
+  ): string;
+};
+export default Papa;
