@@ -1,3 +1,4 @@
+import './styles/layers.css';
 import '@mantine/core/styles.layer.css';
 import './styles/fonts.css';
 import './styles/base.css';

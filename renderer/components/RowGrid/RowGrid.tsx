@@ -15,10 +15,10 @@ export interface GridColumn {
   wideOnly?: boolean;
 }
 
-/** A heading over the rows that follow, or a row that can be taken in hand. */
+/** A heading over the rows that follow, or a row that can be taken in hand; its cells are asked for where it is drawn. */
 export type GridRow =
   | { kind: 'group'; id: string; cells: { key: string; span: number; content: ReactNode; end?: boolean }[] }
-  | { kind: 'row'; id: string; cells: Record<string, ReactNode> };
+  | { kind: 'row'; id: string; cells: () => Record<string, ReactNode> };
 
 export interface RowGridProps {
   label: string;
@@ -88,8 +88,9 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
     onSelect(row.id);
   };
 
-  const line = (row: GridRow, index: number, style?: CSSProperties): ReactNode =>
-    row.kind === 'group' ? (
+  const line = (row: GridRow, index: number, style?: CSSProperties): ReactNode => {
+    const cells = row.kind === 'row' ? row.cells() : {};
+    return row.kind === 'group' ? (
       <div
         key={row.id}
         role="row"
@@ -134,11 +135,12 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
             data-end={column.end || undefined}
             data-wide={column.wideOnly || undefined}
           >
-            {row.cells[column.key]}
+            {cells[column.key]}
           </div>
         ))}
       </div>
     );
+  };
 
   const wide = columns.map((column) => column.width).join(' ');
   const narrow = columns
@@ -155,6 +157,7 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
         aria-rowcount={rows.length + 1}
         aria-colcount={columns.length}
         data-virtual={virtual || undefined}
+        data-empty={rows.length === 0 || undefined}
         onKeyDown={onKeyDown}
       >
         <div role="rowgroup" className="bw-grid-headgroup">

@@ -1,10 +1,11 @@
 import type { BagResult } from '../../../shared-types/bag.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { KeptResult } from '../../store/db.ts';
 import { countOf } from '../steps/words.ts';
-import { objectiveText } from './amounts.ts';
+import { amountText } from './amounts.ts';
 
 const least = { mass: 'no lighter set', count: 'no smaller set', volume: 'no less bulky set' } as const;
 
@@ -19,7 +20,7 @@ export function stateOf(result: BagResult): 'proved-least' | 'not-proved' | 'inf
 }
 
 /** What the search ended with, in one line. */
-export function BagHeading({ kept, units }: { kept: KeptResult; units: UnitsShown }) {
+export function BagHeading({ plan, kept, units }: { plan: ResolvedPlan; kept: KeptResult; units: UnitsShown }) {
   const { result, minimised } = kept;
   const { objective } = result;
   const stepCount = result.outings.reduce((sum, { steps }) => sum + steps.length, 0);
@@ -27,7 +28,11 @@ export function BagHeading({ kept, units }: { kept: KeptResult; units: UnitsShow
     return (
       <div className="bw-bag-heading">
         <h1>
-          <StateMark state="infeasible" text={`No bag does it: ${countOf(result.infeasible.length, 'fault')}`} />
+          <StateMark
+            size={20}
+            state="infeasible"
+            text={`No bag does it: ${countOf(result.infeasible.length, 'fault')}`}
+          />
         </h1>
         <span className="bw-second">each below with what comes closest</span>
       </div>
@@ -36,18 +41,18 @@ export function BagHeading({ kept, units }: { kept: KeptResult; units: UnitsShow
     return (
       <div className="bw-bag-heading">
         <h1>
-          <StateMark state="not-proved" text="Not proved: no bag found in the time given" />
+          <StateMark size={20} state="not-proved" text="Not proved: no bag found in the time given" />
         </h1>
       </div>
     );
-  const value = objectiveText(objective, units);
+  const value = amountText(plan, objective.value, objective.unit, units);
   return (
     <div className="bw-bag-heading">
       <h1>
         {result.status === 'optimal' ? (
-          <StateMark state="proved-least" text={`Proved least: ${value}`} />
+          <StateMark size={20} state="proved-least" text={`Proved least: ${value}`} />
         ) : (
-          <StateMark state="not-proved" text={`Not proved (bound ${gapText(objective.gap)}): ${value}`} />
+          <StateMark size={20} state="not-proved" text={`Not proved (bound ${gapText(objective.gap)}): ${value}`} />
         )}
       </h1>
       <span className="bw-second">

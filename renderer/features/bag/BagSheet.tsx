@@ -1,5 +1,5 @@
 import { useMemo, useRef, useState } from 'react';
-import { Button, NativeSelect } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
@@ -7,6 +7,7 @@ import { BagDrawing } from '../../components/BagDrawing/BagDrawing.tsx';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
 import type { KeptResult } from '../../store/db.ts';
 import { placeAddress } from '../../store/place.ts';
+import { OutingChooser } from '../session/OutingChooser.tsx';
 import { goTo } from '../session/usePlace.ts';
 import { useJudgements } from '../steps/judging.ts';
 import { countOf } from '../steps/words.ts';
@@ -66,11 +67,10 @@ export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, 
     <section key="list" className="bw-pane-list" aria-labelledby="bag-heading">
       <div className="bw-pane-bar">
         <h2 id="bag-heading">Bag</h2>
-        <NativeSelect
-          aria-label="Outing"
-          data={plan.outings.map(({ id, name }) => ({ value: id, label: name === id ? `Outing ${id}` : name }))}
-          value={outing?.id ?? ''}
-          onChange={({ currentTarget: { value } }) => goTo({ at: 'bag', outing: value }, 'replace')}
+        <OutingChooser
+          plan={plan}
+          outing={outing?.id ?? ''}
+          onOuting={(id) => goTo({ at: 'bag', outing: id }, 'replace')}
         />
         <span className="bw-pane-bar-end">
           {kept === null || running || formOpen ? null : <Button onClick={() => setFormOpen(true)}>Plan again…</Button>}
@@ -104,12 +104,13 @@ export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, 
             <span>{countOf(totals.length, 'bag')}</span>
             <span>
               {amountText(
+                plan,
                 lines.reduce((sum, { quantity }) => sum + quantity, 0),
                 'pieces',
                 units,
               )}
             </span>
-            <span>{amountText(answer.massKg, 'kg', units)} with the bags</span>
+            <span>{amountText(plan, answer.massKg, 'kg', units)} with the bags</span>
           </div>
         </>
       )}
@@ -138,7 +139,7 @@ export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, 
           </>
         ) : (
           <>
-            <BagHeading kept={kept} units={units} />
+            <BagHeading plan={plan} kept={kept} units={units} />
             <Infeasible plan={plan} result={kept.result} units={units} />
             {answer === null ? null : (
               <BagDrawing
@@ -153,6 +154,7 @@ export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, 
               <div className="bw-pane-bar-end">
                 <Button
                   component="a"
+                  variant={showForm ? 'default' : 'filled'}
                   href={placeAddress({ at: 'manifest', ...(outing === undefined ? {} : { outing: outing.id }) })}
                 >
                   Preview manifest
@@ -169,7 +171,7 @@ export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, 
                 <WhyHere plan={plan} outing={answer} item={item} units={units} headingRef={whyHeading} />
               )}
             </div>
-            {totals.length === 0 ? null : <LimitsTable totals={totals} bags={plan.source.catalog.bags} units={units} />}
+            {totals.length === 0 ? null : <LimitsTable plan={plan} totals={totals} units={units} />}
             <Problems plan={plan} problems={kept.result.problems} />
             <UncheckedList plan={plan} result={kept.result} />
           </>

@@ -5,11 +5,10 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
 import { numbersText } from '../steps/words.ts';
-import { amountText, bagTotals } from './amounts.ts';
+import { amountText, bagTotals, once } from './amounts.ts';
 
 const columns: GridColumn[] = [
-  { key: 'item', label: 'Item', width: 'minmax(76px, 0.8fr)', wideOnly: true },
-  { key: 'name', label: 'Name', width: 'minmax(0, 1.8fr)' },
+  { key: 'item', label: 'Item', width: 'minmax(0, 2fr)' },
   { key: 'steps', label: 'Needed at step', width: 'minmax(70px, 0.8fr)', wideOnly: true },
   { key: 'pieces', label: 'Pieces', width: '58px', end: true },
   { key: 'mass', label: 'Mass', width: '92px', end: true },
@@ -28,7 +27,7 @@ export interface BagTableProps {
 export const lineId = (bag: string, item: string): string => JSON.stringify([bag, item]);
 
 export function BagTable({ plan, outing, units, selected, onSelect, onOpen }: BagTableProps) {
-  const once = units === 'both' ? 'as-written' : units;
+  const mode = once(units);
   const rows = useMemo(() => {
     const numbers = new Map(plan.steps.map(({ id }, index) => [id, index + 1]));
     return bagTotals(plan, outing).flatMap(({ bag, items, pieces, contentsKg }): GridRow[] => [
@@ -36,9 +35,9 @@ export function BagTable({ plan, outing, units, selected, onSelect, onOpen }: Ba
         kind: 'group',
         id: `bag ${bag.id}`,
         cells: [
-          { key: 'title', span: 3, content: bag.name === bag.id ? `Bag ${bag.id}` : `${bag.name} · ${bag.id}` },
+          { key: 'title', span: 2, content: bag.name === bag.id ? `Bag ${bag.id}` : `${bag.name} · ${bag.id}` },
           { key: 'pieces', span: 1, content: pieces, end: true },
-          { key: 'mass', span: 1, content: amountText(contentsKg, 'kg', once), end: true },
+          { key: 'mass', span: 1, content: amountText(plan, contentsKg, 'kg', mode), end: true },
         ],
       },
       ...items.map(({ id, quantity, because }): GridRow => {
@@ -46,17 +45,20 @@ export function BagTable({ plan, outing, units, selected, onSelect, onOpen }: Ba
         return {
           kind: 'row',
           id: lineId(bag.id, id),
-          cells: {
-            item: <span className="bw-code">{id}</span>,
-            name: piece?.name ?? id,
+          cells: () => ({
+            item: (
+              <>
+                {piece?.name ?? id} <span className="bw-code bw-second">{id}</span>
+              </>
+            ),
             steps: numbersText(because.flatMap((step) => numbers.get(step) ?? [])),
             pieces: quantity,
-            mass: amountText((piece?.massKg ?? 0) * quantity, 'kg', once),
-          },
+            mass: amountText(plan, (piece?.massKg ?? 0) * quantity, 'kg', mode),
+          }),
         };
       }),
     ]);
-  }, [plan, outing, once]);
+  }, [plan, outing, mode]);
   return (
     <RowGrid
       label="Contents by bag"

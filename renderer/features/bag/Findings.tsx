@@ -3,7 +3,7 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { ClosestFits } from '../steps/ClosestFits.tsx';
-import { countOf, itemName, placeText } from '../steps/words.ts';
+import { countOf, itemName, numbersText, placeText } from '../steps/words.ts';
 
 const outingName = (plan: ResolvedPlan, id: string): string =>
   plan.outings.find((outing) => outing.id === id)?.name ?? id;
@@ -12,6 +12,8 @@ function stepName(plan: ResolvedPlan, id: string | undefined): string {
   const index = plan.steps.findIndex((step) => step.id === id);
   return index < 0 ? '' : `step ${index + 1}, ${plan.steps[index]?.name ?? ''}`;
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function problemText(plan: ResolvedPlan, { rule, outing, step, id, quantity, place }: PlanProblem): string {
   if (rule === 'over-time') return `${outingName(plan, id)} takes ${quantity} min longer than it may`;
@@ -40,6 +42,18 @@ export function Problems({ plan, problems }: { plan: ResolvedPlan; problems: Pla
   );
 }
 
+const uncheckedWords: Record<string, string> = {
+  clearDiameter: 'Passes: no clear diameter is given',
+  swingDeg: 'Swings: no free angle is given',
+  handleRadius: 'Room for the handle: the tool’s lever is not given',
+  sizeMax: 'Longest size: the item’s size is not given',
+};
+
+function numbersOf(plan: ResolvedPlan, ids: string[]): string {
+  const wanted = new Set(ids);
+  return numbersText(plan.steps.flatMap(({ id }, index) => (wanted.has(id) ? [index + 1] : [])));
+}
+
 /** What no rule could judge, so that silence is not taken for a pass. */
 export function UncheckedList({ plan, result }: { plan: ResolvedPlan; result: BagResult }) {
   const { unchecked, ignoredFields } = result;
@@ -48,15 +62,13 @@ export function UncheckedList({ plan, result }: { plan: ResolvedPlan; result: Ba
     <section aria-labelledby="unchecked-heading">
       <h3 id="unchecked-heading">Not checked</h3>
       <ul className="bw-lines">
-        {unchecked.map(({ rule, steps = [], items = [] }, index) => (
-          <li key={index}>
-            <b>{rule}</b>
+        {unchecked.map(({ rule, steps = [], items = [] }) => (
+          <li key={rule}>
+            <b>{uncheckedWords[rule] ?? rule}</b>
             <span>
               {[
-                ...(steps.length > 0
-                  ? [countOf(steps.length, 'step') + `: ${steps.map((id) => stepName(plan, id)).join('; ')}`]
-                  : []),
-                ...(items.length > 0 ? [countOf(items.length, 'item') + `: ${items.join(', ')}`] : []),
+                ...(steps.length > 0 ? [`${steps.length === 1 ? 'step' : 'steps'} ${numbersOf(plan, steps)}`] : []),
+                ...(items.length > 0 ? [items.map((id) => itemName(plan, id)).join(', ')] : []),
               ].join(' · ') || 'the whole plan'}
             </span>
           </li>
@@ -77,7 +89,7 @@ export function Infeasible({ plan, result, units }: { plan: ResolvedPlan; result
     <>
       {result.infeasible.map(({ step, outing, reason, closest }, index) => (
         <section key={index} className="bw-fault" aria-label={`Fault ${index + 1}`}>
-          <h3>{step === undefined ? outingName(plan, outing ?? '') : stepName(plan, step)}</h3>
+          <h3>{step === undefined ? outingName(plan, outing ?? '') : capital(stepName(plan, step))}</h3>
           <p>{reason}</p>
           {closest.length === 0 ? null : <ClosestFits plan={plan} fits={closest} units={units} />}
         </section>

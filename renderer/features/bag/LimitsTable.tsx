@@ -1,22 +1,22 @@
 import { showQuantity } from '../../engine/units/index.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import type { PlanCatalog } from '../../../shared-types/plan.ts';
-import { amountText } from './amounts.ts';
-import type { BagTotals } from './amounts.ts';
+import { amountText, once, signed } from './amounts.ts';
+import type { AmountUnit, BagTotals } from './amounts.ts';
 
-/** What each bag holds against what it may hold. A limit the plan does not give is said so. */
-export function LimitsTable({
-  totals,
-  bags,
-  units,
-}: {
+export interface LimitsTableProps {
+  plan: ResolvedPlan;
   totals: BagTotals[];
-  bags: PlanCatalog['bags'];
   units: UnitsShown;
-}) {
-  const once = units === 'both' ? 'as-written' : units;
-  const limit = (typed: string | undefined): string =>
-    typed === undefined ? 'no limit given' : showQuantity(typed, once);
+}
+
+/** What each bag holds against what it may hold, in the limit's own unit. A limit the plan does not give is said so. */
+export function LimitsTable({ plan, totals, units }: LimitsTableProps) {
+  const mode = once(units);
+  const against = (value: number | null, unit: AmountUnit, typed: string | undefined): string => {
+    const held = value === null ? 'not known' : amountText(plan, value, unit, mode);
+    return `${held} ${typed === undefined ? '(no limit)' : `of ${signed(showQuantity(typed, mode))}`}`;
+  };
   return (
     <section aria-labelledby="limits-heading">
       <h3 id="limits-heading">Limits of the bags</h3>
@@ -33,25 +33,19 @@ export function LimitsTable({
         </thead>
         <tbody>
           {totals.map(({ bag, pieces, contentsKg, volumeL, tethers, longestMm }) => {
-            const typed = bags.find(({ id }) => id === bag.id);
+            const typed = plan.source.catalog.bags.find(({ id }) => id === bag.id);
             return (
               <tr key={bag.id}>
                 <th scope="row">{bag.name}</th>
+                <td>{against(contentsKg, 'kg', typed?.massMax)}</td>
+                <td>{against(volumeL, 'L', typed?.volumeMax)}</td>
                 <td>
-                  {amountText(contentsKg, 'kg', once)} of {limit(typed?.massMax)}
+                  {pieces} {bag.itemsMax === null ? '(no limit)' : `of ${bag.itemsMax}`}
                 </td>
                 <td>
-                  {volumeL === null ? 'not known' : amountText(volumeL, 'L', once)} of {limit(typed?.volumeMax)}
+                  {tethers} {bag.tetherPoints === null ? '(no limit)' : `of ${bag.tetherPoints}`}
                 </td>
-                <td>
-                  {pieces} of {bag.itemsMax ?? 'any number'}
-                </td>
-                <td>
-                  {tethers} of {bag.tetherPoints ?? 'any number'}
-                </td>
-                <td>
-                  {longestMm === null ? 'not known' : amountText(longestMm, 'mm', once)} of {limit(typed?.sizeMax)}
-                </td>
+                <td>{against(longestMm, 'mm', typed?.sizeMax)}</td>
               </tr>
             );
           })}

@@ -1,3 +1,4 @@
+import { useEffect, useState } from 'react';
 import { Button } from '@mantine/core';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
@@ -13,8 +14,18 @@ export interface PlanningPanelProps {
 }
 
 /** How far the search is: best found, what nothing can be below, seconds; and the way out. */
+function useElapsedS(since: Date): number {
+  const [now, setNow] = useState(() => Date.now());
+  useEffect(() => {
+    const timer = setInterval(() => setNow(Date.now()), 500);
+    return () => clearInterval(timer);
+  }, []);
+  return Math.max(0, Math.floor((now - since.getTime()) / 1000));
+}
+
 export function PlanningPanel({ plan, running, units, onCancel }: PlanningPanelProps) {
-  const { asked, progress } = running;
+  const { asked, progress, since } = running;
+  const elapsedS = useElapsedS(since);
   const unit = objectiveUnits[asked.minimised];
   const outing = plan.outings.find(({ id }) => id === progress?.outing);
   const best = progress?.best ?? null;
@@ -28,13 +39,12 @@ export function PlanningPanel({ plan, running, units, onCancel }: PlanningPanelP
         <dt>Outing</dt>
         <dd>{outing?.name ?? 'finding what reaches'}</dd>
         <dt>Best found</dt>
-        <dd>{best === null ? 'none yet' : amountText(best, unit, units)}</dd>
+        <dd>{best === null ? 'none yet' : amountText(plan, best, unit, units)}</dd>
         <dt>Nothing below</dt>
-        <dd>{bound === null ? 'not known yet' : amountText(bound, unit, units)}</dd>
+        <dd>{bound === null ? 'not known yet' : amountText(plan, bound, unit, units)}</dd>
         <dt>For</dt>
         <dd>
-          {progress === null ? '0' : showNumber(progress.elapsedS, 2)} s
-          {asked.timeLimitS === null ? '' : ` of ${showNumber(asked.timeLimitS)} s`}
+          {elapsedS} s{asked.timeLimitS === null ? '' : ` of ${showNumber(asked.timeLimitS)} s`}
         </dd>
       </dl>
       <Button onClick={onCancel}>Cancel planning</Button>

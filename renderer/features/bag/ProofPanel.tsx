@@ -5,7 +5,7 @@ import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { KeptResult } from '../../store/db.ts';
 import { countOf } from '../steps/words.ts';
-import { amountText, objectiveText, objectiveWords } from './amounts.ts';
+import { amountText, objectiveWords, once } from './amounts.ts';
 
 export interface ProofPanelProps {
   plan: ResolvedPlan;
@@ -41,15 +41,15 @@ export function ProofPanel({ plan, kept, stackCount, units }: ProofPanelProps) {
           {timeLimitS === null ? ', no time limit' : `, at most ${showNumber(timeLimitS)} s`}
         </dd>
         <dt>Best found</dt>
-        <dd>{objectiveText(objective, units)}</dd>
+        <dd>{amountText(plan, objective.value, objective.unit, units)}</dd>
         <dt>Nothing below</dt>
         <dd>
-          {amountText(objective.bound, objective.unit, units)}, gap {showNumber(objective.gap * 100, 3)} %
+          {amountText(plan, objective.bound, objective.unit, units)}, gap {showNumber(objective.gap * 100, 3)} %
         </dd>
         <dt>Checked again</dt>
         <dd>
           {wrong.length === 0
-            ? `by an independent count: ${countOf(stepCount, 'step')} and every bag limit in order, sum ${amountText(readded, objective.unit, 'as-written')}`
+            ? `by an independent count: ${countOf(stepCount, 'step')} and every bag limit in order, sum ${amountText(plan, readded, objective.unit, once(units))}`
             : `the independent count disagrees: ${wrong.join('; ')}`}
         </dd>
         <dt>Looked through</dt>

@@ -34,6 +34,11 @@ export function WhyHere({ plan, outing, item, units, headingRef }: WhyHereProps)
     const key = own.length === 0 ? 'as gear' : rest.length === 0 ? 'alone' : `with ${stackText(plan, rest)}`;
     partners.set(key, [...(partners.get(key) ?? []), id]);
   }
+  const instead = new Map<string, string[]>();
+  for (const { step, judgement } of otherwise) {
+    const stack = stackText(plan, judgement.best?.stack ?? []);
+    instead.set(stack, [...(instead.get(stack) ?? []), step.id]);
+  }
   const nearest = failing.flatMap(({ judgement }) => judgement?.closest ?? []).find(({ stack }) => stack.length > 0);
   const [firstMiss] = nearest?.fails ?? [];
   return (
@@ -66,9 +71,9 @@ export function WhyHere({ plan, outing, item, units, headingRef }: WhyHereProps)
               {shownOnce(firstMiss.have, units)}, needs {shownOnce(firstMiss.need, units)}.
             </div>
           )}
-          {otherwise.map(({ step, judgement }) => (
-            <div key={step.id}>
-              Step {numbersOf([step.id])} would take {stackText(plan, judgement.best?.stack ?? [])}.
+          {[...instead].map(([stack, ids]) => (
+            <div key={stack}>
+              {ids.length === 1 ? 'Step' : 'Steps'} {numbersOf(ids)} would take {stack}.
             </div>
           ))}
         </dd>

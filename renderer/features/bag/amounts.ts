@@ -1,16 +1,61 @@
 import type { BagItem, BagObjective, BagOuting, Minimised } from '../../../shared-types/bag.ts';
 import type { ResolvedBag, ResolvedPlan } from '../../engine/plan/resolved.ts';
-import { roundNominal, showQuantity } from '../../engine/units/index.ts';
+import { convertValue, roundNominal, showQuantity } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 
-/** A computed amount to the gram or the millilitre, then as the user wants it shown. */
-export function amountText(value: number, unit: 'kg' | 'L' | 'mm' | 'pieces', mode: UnitsShown): string {
-  if (unit === 'pieces') return value === 1 ? '1 piece' : `${roundNominal(value, 0)} pieces`;
-  return showQuantity(`${roundNominal(value, unit === 'mm' ? 0 : 3)} ${unit}`, mode);
+/** The units a plan is written in: what its bags' limits say, metric where they say nothing. */
+interface OwnUnits {
+  kg: 'kg' | 'lb';
+  L: 'L' | 'in3';
+  mm: 'mm' | 'in';
 }
 
-export function objectiveText({ value, unit }: Pick<BagObjective, 'value' | 'unit'>, mode: UnitsShown): string {
-  return amountText(value, unit, mode);
+const metric: OwnUnits = { kg: 'kg', L: 'L', mm: 'mm' };
+const decimals = { kg: 3, lb: 3, L: 3, in3: 1, mm: 0, in: 1 } as const;
+
+export function ownUnits(plan: ResolvedPlan): OwnUnits {
+  const { bags } = plan.source.catalog;
+  const inch = (texts: (string | undefined)[], unit: RegExp): boolean =>
+    texts.some((text) => text !== undefined && unit.test(text));
+  return {
+    kg: inch(
+      bags.flatMap(({ massMax, mass }) => [massMax, mass]),
+      /lb|oz/i,
+    )
+      ? 'lb'
+      : metric.kg,
+    L: inch(
+      bags.map(({ volumeMax }) => volumeMax),
+      /in/i,
+    )
+      ? 'in3'
+      : metric.L,
+    mm: inch(
+      bags.map(({ sizeMax }) => sizeMax),
+      /in|"|ft/i,
+    )
+      ? 'in'
+      : metric.mm,
+  };
+}
+
+export type AmountUnit = BagObjective['unit'] | 'mm';
+
+/** A computed amount in the unit its plan is written in, to the gram or the millilitre, then as the user wants it shown. */
+export function amountText(plan: ResolvedPlan, value: number, unit: AmountUnit, mode: UnitsShown): string {
+  if (unit === 'pieces') return value === 1 ? '1 piece' : `${roundNominal(value, 0)} pieces`;
+  const own = ownUnits(plan)[unit];
+  return signed(showQuantity(`${roundNominal(convertValue(value, unit, own), decimals[own])} ${own}`, mode));
+}
+
+/** Cubes with their exponent as it is printed. */
+export function signed(text: string): string {
+  return text.replaceAll(/\b(in|cm)3\b/g, '$1³');
+}
+
+/** One unit only where a cell has no room for two. */
+export function once(mode: UnitsShown): UnitsShown {
+  return mode === 'both' ? 'as-written' : mode;
 }
 
 export const objectiveUnits: Record<Minimised, BagObjective['unit']> = { mass: 'kg', count: 'pieces', volume: 'L' };

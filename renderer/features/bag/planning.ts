@@ -23,7 +23,7 @@ export interface Asked {
 
 export type PlanningState =
   | { kind: 'idle'; refusal: Refusal | null; cancelled: boolean }
-  | { kind: 'running'; asked: Asked; progress: Progress | null };
+  | { kind: 'running'; asked: Asked; progress: Progress | null; since: Date };
 
 export interface Planning {
   state(): PlanningState;
@@ -66,9 +66,10 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
       const job = startPlanning(atHand.text, { minimise: minimised, ...(timeLimitS === null ? {} : { timeLimitS }) });
       const run = { cancel: () => job.cancel(), planOpenedAt: atHand.openedAt };
       running = run;
-      set({ kind: 'running', asked, progress: null });
+      const since = now();
+      set({ kind: 'running', asked, progress: null, since });
       job.onProgress((progress) => {
-        if (running === run) set({ kind: 'running', asked, progress });
+        if (running === run) set({ kind: 'running', asked, progress, since });
       });
       job.result.then(
         (result) => {

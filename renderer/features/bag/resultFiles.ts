@@ -1,6 +1,6 @@
-import Papa from 'papaparse';
 import type { BagResult } from '../../../shared-types/bag.ts';
 import type { FileToSave } from '../../../shared-types/host.ts';
+import { bagCsv } from '../../engine/bag/bagCsv.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -23,30 +23,8 @@ export function resultJson(
   };
 }
 
-/** One line an item and bag. Texts that a spreadsheet would take for a formula are made harmless. */
+/** One line for each item and bag, as the headless command prints it. */
 export function resultCsv(plan: ResolvedPlan, result: BagResult, names: { fileName: string; day: string }): FileToSave {
-  const rows = result.outings.flatMap((outing) =>
-    outing.items.map((item) => {
-      const piece = plan.carried.get(item.id);
-      return {
-        outing: outing.id,
-        bag: item.bag,
-        item: item.id,
-        name: piece?.name ?? item.id,
-        pieces: item.quantity,
-        massEachKg: piece?.massKg ?? null,
-        neededAtSteps: item.because.join(' '),
-      };
-    }),
-  );
-  const fields = ['outing', 'bag', 'item', 'name', 'pieces', 'massEachKg', 'neededAtSteps'];
-  const text = Papa.unparse(
-    { fields, data: rows.map((row) => Object.values(row)) },
-    { escapeFormulae: true, newline: '\r\n' },
-  );
-  return {
-    name: `${baseName(plan, names.fileName, names.day)}.csv`,
-    mediaType: 'text/csv',
-    bytes: bytes(`${text}\r\n`),
-  };
+  const name = `${baseName(plan, names.fileName, names.day)}.csv`;
+  return { name, mediaType: 'text/csv', bytes: bytes(bagCsv(plan, result)) };
 }

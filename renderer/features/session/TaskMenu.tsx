@@ -13,7 +13,10 @@ export interface TaskMenuProps {
 /** The task's name, and from it the way to another task. */
 export function TaskMenu({ plan, fileName, demos, onOpenFile, onFirstPage, onClosePlan }: TaskMenuProps) {
   const { task } = plan.source;
-  const second = [fileName, task?.site].filter((text) => text !== undefined).join(' · ');
+  const second =
+    task === undefined
+      ? 'the file names no task'
+      : [fileName, task.site].filter((text) => text !== undefined).join(' · ');
   return (
     <>
       <Menu position="bottom-start" width={270} withinPortal={false}>

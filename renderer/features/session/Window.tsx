@@ -13,6 +13,7 @@ import type { Planning } from '../bag/planning.ts';
 import { demoPlans } from '../first-page/demoPlans.ts';
 import { FirstPage } from '../first-page/FirstPage.tsx';
 import { KeysSheet } from '../keys/KeysSheet.tsx';
+import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { allCommands } from '../palette/commands.ts';
 import { commandFindings, planFindings } from '../palette/findings.ts';
 import { Palette } from '../palette/Palette.tsx';
@@ -21,6 +22,7 @@ import { SettingsSheet } from '../settings/SettingsSheet.tsx';
 import { useJudgements } from '../steps/judging.ts';
 import { StepsSheet } from '../steps/StepsSheet.tsx';
 import { jobPlaces } from './jobPlaces.tsx';
+import { OutingChooser } from './OutingChooser.tsx';
 import { savingWords } from './saving.ts';
 import { useSaving, useSession, useSessionState } from './SessionContext.ts';
 import { TaskMenu } from './TaskMenu.tsx';
@@ -122,6 +124,11 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
   useCommandKeys(commands, { singleKeys: preferences.singleKeys });
 
   const close = (): void => setOver(null);
+  const held = result?.result ?? null;
+  const found = useMemo(
+    () => (plan === null || over !== 'palette' ? [] : planFindings(plan, { judgements, result: held, go: goTo })),
+    [plan, judgements, held, over],
+  );
   const demoOpeners = demoPlans.map((demo) => ({ id: demo.id, name: demo.name, open: () => deeds.openDemo(demo) }));
 
   const sheet = (): ReactNode => {
@@ -173,6 +180,13 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
       );
     return (
       <Suspense fallback={<p className="bw-pane-detail">Opening the manifest…</p>}>
+        <div className="bw-pane-bar">
+          <OutingChooser
+            plan={plan}
+            outing={outing.id}
+            onOuting={(id) => goTo({ at: 'manifest', outing: id }, 'replace')}
+          />
+        </div>
         <ManifestSheet
           plan={plan}
           result={result.result}
@@ -180,6 +194,10 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
           outing={outing.id}
           units={units}
           host={host}
+          person={preferences.person}
+          paper={preferences.paper}
+          onPaper={(paper) => session.prefer({ paper })}
+          dataTime={isoWithOffset(new Date(result.plannedAt))}
         />
       </Suspense>
     );
@@ -244,13 +262,7 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
         saving={savingWords(saving.state)}
         onSaveAgain={saving.retry}
       />
-      {over === 'palette' ? (
-        <Palette
-          commands={commandFindings(commands)}
-          rest={plan === null ? [] : planFindings(plan, { judgements, result: result?.result ?? null, go: goTo })}
-          onClose={close}
-        />
-      ) : null}
+      {over === 'palette' ? <Palette commands={commandFindings(commands)} rest={found} onClose={close} /> : null}
       {over === 'keys' ? <KeysSheet commands={commands} singleKeys={preferences.singleKeys} onClose={close} /> : null}
       {over === 'settings' ? (
         <SettingsSheet

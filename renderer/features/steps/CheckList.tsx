@@ -26,7 +26,9 @@ export function CheckList({ checks, units }: { checks: StackCheck[]; units: Unit
       <tbody>
         {checks.map((check, index) => (
           <tr key={index} data-fails={!check.passes || undefined}>
-            <th scope="row">{checkWords[check.check]}</th>
+            <th scope="row" className="bw-word">
+              {checkWords[check.check]}
+            </th>
             <td>{inWords(check, check.have, units)}</td>
             <td>{inWords(check, check.need, units)}</td>
             <td className="bw-end">{shownOnce(check.margin, units)}</td>

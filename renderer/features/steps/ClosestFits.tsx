@@ -43,7 +43,7 @@ export function ClosestFits({ plan, fits, units, drawn, onDraw }: ClosestFitsPro
                   {stackText(plan, fit.stack)}
                 </th>
               ) : null}
-              <td>{checkWords[check]}</td>
+              <td className="bw-word">{checkWords[check]}</td>
               <td>{check === 'drive' ? have : shownText(have, units)}</td>
               <td>{check === 'drive' ? need : shownText(need, units)}</td>
               {onDraw === undefined || index > 0 ? null : (

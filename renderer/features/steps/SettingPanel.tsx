@@ -4,6 +4,7 @@ import type { JudgedStack, StepJudgement } from '../../engine/stack/judged.ts';
 import { showBand, showNumber, showQuantity } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { Assumed } from '../../components/Assumed/Assumed.tsx';
+import { partNotes } from './StepSources.tsx';
 import { shownBandNm, torqueParts } from './torqueParts.ts';
 
 export interface SettingPanelProps {
@@ -34,15 +35,7 @@ function shareText(stack: JudgedStack, tool: ResolvedTool | undefined, shareMin:
 }
 
 /** What the words beside the values take for granted. */
-function assumptions({
-  step,
-  written,
-  tool,
-}: {
-  step: ResolvedStep;
-  written: PlanStep;
-  tool: ResolvedTool | undefined;
-}): string[] {
+function assumptions({ plan, step, written, stack }: SettingPanelProps, tool: ResolvedTool | undefined): string[] {
   const said: string[] = [];
   if (step.action === 'tighten' && written.runningIncluded === undefined)
     said.push('the callout is the total on the wrench, running torque included; the plan does not say.');
@@ -50,10 +43,16 @@ function assumptions({
     said.push(
       `the tool reads within ± ${showNumber(tool.torque.accuracyOfReading * 100, 3)} % of its reading, as the plan states.`,
     );
+  const assumed = partNotes(plan, stack?.stack ?? null).filter(({ notes }) => /assumed/i.test(notes));
+  if (assumed.length > 0)
+    said.push(
+      `figures of ${assumed.map(({ id }) => id).join(', ')}, as the plan marks them; its words stand under the sources.`,
+    );
   return said;
 }
 
-export function SettingPanel({ plan, step, written, stack, judgement, units }: SettingPanelProps) {
+export function SettingPanel(props: SettingPanelProps) {
+  const { plan, step, written, stack, judgement, units } = props;
   const parts = torqueParts(step);
   const tool = stack === null ? undefined : plan.tools.get(stack.stack[0] ?? '');
   const setting = stack === null ? null : settingText(stack, units);
@@ -67,7 +66,7 @@ export function SettingPanel({ plan, step, written, stack, judgement, units }: S
           {setting.first} <span>{setting.second}</span>
         </p>
       )}
-      {!loosening && setting === null ? <p>No setting: no stack reads inside the callout.</p> : null}
+      {!loosening && setting === null ? <p>No setting: no stack of this plan does the step.</p> : null}
       <dl className="bw-pairs">
         {written.callout === undefined ? null : (
           <Pair name="callout" value={showBand(written.callout.min, written.callout.max, units)} />
@@ -97,7 +96,7 @@ export function SettingPanel({ plan, step, written, stack, judgement, units }: S
         {judgement.strokes === null ? null : <Pair name="strokes" value={showNumber(Math.ceil(judgement.strokes))} />}
       </dl>
       {share === null ? null : <p className="bw-source">{share}</p>}
-      <Assumed what={assumptions({ step, written, tool })} />
+      <Assumed what={assumptions(props, tool)} />
     </div>
   );
 }

@@ -105,7 +105,7 @@ export function StepDetail({ plan, step, result, units, headingRef, onStep }: St
             <h3 id="checks-heading">{judgement.state === 'reached' ? 'Checks' : 'Checks of the nearest'}</h3>
             {judged === null ? <p>There is no stack to check.</p> : <CheckList checks={judged.checks} units={units} />}
           </section>
-          <div>
+          <div className="bw-step-set">
             <SettingPanel
               plan={plan}
               step={step}

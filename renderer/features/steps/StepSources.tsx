@@ -2,31 +2,40 @@ import type { PlanStep } from '../../../shared-types/plan.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import { SourceNote } from '../../components/SourceNote/SourceNote.tsx';
 
-/** Where the figures of a step come from: the plan's own words for its data, and the rules they were held against. */
-export function StepSources({
-  plan,
-  step,
-  written,
-  stack,
-}: {
+export interface StepSourcesProps {
   plan: ResolvedPlan;
   step: ResolvedStep;
   written: PlanStep;
   stack: string[] | null;
-}) {
-  const { fasteners, drivers, torqueTools, extensions, sockets } = plan.source.catalog;
-  const notes = [...drivers, ...torqueTools, ...extensions, ...sockets]
-    .filter(({ id, notes: said }) => stack?.includes(id) === true && said !== undefined)
-    .map(({ id, notes: said }) => `${id}: ${said}`);
-  const fastener = fasteners.find(({ id }) => id === step.fastener?.id);
-  return (
-    <SourceNote>
-      {written.callout === undefined ? null : <>Callout: {written.calloutSource ?? 'the plan names no source'}. </>}
-      {written.notes === undefined ? null : <>Step: {written.notes}. </>}
-      {fastener?.notes === undefined ? null : <>Fastener: {fastener.notes}. </>}
-      {notes.length === 0 ? null : <>Parts: {notes.join('; ')}. </>}
-      Parts and access hole: as given in the plan. Decision on the setting: interval rule after ISO 14253-1, on the
-      tool’s permissible deviation, ends included. Shown limits are rounded inward, single values half to even.
-    </SourceNote>
+}
+
+/** What is said of something, ended like a sentence. */
+function said(of: string, words: string | undefined): string[] {
+  if (words === undefined) return [];
+  return [`${of}: ${words.trim().replace(/[.;]+$/, '')}.`];
+}
+
+/** The plan's own words on the items of a stack, each once. */
+export function partNotes(plan: ResolvedPlan, stack: string[] | null): { id: string; notes: string }[] {
+  const { drivers, torqueTools, extensions, sockets } = plan.source.catalog;
+  return [...drivers, ...torqueTools, ...extensions, ...sockets].flatMap(({ id, notes }) =>
+    notes !== undefined && stack?.includes(id) === true ? [{ id, notes }] : [],
   );
+}
+
+/** Where the figures of a step come from: the plan's own words for its data, and the rules they were held against. */
+export function StepSources({ plan, step, written, stack }: StepSourcesProps) {
+  const fastener = plan.source.catalog.fasteners.find(({ id }) => id === step.fastener?.id);
+  const sentences = [
+    ...(written.callout === undefined ? [] : said('Callout', written.calloutSource ?? 'the plan names no source')),
+    ...said('Step', written.notes),
+    ...said('Fastener', fastener?.notes),
+    ...partNotes(plan, stack).flatMap(({ id, notes }) => said(id, notes)),
+    ...(step.action === 'use' ? [] : ['Figures of parts and access hole: as the plan gives them.']),
+    ...(step.action === 'tighten'
+      ? ['Setting: interval rule after ISO 14253-1 on the tool’s permissible deviation, ends included.']
+      : []),
+    ...(step.action === 'use' ? [] : ['Limits are shown rounded inward, single values half to even.']),
+  ];
+  return sentences.length === 0 ? null : <SourceNote>{sentences.join(' ')}</SourceNote>;
 }

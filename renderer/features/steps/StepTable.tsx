@@ -9,13 +9,13 @@ import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { Judgements } from './judging.ts';
 import { countOf } from './words.ts';
 
-const columns: GridColumn[] = [
-  { key: 'number', label: 'No', width: '40px', end: true },
+const columnsFor = (steps: number): GridColumn[] => [
+  { key: 'number', label: 'No', width: `calc(${Math.max(2, String(steps).length)}ch + 14px)`, end: true },
   { key: 'name', label: 'Step and fastener', width: 'minmax(0, 1fr)' },
-  { key: 'role', label: 'Role', width: '74px', wideOnly: true },
-  { key: 'callout', label: 'Callout', width: '112px', wideOnly: true },
-  { key: 'stack', label: 'Stack', width: '118px' },
-  { key: 'minutes', label: 'min', width: '44px', end: true, wideOnly: true },
+  { key: 'role', label: 'Role', width: '58px', wideOnly: true },
+  { key: 'callout', label: 'Callout', width: '116px', wideOnly: true },
+  { key: 'stack', label: 'Stack', width: '108px' },
+  { key: 'minutes', label: 'min', width: '34px', end: true, wideOnly: true },
 ];
 
 export interface StepTableProps {
@@ -44,57 +44,44 @@ function groupText({ id, name }: ResolvedOuting, steps: ResolvedStep[]): string 
 
 /** Steps by outing, in the plan's order within each. */
 export function StepTable({ plan, judgements, units, selected, onSelect, onOpen }: StepTableProps) {
-  const judgedCount = judgements.size;
+  const columns = useMemo(() => columnsFor(plan.steps.length), [plan]);
   const rows = useMemo(() => {
     const numbered = plan.steps.map((step, index) => ({ step, index }));
+    const cellsOf = (step: ResolvedStep, index: number): Record<string, ReactNode> => {
+      const judged = judgements.get(step.id);
+      const count = plan.source.steps[index]?.count;
+      const times = count === undefined ? '' : `\u00a0×\u00a0${count}`;
+      return {
+        number: <span className="bw-second">{index + 1}</span>,
+        name: (
+          <div className="bw-step-name" title={step.name}>
+            {step.name}{' '}
+            {step.fastener === null ? null : (
+              <span className="bw-second">
+                {step.fastener.name}
+                {times}
+              </span>
+            )}
+            {step.contingency ? <span className="bw-second"> if it fails</span> : null}
+          </div>
+        ),
+        role: step.role,
+        callout: calloutText(plan, index, units),
+        stack:
+          judged === undefined ? <span className="bw-second">being judged</span> : <StateMark state={judged.state} />,
+        minutes: step.minutes > 0 ? step.minutes : '',
+      };
+    };
     return plan.outings.flatMap((outing): GridRow[] => {
       const own = numbered.filter(({ step }) => step.outing === outing.id);
-      const heading: GridRow = {
-        kind: 'group',
-        id: `outing ${outing.id}`,
-        cells: [
-          {
-            key: 'title',
-            span: columns.length,
-            content: groupText(
-              outing,
-              own.map(({ step }) => step),
-            ),
-          },
-        ],
-      };
+      const steps = own.map(({ step }) => step);
+      const title = { key: 'title', span: columns.length, content: groupText(outing, steps) };
       return [
-        heading,
-        ...own.map(({ step, index }): GridRow => {
-          const judged = judgements.get(step.id);
-          const count = plan.source.steps[index]?.count;
-          const positions =
-            step.fastener === null ? null : `${step.fastener.name}${count === undefined ? '' : ` × ${count}`}`;
-          const cells: Record<string, ReactNode> = {
-            number: <span className="bw-second">{index + 1}</span>,
-            name: (
-              <>
-                {step.name} {positions === null ? null : <span className="bw-second">{positions}</span>}
-                {step.contingency ? <span className="bw-second"> if it fails</span> : null}
-              </>
-            ),
-            role: step.role,
-            callout: calloutText(plan, index, units),
-            stack:
-              judged === undefined ? (
-                <span className="bw-second">being judged</span>
-              ) : (
-                <StateMark state={judged.state} />
-              ),
-            minutes: step.minutes > 0 ? step.minutes : '',
-          };
-          return { kind: 'row', id: step.id, cells };
-        }),
+        { kind: 'group', id: `outing ${outing.id}`, cells: [title] },
+        ...own.map(({ step, index }): GridRow => ({ kind: 'row', id: step.id, cells: () => cellsOf(step, index) })),
       ];
     });
-    // `judgements` grows in place; its size says when it has.
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-  }, [plan, units, judgements, judgedCount]);
+  }, [plan, units, judgements, columns]);
 
   return (
     <RowGrid

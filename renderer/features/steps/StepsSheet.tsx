@@ -25,6 +25,15 @@ export function judgedCounts(judgements: Judgements): { reached: number; notReac
   return { reached: count('reached'), notReached: count('not-reached'), byHand: count('by-hand') };
 }
 
+function countsText({ reached, notReached, byHand }: ReturnType<typeof judgedCounts>): string {
+  const said: [number, string][] = [
+    [reached, 'reached'],
+    [notReached, 'not reached'],
+    [byHand, 'by hand'],
+  ];
+  return said.flatMap(([count, word]) => (count > 0 ? [`${count} ${word}`] : [])).join(' · ');
+}
+
 export function StepsSheet({ plan, stepId, result, units }: StepsSheetProps) {
   const { judgements, done } = useJudgements(plan);
   const heading = useRef<HTMLHeadingElement>(null);
@@ -37,7 +46,9 @@ export function StepsSheet({ plan, stepId, result, units }: StepsSheetProps) {
     if (next !== undefined) choose(next.id);
   };
   const detail = useRef<HTMLDivElement>(null);
-  useEffect(() => detail.current?.scrollTo(0, 0), [step?.id]);
+  useEffect(() => {
+    detail.current?.scrollTo(0, 0);
+  }, [step?.id]);
 
   const list = (
     <section key="list" className="bw-pane-list" aria-labelledby="steps-heading">
@@ -45,7 +56,7 @@ export function StepsSheet({ plan, stepId, result, units }: StepsSheetProps) {
         <h2 id="steps-heading">Steps</h2>
         <span className="bw-second bw-small">
           {done
-            ? `${reached} reached · ${notReached} not reached · ${byHand} by hand`
+            ? countsText({ reached, notReached, byHand })
             : `judging: ${judgements.size} of ${countOf(plan.steps.length, 'step')}`}
         </span>
       </div>

@@ -1,22 +1,45 @@
-import { useEffect, useState } from 'react';
+import { useCallback, useSyncExternalStore } from 'react';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { StepJudgement } from '../../engine/stack/judged.ts';
 import { judgeStep } from '../../engine/stack/judgeStep.ts';
 
 export type Judgements = ReadonlyMap<string, StepJudgement>;
 
-const kept = new WeakMap<ResolvedPlan, Map<string, StepJudgement>>();
-const turnMs = 12;
+/** What is held of one plan. A new object each time it is told, so that a screen sees that it has grown. */
+export interface Judging {
+  judgements: Judgements;
+  done: boolean;
+}
 
-function heldFor(plan: ResolvedPlan): Map<string, StepJudgement> {
-  const held = kept.get(plan) ?? new Map<string, StepJudgement>();
-  kept.set(plan, held);
-  return held;
+interface Run {
+  held: Map<string, StepJudgement>;
+  told: Judging;
+  listeners: Set<() => void>;
+  started: boolean;
+}
+
+const runs = new WeakMap<ResolvedPlan, Run>();
+const turnMs = 10;
+const tellEveryMs = 200;
+const nothing: Judging = { judgements: new Map(), done: true };
+
+function runOf(plan: ResolvedPlan): Run {
+  const known = runs.get(plan);
+  if (known !== undefined) return known;
+  const held = new Map<string, StepJudgement>();
+  const run: Run = {
+    held,
+    told: { judgements: held, done: plan.steps.length === 0 },
+    listeners: new Set(),
+    started: false,
+  };
+  runs.set(plan, run);
+  return run;
 }
 
 /** The judgement of one step, computed at once where it is not held yet. */
 export function judgementOf(plan: ResolvedPlan, step: ResolvedStep): StepJudgement {
-  const held = heldFor(plan);
+  const { held } = runOf(plan);
   const known = held.get(step.id);
   if (known !== undefined) return known;
   const judged = judgeStep(plan, step);
@@ -24,26 +47,45 @@ export function judgementOf(plan: ResolvedPlan, step: ResolvedStep): StepJudgeme
   return judged;
 }
 
-/** All judgements of a plan, a few milliseconds' worth at a time, so that a long plan never holds the window up. */
-export function useJudgements(plan: ResolvedPlan | null): { judgements: Judgements; done: boolean } {
-  const [, setCount] = useState(0);
-  const held = plan === null ? new Map<string, StepJudgement>() : heldFor(plan);
-  useEffect(() => {
-    if (plan === null) return;
-    let next = 0;
-    let timer: ReturnType<typeof setTimeout> | undefined;
-    const turn = (): void => {
-      const started = performance.now();
-      while (next < plan.steps.length && performance.now() - started < turnMs) {
-        const step = plan.steps[next];
-        if (step !== undefined) judgementOf(plan, step);
-        next += 1;
-      }
-      setCount(next);
-      if (next < plan.steps.length) timer = setTimeout(turn);
-    };
-    turn();
-    return () => clearTimeout(timer);
-  }, [plan]);
-  return { judgements: held, done: plan === null || held.size >= plan.steps.length };
+/** Judges all steps a few milliseconds' worth at a time, so that a long plan never holds the window up. */
+function judgeAll(plan: ResolvedPlan, run: Run): void {
+  let next = 0;
+  let toldAt = 0;
+  const turn = (): void => {
+    const began = performance.now();
+    for (
+      let step = plan.steps[next];
+      step !== undefined && performance.now() - began < turnMs;
+      step = plan.steps[next]
+    ) {
+      judgementOf(plan, step);
+      next += 1;
+    }
+    const done = next >= plan.steps.length;
+    if (done || began - toldAt > tellEveryMs) {
+      toldAt = began;
+      run.told = { judgements: run.held, done };
+      for (const listener of run.listeners) listener();
+    }
+    // Nobody looks at a plan that has been closed: its judging waits until somebody does.
+    if (!done && run.listeners.size > 0) setTimeout(turn);
+    else run.started = false;
+  };
+  run.started = true;
+  setTimeout(turn);
+}
+
+/** The judgements of a plan as they come; judging goes on while anyone looks. */
+export function useJudgements(plan: ResolvedPlan | null): Judging {
+  const subscribe = useCallback(
+    (listener: () => void) => {
+      if (plan === null) return () => undefined;
+      const run = runOf(plan);
+      run.listeners.add(listener);
+      if (!run.started && !run.told.done) judgeAll(plan, run);
+      return () => run.listeners.delete(listener);
+    },
+    [plan],
+  );
+  return useSyncExternalStore(subscribe, () => (plan === null ? nothing : runOf(plan).told));
 }

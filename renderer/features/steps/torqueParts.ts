@@ -1,5 +1,5 @@
 import type { BandNm, ResolvedStep } from '../../engine/plan/resolved.ts';
-import { bandIn, showBand } from '../../engine/units/index.ts';
+import { convertValue, roundInward, showBand } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 
 /** A callout taken apart: what stands on the wrench is what seats the joint and what turns the locking fastener. */
@@ -29,6 +29,8 @@ export function torqueParts({ callout, running, runningIncluded, aim }: Resolved
 export function shownBandNm({ minNm, maxNm }: BandNm, step: ResolvedStep, mode: UnitsShown): string {
   const unit = step.shown.torque;
   if (minNm > maxNm) return 'empty band';
-  const { min, max } = bandIn({ min: minNm, max: maxNm, unit: 'N·m' }, unit);
+  // There and back through N·m leaves binary noise behind the twelfth digit, which inward rounding would take for a limit.
+  const inUnit = (nm: number): number => Number(convertValue(nm, 'N·m', unit).toPrecision(12));
+  const { min, max } = roundInward({ min: inUnit(minNm), max: inUnit(maxNm) });
   return showBand(`${min} ${unit}`, `${max} ${unit}`, mode);
 }
