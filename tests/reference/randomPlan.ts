@@ -51,7 +51,7 @@ function bags(dice: Dice, roles: string[], stock: DraftStock): CatalogBag[] {
   };
   const each = 'r'.repeat(roles.length);
   const pattern = dice.pick(['s', 'ss', 'ss', 'rs', 'rs', 'rrs', 'rss', each, dice.chance(0.2) ? 'r' : 'rrs']);
-  const tightness = dice.pick([0.05, 0.2, 0.4]);
+  const tightness = dice.pick([0, 0.15, 0.3]);
   return [...pattern].map((kind, index): CatalogBag => {
     const bag: CatalogBag = { id: `bag-${index + 1}` };
     if (kind === 'r') bag.role = roles[index % roles.length] ?? roles[0] ?? '';
@@ -79,6 +79,8 @@ function dress(dice: Dice, steps: PlanStep[], stock: DraftStock, withPlaces: boo
     const gear = stock.gear.filter(() => dice.chance(step.action === 'use' ? 0.7 : 0.2));
     const quantity = (onHand: number): number =>
       Math.max(1, Math.min(dice.pick([1, 1, 2]), onHand + (dice.chance(0.1) ? 1 : 0)));
+    const [spent] = stock.gear.filter((item) => item.consumed);
+    if (spent !== undefined && !gear.includes(spent) && dice.chance(0.3)) gear.push(spent);
     if (gear.length > 0) step.gear = gear.map((item) => ({ id: item.id, quantity: quantity(item.onHand) }));
     if (withPlaces && stock.gear.length > 0 && dice.chance(0.4)) {
       step.moves = Array.from({ length: dice.pick([1, 1, 2]) }, () => {
@@ -109,7 +111,7 @@ function countWanted(dice: Dice, stock: DraftStock, built: { step: PlanStep; pie
   const moments = new Map<string, Map<Pieces, number>>();
   for (const one of [...stock.sockets, ...stock.extensions, ...stock.tools]) one.wanted = 0;
   for (const { step, pieces } of built) {
-    const key = step.slot !== undefined && dice.chance(0.7) ? `${step.outing} ${step.slot}` : step.id;
+    const key = step.slot !== undefined && dice.chance(0.9) ? `${step.outing} ${step.slot}` : step.id;
     const counts = moments.get(key) ?? new Map<Pieces, number>();
     for (const piece of pieces) counts.set(piece, (counts.get(piece) ?? 0) + 1);
     moments.set(key, counts);
@@ -139,7 +141,7 @@ function countGear(dice: Dice, steps: PlanStep[], stock: DraftStock): void {
 function meetDemands(dice: Dice, stock: DraftStock, demandsNm: number[]): void {
   const rated = [...stock.sockets, ...stock.extensions];
   if (demandsNm.length === 0 || rated.length === 0 || !dice.chance(0.35)) return;
-  const chosenNm = stock.harsh || dice.chance(0.2) ? dice.pick(demandsNm) : Math.max(...demandsNm);
+  const chosenNm = stock.harsh || dice.chance(0.08) ? dice.pick(demandsNm) : Math.max(...demandsNm);
   dice.pick(rated).ratedNm = chosenNm;
   const driver = stock.tools.find((tool) => tool.torque === null);
   if (driver !== undefined && dice.chance(0.5)) driver.maxNm = chosenNm;

@@ -41,7 +41,7 @@ function target(
       (universals > 0 || !one.chain.some((part) => part.kind === 'universal')),
   );
   if (again.length > 0 && dice.chance(0.6)) return dice.pick(again);
-  const lengthWanted = dice.pick([0, 0, 0, 0, 1, 1, 1, 1, 1, 2, 2, 3, dice.chance(0.5) ? 4 : 2]);
+  const lengthWanted = stock.deep ? 4 : dice.pick([0, 0, 0, 0, 1, 1, 1, 1, 1, 2, 2, 3, 3]);
   let fallback: Target | null = null;
   for (let attempt = 0; attempt < 60; attempt++) {
     const length = attempt < 30 ? lengthWanted : attempt % 4;

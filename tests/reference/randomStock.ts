@@ -65,6 +65,8 @@ export interface DraftStock {
   baseNm: number;
   /** Whether limits are now and then passed, so that a step may have no stack. */
   harsh: boolean;
+  /** Whether steps are built around four extensions, one more than a stack may have. */
+  deep: boolean;
   heads: Head[];
   sockets: DraftSocket[];
   extensions: DraftExtension[];
@@ -191,7 +193,7 @@ function extensions(dice: Dice, main: string, other: string, rated: () => number
       squareIn: squareIn ?? main,
       squareOut: squareOut ?? main,
       mm: dice.pick([25, 50.8, 76.2, 100, 152.4]),
-      outsideMm: dice.pick([12.7, 16, 19.05, 25.4]),
+      outsideMm: kind === 'adapter' ? 27 : dice.pick([12.7, 16, 19.05, 25.4]),
       ratedNm: rated(),
     };
   });
@@ -266,7 +268,7 @@ export function fillShelf(dice: Dice, stock: DraftStock): void {
 export function randomStock(dice: Dice, asks: { tighten: boolean; turn: boolean; gear: boolean }): DraftStock {
   const main = dice.pick(['1/4', '3/8', '1/2']);
   const other = dice.pick(['1/4', '3/8', '1/2', '3/4'].filter((one) => one !== main));
-  const harsh = dice.chance(0.25);
+  const harsh = dice.chance(0.15);
   const mixed = dice.chance(0.35) ? 0.75 : 1;
   const square = (): string => (dice.chance(mixed) ? main : other);
   const baseNm = dice.pick([10, 12, 20, 27.11635896662801, 40, 60]);
@@ -279,6 +281,7 @@ export function randomStock(dice: Dice, asks: { tighten: boolean; turn: boolean;
   return {
     baseNm,
     harsh,
+    deep: dice.chance(0.03),
     heads: chosen.map(({ id, form, thread, size }) => ({ id, form, thread, size })),
     sockets: sockets(dice, chosen, square, rated, harsh),
     extensions: extensions(dice, main, other, rated),
