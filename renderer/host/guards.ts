@@ -13,11 +13,16 @@ export function guardPage(guards: PageGuards = {}): () => void {
   const listen = <K extends keyof WindowEventMap>(kind: K, act: (event: WindowEventMap[K]) => void): void =>
     window.addEventListener(kind, act, { capture: true, signal: off.signal });
 
-  listen('dragover', (event) => refuseDrop(event));
+  listen('dragover', (event) => {
+    if (staysInField(event)) return;
+    event.preventDefault();
+    if (event.dataTransfer !== null && guards.onFilesDropped === undefined) event.dataTransfer.dropEffect = 'none';
+  });
   listen('drop', (event) => {
-    // A widget of the page may still take the drop; only the browser's own answer, to open the file, is refused.
+    if (staysInField(event)) return;
+    // A widget of the page may still take the drop; only the browser's own answer, to open the thing, is refused.
+    event.preventDefault();
     const files = [...(event.dataTransfer?.files ?? [])];
-    refuseDrop(event);
     if (files.length > 0) guards.onFilesDropped?.(files);
   });
   listen('click', refuseForeignLink);
@@ -31,8 +36,14 @@ export function guardPage(guards: PageGuards = {}): () => void {
   return () => off.abort();
 }
 
-function refuseDrop(event: DragEvent): void {
-  event.preventDefault();
+/** Text pulled into a field moves no window; a file, or a drop beside every field, could. */
+function staysInField(event: DragEvent): boolean {
+  const target = event.composedPath()[0];
+  const isField =
+    target instanceof HTMLInputElement ||
+    target instanceof HTMLTextAreaElement ||
+    (target instanceof HTMLElement && target.isContentEditable);
+  return isField && event.dataTransfer?.types.includes('Files') !== true;
 }
 
 /** A finished document at the program's own address is the one thing that may open beside the program. */
