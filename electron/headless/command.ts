@@ -9,6 +9,8 @@ export interface CommandIo {
   readLines(path: string): AsyncIterable<Uint8Array>;
   /** True where the command is one line of a batch. */
   inBatch: boolean;
+  /** Any command by its name, for the lines of a batch. */
+  run(name: string, args: readonly CommandArgument[], io: CommandIo): Promise<Answer | Streamed>;
 }
 
 export interface Answer {

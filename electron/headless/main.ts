@@ -1,12 +1,13 @@
 import { usage } from './arguments.ts';
 import type { CommandIo } from './command.ts';
+import { jsonText, refusalOf } from './document.ts';
 import { readLines, readText } from './inputFile.ts';
 import { Output } from './output.ts';
 import { commands } from './registry.ts';
-import { jsonText, refusalOf, runCommand } from './run.ts';
+import { runCommand } from './run.ts';
 import { usageText } from './usage.ts';
 
-const io: CommandIo = { readText, readLines, inBatch: false };
+const io: CommandIo = { readText, readLines, inBatch: false, run: runCommand };
 const out = new Output(process.stdout);
 const err = new Output(process.stderr);
 

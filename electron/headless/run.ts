@@ -1,5 +1,3 @@
-import type { Refusal } from '../../shared-types/errors.ts';
-import { RefusedError } from '../../renderer/engine/errors.ts';
 import { usage } from './arguments.ts';
 import type { Answer, Command, CommandArgument, CommandIo, Streamed } from './command.ts';
 import { commands } from './registry.ts';
@@ -19,27 +17,4 @@ export async function runCommand(
   const command = loaded.get(name) ?? (await entry.load());
   loaded.set(name, command);
   return command(args, io);
-}
-
-/** Anything thrown, as the refusal the contract speaks; what was not foreseen says no more than that. */
-export function refusalOf(error: unknown): Refusal {
-  if (error instanceof RefusedError) return error.refusal;
-  return {
-    code: 'internal',
-    message: `This program failed: ${error instanceof Error ? error.message : String(error)}`,
-  };
-}
-
-/**
- * One JSON document. A number that is not finite would become null without a word: it is a fault of this program and said so.
- */
-export function jsonText(value: unknown, indent = 0): string {
-  return JSON.stringify(
-    value,
-    (key, part: unknown) => {
-      if (typeof part === 'number' && !Number.isFinite(part)) throw new Error(`the result's "${key}" is ${part}`);
-      return part;
-    },
-    indent,
-  );
 }

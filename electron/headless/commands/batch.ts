@@ -1,8 +1,8 @@
 import { readJson } from '../../../renderer/engine/json/readJson.ts';
 import { parseArguments, textArgument, usage } from '../arguments.ts';
 import type { CommandArgument, CommandIo, Streamed } from '../command.ts';
+import { jsonText, refusalOf } from '../document.ts';
 import { bytesMax, decode } from '../inputFile.ts';
-import { jsonText, refusalOf, runCommand } from '../run.ts';
 
 interface BatchLine {
   exit: 0 | 1 | 2;
@@ -44,7 +44,7 @@ async function answerTo(bytes: Uint8Array, row: number, path: string, io: Comman
   try {
     const [name, ...args] = parts;
     if (typeof name !== 'string') throw usage('The first entry of a line is the name of a command.', name);
-    const given = await runCommand(name, args, io);
+    const given = await io.run(name, args, io);
     if ('lines' in given) throw usage(`"${name}" answers in lines and cannot be a line of a batch.`, name);
     return { exit: given.exit, line: jsonText({ exit: given.exit, result: given.text ?? given.result }) };
   } catch (error) {

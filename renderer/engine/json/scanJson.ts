@@ -4,7 +4,7 @@ import { fieldWithin } from './fieldText.ts';
 import { rowAt } from './rowAt.ts';
 
 /** Deeper nesting than any file of ours has; what is deeper breaks code that walks the value. */
-export const depthMax = 32;
+const depthMax = 32;
 
 /** Keys that reach an object's prototype when a value is copied carelessly. */
 const forbiddenKeys = new Set(['__proto__', 'constructor', 'prototype']);

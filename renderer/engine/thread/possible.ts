@@ -4,7 +4,7 @@ import type { Cursor } from './cursor.ts';
  * Greatest pitch as a share of the major diameter that is still taken for a fastener thread. Standard series stay below 0.26
  * (M1, number 10 coarse); at 0.5 the root would be under two fifths of the diameter. Common practice, no source.
  */
-export const pitchShareMax = 0.5;
+const pitchShareMax = 0.5;
 
 export function isPossible(x: { majorMm: number; pitchMm: number }): boolean {
   return x.pitchMm > 0 && x.pitchMm <= pitchShareMax * x.majorMm;

@@ -113,7 +113,7 @@ export function showNumber(value: number, significantDigits = 4): string {
   return withoutTrailingZeros(roundNominal(value, decimals));
 }
 
-export function withoutTrailingZeros(digits: string): string {
+function withoutTrailingZeros(digits: string): string {
   return digits.includes('.') ? digits.replace(/\.?0+$/, '') : digits;
 }
 

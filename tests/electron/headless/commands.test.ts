@@ -3,7 +3,8 @@ import { RefusedError } from '../../../renderer/engine/errors.ts';
 import type { Answer, CommandArgument, CommandIo } from '../../../electron/headless/command.ts';
 import { csvInput, jsonInput } from '../../../electron/headless/input.ts';
 import { parseArguments } from '../../../electron/headless/arguments.ts';
-import { jsonText, refusalOf, runCommand } from '../../../electron/headless/run.ts';
+import { jsonText, refusalOf } from '../../../electron/headless/document.ts';
+import { runCommand } from '../../../electron/headless/run.ts';
 
 const encoder = new TextEncoder();
 
@@ -15,6 +16,7 @@ function withFile(content: string, inBatch = false): CommandIo {
       for (const line of content.split('\n')) yield encoder.encode(line);
     },
     inBatch,
+    run: runCommand,
   };
 }
 const nothing = withFile('');
