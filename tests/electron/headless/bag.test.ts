@@ -7,13 +7,13 @@ import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { BagResult } from '../../../shared-types/bag.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
+import type { Edit } from '../../support/editJson.ts';
+import { all, put } from '../../support/editJson.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'bagwright-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-
-type Loose = Record<string, any>;
 
 function bagwright(args: string[], input?: string) {
   const run = spawnSync(process.execPath, ['--import', 'tsx', 'electron/headless/main.ts', ...args], {
@@ -24,9 +24,9 @@ function bagwright(args: string[], input?: string) {
   return { exit: run.status, out: run.stdout, err: run.stderr };
 }
 
-function planFile(name: string, change: (plan: Loose) => void = () => undefined): string {
-  const plan: Loose = smallPlan();
-  change(plan);
+function planFile(name: string, edit: Edit = all()): string {
+  const plan = smallPlan();
+  edit(plan);
   const file = join(folder, `${name}.json`);
   writeFileSync(file, JSON.stringify(plan, null, 2));
   return file;
@@ -53,7 +53,7 @@ describe('bagwright bag', () => {
   });
 
   it('ends with 1 and the closest fits where a step cannot be done', () => {
-    const run = bagwright(['bag', planFile('far', (plan) => (plan['steps'][0].access.depth = '30 in'))]);
+    const run = bagwright(['bag', planFile('far', put('steps[0].access.depth', '30 in'))]);
     expect(run.exit).toBe(1);
     const result = resultOf(run);
     expect(result).toMatchObject({ status: 'infeasible', objective: null });
@@ -67,10 +67,7 @@ describe('bagwright bag', () => {
   });
 
   it('ends with 1 where the plan has problems, and still gives the bag', () => {
-    const late = (plan: Loose) => {
-      plan['outings'][0].minutesMax = 5;
-      plan['steps'][0].minutes = 9;
-    };
+    const late = all(put('outings[0].minutesMax', 5), put('steps[0].minutes', 9));
     const run = bagwright(['bag', planFile('late', late)]);
     expect(run.exit).toBe(1);
     expect(resultOf(run)).toMatchObject({
@@ -80,7 +77,7 @@ describe('bagwright bag', () => {
   });
 
   it('writes CSV that reads back, with texts that no spreadsheet runs', () => {
-    const named = planFile('named', (plan) => (plan['catalog'].sockets[0].name = '=HYPERLINK("x")'));
+    const named = planFile('named', put('catalog.sockets[0].name', '=HYPERLINK("x")'));
     const run = bagwright(['bag', named, '--format', 'csv']);
     const { data } = Papa.parse<Record<string, string>>(run.out, { header: true, skipEmptyLines: true });
     expect(data).toHaveLength(5);
@@ -109,13 +106,13 @@ describe('bagwright bag', () => {
   });
 
   it('refuses a bad plan with file, row, field, value and reason', () => {
-    const file = planFile('bad', (plan) => (plan['catalog'].sockets[0].mass = '60'));
+    const file = planFile('bad', put('catalog.sockets[0].mass', '60'));
     expect(refusalOf(bagwright(['bag', file]))).toMatchObject({
       code: 'ambiguous-quantity',
       file,
       field: 'catalog.sockets[0].mass',
       value: '60',
-      row: expect.any(Number),
+      row: expect.any(Number) as number,
     });
   });
 

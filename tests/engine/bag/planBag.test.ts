@@ -3,13 +3,13 @@ import type { BagOptions } from '../../../renderer/engine/bag/planBag.ts';
 import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
+import type { Edit } from '../../support/editJson.ts';
+import { all, append, keep, put, remove } from '../../support/editJson.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
 
-type Loose = Record<string, any>;
-
-function solve(change: (plan: Loose) => void = () => undefined, options: Partial<BagOptions> = {}) {
-  const source: Loose = smallPlan();
-  change(source);
+function solve(edit: Edit = all(), options: Partial<BagOptions> = {}) {
+  const source = smallPlan();
+  edit(source);
   return planBag(planFrom(source), { minimise: 'mass', ...options });
 }
 
@@ -17,9 +17,20 @@ const linesOf = (result: Awaited<ReturnType<typeof solve>>, outing = 0) =>
   result.outings[outing]?.items.map(({ id, quantity, bag }) => `${quantity} ${id} in ${bag}`);
 
 /** Two roles that loosen at the same time. */
-const slotted = (plan: Loose) => {
-  plan['steps'] = ['Lead', 'Second'].map((role) => ({ ...plan['steps'][0], id: `loosen-${role}`, role, slot: 'both' }));
+const slotted: Edit = (plan) => {
+  const [loosen] = smallPlan().steps;
+  put(
+    'steps',
+    ['Lead', 'Second'].map((role) => ({ ...loosen, id: `loosen-${role}`, role, slot: 'both' })),
+  )(plan);
 };
+
+/** Two of each socket, extension and driver on hand. */
+const twoOfEach = all(
+  ...['sockets[0]', 'sockets[1]', 'extensions[0]', 'extensions[1]', 'drivers[0]'].map((item) =>
+    put(`catalog.${item}.onHand`, 2),
+  ),
+);
 
 describe('the bag of one small plan', () => {
   it('is the least, adds up, and says why each line is there', async () => {
@@ -47,29 +58,32 @@ describe('the bag of one small plan', () => {
   });
 
   it('counts pieces where pieces are counted, and litres where volume is', async () => {
-    const count = await solve(() => undefined, { minimise: 'count' });
+    const count = await solve(all(), { minimise: 'count' });
     expect(count.objective).toMatchObject({ minimised: 'count', value: 6, unit: 'pieces' });
-    const volumes = (plan: Loose) => {
-      for (const list of Object.values<Loose[]>(plan['catalog'])) for (const item of list) item['volume'] = '100 mL';
-    };
+    const items = [
+      'sockets[0]',
+      'sockets[1]',
+      'extensions[0]',
+      'extensions[1]',
+      'drivers[0]',
+      'torqueTools[0]',
+      'carryGear[0]',
+    ];
+    const volumes = all(...items.map((item) => put(`catalog.${item}.volume`, '100 mL')));
     const volume = await solve(volumes, { minimise: 'volume' });
     expect(volume.objective).toMatchObject({ minimised: 'volume', unit: 'L' });
     expect(volume.objective?.value).toBeCloseTo(0.6, 12);
   });
 
   it('refuses to minimise a volume that is not given, and bags limited by one', async () => {
-    await expect(solve(() => undefined, { minimise: 'volume' })).rejects.toMatchObject({
+    await expect(solve(all(), { minimise: 'volume' })).rejects.toMatchObject({
       refusal: { code: 'missing-field' },
     });
-    await expect(solve((plan) => (plan['catalog'].bags[0].volumeMax = '5 L'))).rejects.toBeInstanceOf(RefusedError);
+    await expect(solve(put('catalog.bags[0].volumeMax', '5 L'))).rejects.toBeInstanceOf(RefusedError);
   });
 
   it('takes two of everything for two roles at once, from shared bags', async () => {
-    const result = await solve((plan) => {
-      slotted(plan);
-      for (const list of ['sockets', 'extensions', 'drivers'])
-        for (const item of plan['catalog'][list]) item.onHand = 2;
-    });
+    const result = await solve(all(slotted, twoOfEach));
     expect(result.status).toBe('optimal');
     const quantities = result.outings[0]?.items
       .filter(({ id }) => !id.startsWith('S-'))
@@ -95,21 +109,16 @@ describe('the bag of one small plan', () => {
   });
 
   it('lets one role after the other use one ratchet', async () => {
-    const result = await solve((plan) => {
-      slotted(plan);
-      for (const step of plan['steps']) delete step.slot;
-    });
+    const result = await solve(all(slotted, remove('steps[0].slot'), remove('steps[1].slot')));
     expect(linesOf(result)).toEqual(['1 R-38 in B-1', '1 X-3 in B-1', '1 S-9/16 in B-1']);
   });
 
   it('keeps a role’s pieces out of another role’s bag', async () => {
-    const result = await solve((plan) => {
-      plan['catalog'].bags = [
-        { id: 'B-L', role: 'Lead', mass: '900 g' },
-        { id: 'B-S', role: 'Second', mass: '100 g' },
-      ];
-      plan['outings'][0].bags = ['B-L', 'B-S'];
-    });
+    const bags = [
+      { id: 'B-L', role: 'Lead', mass: '900 g' },
+      { id: 'B-S', role: 'Second', mass: '100 g' },
+    ];
+    const result = await solve(all(put('catalog.bags', bags), put('outings[0].bags', ['B-L', 'B-S'])));
     expect(linesOf(result)).toEqual([
       '1 R-38 in B-L',
       '1 TT-2 in B-L',
@@ -120,52 +129,46 @@ describe('the bag of one small plan', () => {
   });
 
   it('leaves an empty bag at home and counts the mass of one that is used', async () => {
-    const two = (plan: Loose) => {
-      plan['catalog'].bags = [
-        { id: 'B-heavy', mass: '700 g' },
-        { id: 'B-light', mass: '300 g', itemsMax: 6 },
-      ];
-      plan['outings'][0].bags = ['B-heavy', 'B-light'];
-    };
+    const bags = [
+      { id: 'B-heavy', mass: '700 g' },
+      { id: 'B-light', mass: '300 g', itemsMax: 6 },
+    ];
+    const two = all(put('catalog.bags', bags), put('outings[0].bags', ['B-heavy', 'B-light']));
     const light = await solve(two);
     expect(new Set(light.outings[0]?.items.map(({ bag }) => bag))).toEqual(new Set(['B-light']));
-    const split = await solve((plan) => (two(plan), (plan['catalog'].bags[1].itemsMax = 5)));
+    const split = await solve(all(two, put('catalog.bags[1].itemsMax', 5)));
     expect(split.objective?.value).toBeCloseTo(1.41 + 0.7, 12);
   });
 
-  const limits: [string, (bag: Loose) => void, (bag: Loose) => void, RegExp][] = [
+  const limits: [string, Edit, Edit, RegExp][] = [
     [
       'mass',
-      (bag) => (bag['massMax'] = '1.41 kg'),
-      (bag) => (bag['massMax'] = '1.409 kg'),
+      put('catalog.bags[0].massMax', '1.41 kg'),
+      put('catalog.bags[0].massMax', '1.409 kg'),
       /1\.409 kg, 1\.41 kg needed/,
     ],
-    ['items', (bag) => (bag['itemsMax'] = 6), (bag) => (bag['itemsMax'] = 5), /5 pieces, 6 pieces needed/],
+    ['items', put('catalog.bags[0].itemsMax', 6), put('catalog.bags[0].itemsMax', 5), /5 pieces, 6 pieces needed/],
     [
       'tether points',
-      (bag) => (bag['tetherPoints'] = 1),
-      (bag) => (bag['tetherPoints'] = 0),
+      put('catalog.bags[0].tetherPoints', 1),
+      put('catalog.bags[0].tetherPoints', 0),
       /0 tether points, 1 tether points needed/,
     ],
   ];
   it.each(limits)('fills a bag to its limit of %s and no further', async (_name, at, beyond, reason) => {
-    const tethered = (plan: Loose) => (plan['catalog'].torqueTools[0].tethers = 1);
-    expect((await solve((plan) => (tethered(plan), at(plan['catalog'].bags[0])))).status).toBe('optimal');
-    const over = await solve((plan) => (tethered(plan), beyond(plan['catalog'].bags[0])));
+    const tethered = put('catalog.torqueTools[0].tethers', 1);
+    expect((await solve(all(tethered, at))).status).toBe('optimal');
+    const over = await solve(all(tethered, beyond));
     expect(over.status).toBe('infeasible');
     expect(over.infeasible[0]?.reason).toMatch(reason);
   });
 
   it('passes an item of no given size and says that it did', async () => {
-    const sized = await solve((plan) => {
-      plan['catalog'].bags[0].sizeMax = '20 in';
-      plan['catalog'].drivers[0].size = '10 in';
-    });
+    const sizes = (driver: string) =>
+      all(put('catalog.bags[0].sizeMax', '20 in'), put('catalog.drivers[0].size', driver));
+    const sized = await solve(sizes('10 in'));
     expect(sized.unchecked).toContainEqual({ rule: 'sizeMax', items: ['TT-2', 'X-3', 'S-9/16', 'C-1'] });
-    const long = await solve((plan) => {
-      plan['catalog'].bags[0].sizeMax = '20 in';
-      plan['catalog'].drivers[0].size = '21 in';
-    });
+    const long = await solve(sizes('21 in'));
     expect(long.infeasible[0]?.step).toBe('loosen');
     const need = '533.4 mm for R-38';
     expect(long.infeasible[0]?.closest[0]).toEqual({
@@ -175,21 +178,14 @@ describe('the bag of one small plan', () => {
   });
 
   it('holds with a driver of its own and the step’s strength', async () => {
-    const held = (plan: Loose) => {
-      plan['steps'][1].hold = { fastener: 'F1' };
-      plan['catalog'].sockets[0].onHand = 2;
-    };
+    const held = all(put('steps[1].hold', { fastener: 'F1' }), put('catalog.sockets[0].onHand', 2));
     const result = await solve(held);
     expect(result.status).toBe('optimal');
     expect(result.outings[0]?.steps[1]?.stack[0]).toBe('TT-2');
     expect(result.outings[0]?.steps[1]?.hold?.[0]).toBe('R-38');
-    const none = await solve((plan) => (held(plan), plan['catalog'].drivers.splice(0)));
+    const none = await solve(all(held, keep('catalog.drivers', 0)));
     expect(none.infeasible.find(({ step }) => step === 'tighten')?.closest[0]?.fails[0]?.check).toBe('hold');
-    const onePiece = await solve((plan) => {
-      held(plan);
-      plan['catalog'].sockets.splice(1);
-      plan['catalog'].sockets[0].onHand = 1;
-    });
+    const onePiece = await solve(all(held, keep('catalog.sockets', 1), put('catalog.sockets[0].onHand', 1)));
     expect(onePiece.infeasible.map(({ step }) => step)).toEqual(['tighten']);
     expect(onePiece.infeasible[0]?.closest[0]?.fails).toEqual([
       { check: 'stock', have: '1 piece of S-9/16 on hand', need: '2 pieces at once' },
@@ -197,22 +193,17 @@ describe('the bag of one small plan', () => {
   });
 
   it('refuses gear that is not there, or is used up by an earlier outing', async () => {
-    const short = await solve((plan) => (plan['steps'][2].gear[0].quantity = 5));
+    const short = await solve(put('steps[2].gear[0].quantity', 5));
     expect(short.infeasible[0]).toMatchObject({
       outing: 'O1',
       closest: [{ fails: [{ check: 'stock', have: '4 pieces', need: '5 pieces' }] }],
     });
-    const again = (consumed: boolean) => (plan: Loose) => {
-      plan['catalog'].carryGear[0] = { id: 'C-1', mass: '20 g', onHand: 3, consumed };
-      plan['outings'].push({ id: 'O2', roles: ['Lead'], bags: ['B-1'] });
-      plan['steps'].push({
-        id: 'again',
-        outing: 'O2',
-        role: 'Lead',
-        action: 'use',
-        gear: [{ id: 'C-1', quantity: 2 }],
-      });
-    };
+    const again = (consumed: boolean) =>
+      all(
+        put('catalog.carryGear[0]', { id: 'C-1', mass: '20 g', onHand: 3, consumed }),
+        append('outings', { id: 'O2', roles: ['Lead'], bags: ['B-1'] }),
+        append('steps', { id: 'again', outing: 'O2', role: 'Lead', action: 'use', gear: [{ id: 'C-1', quantity: 2 }] }),
+      );
     expect((await solve(again(false))).status).toBe('optimal');
     expect((await solve(again(true))).infeasible[0]).toMatchObject({ outing: 'O2' });
   });
@@ -225,16 +216,21 @@ describe('the bag of one small plan', () => {
   });
 
   it('says "stopped" with a bag and a bound where its time is out, never "optimal"', async () => {
-    const many = (plan: Loose) => {
-      const { sockets, extensions, drivers } = plan['catalog'];
-      // Many near-equal parts in several bags: no proof comes in a millisecond.
-      for (let n = 0; n < 5; n += 1) {
-        sockets.push({ ...sockets[0], id: `S${n}`, mass: `${60 + n} g` });
-        extensions.push({ ...extensions[0], id: `X${n}`, mass: `${110 + n} g`, length: `${3 + n / 10} in` });
-        drivers.push({ ...drivers[0], id: `R${n}`, mass: `${300 + n} g` });
-        plan['steps'].push({ ...plan['steps'][0], id: `more-${n}`, access: { depth: `${2 + n / 5} in` } });
-      }
-    };
+    const { catalog, steps } = smallPlan();
+    const [socket] = catalog.sockets;
+    const [extension] = catalog.extensions;
+    const [driver] = catalog.drivers;
+    // Many near-equal parts: no proof comes in a millisecond.
+    const many = all(
+      ...Array.from({ length: 5 }, (_, n) =>
+        all(
+          append('catalog.sockets', { ...socket, id: `S${n}`, mass: `${60 + n} g` }),
+          append('catalog.extensions', { ...extension, id: `X${n}`, mass: `${110 + n} g`, length: `${3 + n / 10} in` }),
+          append('catalog.drivers', { ...driver, id: `R${n}`, mass: `${300 + n} g` }),
+          append('steps', { ...steps[0], id: `more-${n}`, access: { depth: `${2 + n / 5} in` } }),
+        ),
+      ),
+    );
     const result = await solve(many, { timeLimitS: 0.001 });
     expect(['stopped', 'optimal']).toContain(result.status);
     expect(result.objective?.value).toBeGreaterThanOrEqual(result.objective?.bound ?? Infinity);
@@ -245,7 +241,7 @@ describe('the bag of one small plan', () => {
   });
 
   it('needs no bag for nothing', async () => {
-    const result = await solve((plan) => (plan['steps'] = []));
+    const result = await solve(put('steps', []));
     expect(result).toMatchObject({
       status: 'optimal',
       objective: { value: 0, gap: 0 },

@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { outingMinutes, planProblems } from '../../../renderer/engine/outing/planProblems.ts';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
+import { append, put } from '../../support/editJson.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
 
 type Move = [step: string, outing: string, quantity: number, from: string, to: string];
 
 function withMoves(...moves: Move[]) {
-  const source: Record<string, any> = smallPlan();
+  const source: Record<string, unknown> = smallPlan();
   source['places'] = [{ id: 'foot' }, { id: 'store', final: true }];
-  source['outings'].push({ id: 'O2', roles: ['Lead'], bags: ['B-1'] });
+  append('outings', { id: 'O2', roles: ['Lead'], bags: ['B-1'] })(source);
   source['steps'] = moves.map(([id, outing, quantity, from, to]) => {
     return { id, outing, role: 'Lead', action: 'use', moves: [{ id: 'C-1', quantity, from, to }] };
   });
@@ -41,16 +42,17 @@ describe('what is left where', () => {
 
 describe('the time of an outing', () => {
   const timed = (minutesMax: number) => {
-    const source: Record<string, any> = smallPlan();
-    const [loosen] = source['steps'];
-    source['outings'][0].minutesMax = minutesMax;
-    source['steps'] = [
+    const small = smallPlan();
+    const [loosen] = small.steps;
+    const steps = [
       { ...loosen, id: 'a', minutes: 10 },
       { ...loosen, id: 'b', minutes: 7, slot: 's' },
       { ...loosen, id: 'c', minutes: 6, slot: 's' },
       { ...loosen, id: 'd', minutes: 12, slot: 's', role: 'Second' },
       { ...loosen, id: 'e', minutes: 99, contingency: true },
     ];
+    const source = { ...small, steps };
+    put('outings[0].minutesMax', minutesMax)(source);
     const plan = planFrom(source);
     const [outing] = plan.outings;
     if (!outing) throw new Error('no outing');
