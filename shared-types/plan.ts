@@ -10,7 +10,9 @@ const id = z.string().min(1).max(200);
 const quantity = z
   .string({
     error: ({ input }) =>
-      typeof input === 'number' ? `is a bare number: write it as text with its unit, as "${input} mm" or "${input} N·m"` : undefined,
+      typeof input === 'number'
+        ? `is a bare number: write it as text with its unit, as "${input} mm" or "${input} N·m"`
+        : undefined,
   })
   .min(1)
   .max(80);
@@ -34,7 +36,7 @@ const carried = {
 export const headForms = ['hex', 'heavy-hex', 'nut', 'twelve-point', 'hex-socket', 'hexalobular', 'square'] as const;
 export const openingForms = ['hex6', 'hex12', 'hexKey', 'hexalobular', 'square'] as const;
 
-export const fastenerSchema = z.object({
+const fastenerSchema = z.object({
   ...described,
   id,
   thread: z.string().min(1).max(80),
@@ -50,7 +52,7 @@ export const fastenerSchema = z.object({
   onHand: whole.min(0).optional(),
 });
 
-export const socketSchema = z.object({
+const socketSchema = z.object({
   ...carried,
   id,
   drive: quantity,
@@ -61,7 +63,7 @@ export const socketSchema = z.object({
   ratedTorque: quantity,
 });
 
-export const extensionSchema = z.object({
+const extensionSchema = z.object({
   ...carried,
   id,
   kind: z.enum(['rigid', 'universal', 'adapter']),
@@ -72,7 +74,7 @@ export const extensionSchema = z.object({
   ratedTorque: quantity,
 });
 
-export const driverSchema = z.object({
+const driverSchema = z.object({
   ...carried,
   id,
   drive: quantity,
@@ -81,7 +83,7 @@ export const driverSchema = z.object({
   stepDeg: z.number().positive().max(360).optional(),
 });
 
-export const torqueToolSchema = z.object({
+const torqueToolSchema = z.object({
   ...carried,
   id,
   drive: quantity,
@@ -95,9 +97,9 @@ export const torqueToolSchema = z.object({
   loosens: z.boolean().optional(),
 });
 
-export const carryGearSchema = z.object({ ...carried, id, consumed: z.boolean().optional() });
+const carryGearSchema = z.object({ ...carried, id, consumed: z.boolean().optional() });
 
-export const bagSchema = z.object({
+const bagSchema = z.object({
   ...described,
   id,
   role: id.optional(),
@@ -109,7 +111,7 @@ export const bagSchema = z.object({
   tetherPoints: whole.min(0).optional(),
 });
 
-export const accessSchema = z.object({
+const accessSchema = z.object({
   depth: quantity,
   clearDiameter: quantity.optional(),
   swingDeg: z.number().positive().max(360).optional(),
@@ -144,7 +146,7 @@ export const stepSchema = z.object({
   watchOuts: z.array(note).optional(),
 });
 
-export const outingSchema = z.object({
+const outingSchema = z.object({
   ...described,
   id,
   roles: z.array(id),

@@ -88,7 +88,7 @@ function choices(plan: ResolvedPlan, task: StackTask): Choice[] {
   });
 }
 
-export function countsOf(ids: readonly string[]): Counts {
+function countsOf(ids: readonly string[]): Counts {
   const counts = new Map<string, number>();
   for (const id of ids) counts.set(id, (counts.get(id) ?? 0) + 1);
   return counts;

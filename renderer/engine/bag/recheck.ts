@@ -46,7 +46,7 @@ export function readdObjective(plan: ResolvedPlan, outings: readonly BagOuting[]
   return outings.flatMap((outing) => outing.items).reduce((sum, { id, quantity }) => sum + each(id) * quantity, 0);
 }
 
-export function same(a: number, b: number): boolean {
+function same(a: number, b: number): boolean {
   return atMost(a, b) && atMost(b, a);
 }
 

@@ -64,7 +64,7 @@ export function judgeStack(plan: ResolvedPlan, step: ResolvedStep, stack: readon
  * @returns nulls where the plan gives no length to run; strokes null where no swing is given or no step fits in it
  * @source engine formula: geometry of a screw and of a ratchet
  */
-export function turning(
+function turning(
   step: ResolvedStep,
   { tool, socket }: Pick<StackParts, 'tool' | 'socket'>,
 ): Pick<StepJudgement, 'turns' | 'strokes'> {

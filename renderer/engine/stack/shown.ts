@@ -24,7 +24,7 @@ export function shownPieces(count: number): string {
   return count === 1 ? '1 piece' : `${showNumber(count)} pieces`;
 }
 
-export function shownSize(size: OpeningSize): string {
+function shownSize(size: OpeningSize): string {
   return 'text' in size ? size.text : (size.typed ?? `${showNumber(size.mm)} mm`);
 }
 
