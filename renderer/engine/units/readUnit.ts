@@ -54,7 +54,7 @@ const wordSpellings: Record<string, Unit> = {
 };
 
 /** What the trade puts between the parts of a torque unit; nothing at all is allowed too. */
-const separator = String.raw`(?:\s*[·⋅∙.*×‐‑-]\s*|\s+|)`;
+const separator = String.raw`(?:\s*[·⋅∙•.*×‐‑-]\s*|\s+|)`;
 
 interface TorqueSpelling {
   form: RegExp;

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { quantityIn, readQuantity, readUnit, type Kind, type Unit } from '../../../renderer/engine/units/index.ts';
@@ -13,6 +14,7 @@ const right: [string, number, Unit][] = [
   ['45 N m', 45, 'N·m'],
   ['45 N⋅m', 45, 'N·m'],
   ['45 N×m', 45, 'N·m'],
+  ['45 N•m', 45, 'N·m'],
   ['45 N · m', 45, 'N·m'],
   ['45 mNm', 45, 'mN·m'],
   ['45 mN·m', 45, 'mN·m'],
@@ -234,4 +236,47 @@ it('quantityIn converts while reading', () => {
 
 it('negative zero is zero', () => {
   expect(Object.is(readQuantity('-0 mm').value, 0)).toBe(true);
+});
+
+it('whatever is typed is read as a finite quantity or refused with a position', () => {
+  const pieces = fc.constantFrom(
+    '1',
+    '250',
+    '.',
+    ',',
+    '/',
+    '-',
+    ' ',
+    'e',
+    'N',
+    'm',
+    '·',
+    'in',
+    '"',
+    'ft',
+    'lb',
+    '½',
+    '+',
+    '1/2',
+    'M',
+    'k',
+    '²',
+  );
+  const typed = fc.oneof(
+    fc.array(pieces, { maxLength: 8 }).map((parts) => parts.join('')),
+    fc.string(),
+  );
+  fc.assert(
+    fc.property(typed, (text) => {
+      try {
+        const read = readQuantity(text);
+        return Number.isFinite(read.value) && read.typed === text;
+      } catch (error) {
+        return (
+          error instanceof RefusedError && typeof error.refusal.position === 'number' && error.refusal.value === text
+        );
+      }
+    }),
+    { numRuns: 20_000, seed: 13 },
+  );
 });
