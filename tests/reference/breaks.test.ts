@@ -8,7 +8,15 @@ import { judge } from './judge.ts';
 import { randomPlan } from './randomPlan.ts';
 
 /** Rules that choose no bag: settings and problems. The judge alone sees them, on plans that have some. */
-const judgeOnly: BreakName[] = ['settingChoice', 'moveThere', 'finalPlace', 'slotMinutes', 'contingencyMinutes'];
+const judgeOnly: BreakName[] = [
+  'settingChoice',
+  'settingTie',
+  'lastMove',
+  'moveThere',
+  'finalPlace',
+  'slotMinutes',
+  'contingencyMinutes',
+];
 
 describe('the hand-made cases', () => {
   const cases = [...stackCases, ...bagCases];

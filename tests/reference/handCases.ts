@@ -189,6 +189,11 @@ export const stackCases: HandCase[] = [
     kg: base,
   },
   {
+    says: 'rule 5: a socket rated 1e-12 under the demand, in lbf·ft',
+    plan: handPlan([loosen()], { sockets: [socket({ ratedTorque: '29.502485971 lbf·ft' })] }),
+    kg: base,
+  },
+  {
     says: 'rule 5: an extension under the demand',
     plan: handPlan(deep('150 mm'), { extensions: [extension({ ratedTorque: '39 N·m' })] }),
     kg: null,

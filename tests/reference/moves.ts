@@ -37,7 +37,10 @@ function movedGear(plan: Plan, broken?: BreakName): PlanProblem[] {
           problems.push({ rule: 'not-there', outing: outing.id, step: step.id, id, quantity: missing, place: from });
         }
         const moved = broken === 'moveThere' ? quantity : Math.min(quantity, there);
-        if (source !== undefined) source.quantity = Math.max(0, source.quantity - moved);
+        if (source !== undefined) {
+          source.quantity = Math.max(0, source.quantity - moved);
+          if (broken === 'lastMove') Object.assign(source, { outing: outing.id, step: step.id });
+        }
         if (moved === 0 || to === inBag) continue;
         const target = at(id, to);
         if (target === undefined) lying.push({ id, place: to, quantity: moved, outing: outing.id, step: step.id });

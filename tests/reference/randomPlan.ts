@@ -82,7 +82,7 @@ function dress(dice: Dice, steps: PlanStep[], stock: DraftStock, withPlaces: boo
     const [spent] = stock.gear.filter((item) => item.consumed);
     if (spent !== undefined && !gear.includes(spent) && dice.chance(0.3)) gear.push(spent);
     if (gear.length > 0) step.gear = gear.map((item) => ({ id: item.id, quantity: quantity(item.onHand) }));
-    if (withPlaces && stock.gear.length > 0 && dice.chance(0.4)) {
+    if (withPlaces && stock.gear.length > 0 && dice.chance(0.6)) {
       step.moves = Array.from({ length: dice.pick([1, 1, 2]) }, () => {
         const [from, to] = dice.pick([
           ['bag', 'foot'],
@@ -94,7 +94,7 @@ function dress(dice: Dice, steps: PlanStep[], stock: DraftStock, withPlaces: boo
         ] as [string, string][]);
         return {
           id: dice.pick(stock.gear).id,
-          quantity: from === 'bag' ? 1 : dice.whole(1, 2),
+          quantity: from === 'bag' ? dice.pick([1, 2, 2]) : dice.pick([1, 1, 2]),
           from: from ?? 'bag',
           to: to ?? 'foot',
         };

@@ -112,7 +112,7 @@ const strength: StackRule = (stack, { work, demandNm }, broken) =>
   broken === 'strength' ||
   (broken === 'holdDemand' && work === 'hold') ||
   [stack.tool.maxNm, stack.socket.ratedNm, ...stack.extensions.map((part) => part.ratedNm)].every((limitNm) =>
-    atLeast(limitNm, demandNm),
+    broken === 'strengthTolerance' ? limitNm >= demandNm : atLeast(limitNm, demandNm),
   );
 
 /** The setting whose applied band lies furthest inside the aim, the lower of two equal ones; null where none fits. */
@@ -126,7 +126,8 @@ export function chosenSettingNm(turns: Tool, job: Job, broken?: BreakName): numb
     if (broken !== 'rangeShare' && !atLeast(setNm, job.rangeShareMin * turns.maxNm)) continue;
     if (!atLeast(appliedMinNm, aimNm.min) || !atMost(appliedMaxNm, aimNm.max)) continue;
     const marginNm = Math.min(appliedMinNm - aimNm.min, aimNm.max - appliedMaxNm);
-    if (best === null || marginNm > best.marginNm + 1e-9 * aimNm.max) best = { setNm, marginNm };
+    const tieNm = 1e-9 * aimNm.max * (broken === 'settingTie' ? -1 : 1);
+    if (best === null || marginNm > best.marginNm + tieNm) best = { setNm, marginNm };
     if (broken === 'settingChoice') break;
   }
   return best?.setNm ?? null;
