@@ -57,6 +57,7 @@ export default defineConfig({
             'convert-units',
             'dexie',
             'dexie-react-hooks',
+            'highs',
             'papaparse',
             'zod',
             'vitest-browser-react',

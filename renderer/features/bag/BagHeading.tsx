@@ -1,5 +1,4 @@
 import type { BagResult } from '../../../shared-types/bag.ts';
-import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
@@ -20,7 +19,7 @@ export function stateOf(result: BagResult): 'proved-least' | 'not-proved' | 'inf
 }
 
 /** What the search ended with, in one line. */
-export function BagHeading({ plan, kept, units }: { plan: ResolvedPlan; kept: KeptResult; units: UnitsShown }) {
+export function BagHeading({ kept, units }: { kept: KeptResult; units: UnitsShown }) {
   const { result, minimised } = kept;
   const { objective } = result;
   const stepCount = result.outings.reduce((sum, { steps }) => sum + steps.length, 0);
@@ -45,7 +44,7 @@ export function BagHeading({ plan, kept, units }: { plan: ResolvedPlan; kept: Ke
         </h1>
       </div>
     );
-  const value = amountText(plan, objective.value, objective.unit, units);
+  const value = amountText(objective.value, objective.unit, units);
   return (
     <div className="bw-bag-heading">
       <h1>

@@ -104,13 +104,12 @@ export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, 
             <span>{countOf(totals.length, 'bag')}</span>
             <span>
               {amountText(
-                plan,
                 lines.reduce((sum, { quantity }) => sum + quantity, 0),
                 'pieces',
                 units,
               )}
             </span>
-            <span>{amountText(plan, answer.massKg, 'kg', units)} with the bags</span>
+            <span>{amountText(answer.massKg, 'kg', units)} with the bags</span>
           </div>
         </>
       )}
@@ -139,7 +138,7 @@ export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, 
           </>
         ) : (
           <>
-            <BagHeading plan={plan} kept={kept} units={units} />
+            <BagHeading kept={kept} units={units} />
             <Infeasible plan={plan} result={kept.result} units={units} />
             {answer === null ? null : (
               <BagDrawing

@@ -37,7 +37,7 @@ export function BagTable({ plan, outing, units, selected, onSelect, onOpen }: Ba
         cells: [
           { key: 'title', span: 2, content: bag.name === bag.id ? `Bag ${bag.id}` : `${bag.name} · ${bag.id}` },
           { key: 'pieces', span: 1, content: pieces, end: true },
-          { key: 'mass', span: 1, content: amountText(plan, contentsKg, 'kg', mode), end: true },
+          { key: 'mass', span: 1, content: amountText(contentsKg, 'kg', mode), end: true },
         ],
       },
       ...items.map(({ id, quantity, because }): GridRow => {
@@ -53,7 +53,7 @@ export function BagTable({ plan, outing, units, selected, onSelect, onOpen }: Ba
             ),
             steps: numbersText(because.flatMap((step) => numbers.get(step) ?? [])),
             pieces: quantity,
-            mass: amountText(plan, (piece?.massKg ?? 0) * quantity, 'kg', mode),
+            mass: amountText((piece?.massKg ?? 0) * quantity, 'kg', mode),
           }),
         };
       }),

@@ -1,8 +1,8 @@
 import { showQuantity } from '../../engine/units/index.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { amountText, once, signed } from './amounts.ts';
-import type { AmountUnit, BagTotals } from './amounts.ts';
+import { amountBesideLimit, once, signed } from './amounts.ts';
+import type { BagTotals, OwnUnits } from './amounts.ts';
 
 export interface LimitsTableProps {
   plan: ResolvedPlan;
@@ -13,8 +13,8 @@ export interface LimitsTableProps {
 /** What each bag holds against what it may hold, in the limit's own unit. A limit the plan does not give is said so. */
 export function LimitsTable({ plan, totals, units }: LimitsTableProps) {
   const mode = once(units);
-  const against = (value: number | null, unit: AmountUnit, typed: string | undefined): string => {
-    const held = value === null ? 'not known' : amountText(plan, value, unit, mode);
+  const against = (value: number | null, unit: keyof OwnUnits, typed: string | undefined): string => {
+    const held = value === null ? 'not known' : amountBesideLimit(plan, value, unit, mode);
     return `${held} ${typed === undefined ? '(no limit)' : `of ${signed(showQuantity(typed, mode))}`}`;
   };
   return (

@@ -39,9 +39,9 @@ export function PlanningPanel({ plan, running, units, onCancel }: PlanningPanelP
         <dt>Outing</dt>
         <dd>{outing?.name ?? 'finding what reaches'}</dd>
         <dt>Best found</dt>
-        <dd>{best === null ? 'none yet' : amountText(plan, best, unit, units)}</dd>
+        <dd>{best === null ? 'none yet' : amountText(best, unit, units)}</dd>
         <dt>Nothing below</dt>
-        <dd>{bound === null ? 'not known yet' : amountText(plan, bound, unit, units)}</dd>
+        <dd>{bound === null ? 'not known yet' : amountText(bound, unit, units)}</dd>
         <dt>For</dt>
         <dd>
           {elapsedS} s{asked.timeLimitS === null ? '' : ` of ${showNumber(asked.timeLimitS)} s`}

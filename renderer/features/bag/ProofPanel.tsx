@@ -41,15 +41,15 @@ export function ProofPanel({ plan, kept, stackCount, units }: ProofPanelProps) {
           {timeLimitS === null ? ', no time limit' : `, at most ${showNumber(timeLimitS)} s`}
         </dd>
         <dt>Best found</dt>
-        <dd>{amountText(plan, objective.value, objective.unit, units)}</dd>
+        <dd>{amountText(objective.value, objective.unit, units)}</dd>
         <dt>Nothing below</dt>
         <dd>
-          {amountText(plan, objective.bound, objective.unit, units)}, gap {showNumber(objective.gap * 100, 3)} %
+          {amountText(objective.bound, objective.unit, units)}, gap {showNumber(objective.gap * 100, 3)} %
         </dd>
         <dt>Checked again</dt>
         <dd>
           {wrong.length === 0
-            ? `by an independent count: ${countOf(stepCount, 'step')} and every bag limit in order, sum ${amountText(plan, readded, objective.unit, once(units))}`
+            ? `by an independent count: ${countOf(stepCount, 'step')} and every bag limit in order, sum ${amountText(readded, objective.unit, once(units))}`
             : `the independent count disagrees: ${wrong.join('; ')}`}
         </dd>
         <dt>Looked through</dt>

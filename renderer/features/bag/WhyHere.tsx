@@ -4,8 +4,9 @@ import type { BagItem, BagOuting } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { stackText } from '../steps/ClosestFits.tsx';
-import { shownOnce } from '../steps/shownText.ts';
+import { shownFigure } from '../steps/shownText.ts';
 import { checkWords, countOf, itemName, numbersText } from '../steps/words.ts';
+import { once } from './amounts.ts';
 import { withoutItem } from './without.ts';
 
 export interface WhyHereProps {
@@ -68,7 +69,7 @@ export function WhyHere({ plan, outing, item, units, headingRef }: WhyHereProps)
           {nearest === undefined || firstMiss === undefined ? null : (
             <div>
               Nearest: {stackText(plan, nearest.stack)}, {checkWords[firstMiss.check].toLowerCase()}: has{' '}
-              {shownOnce(firstMiss.have, units)}, needs {shownOnce(firstMiss.need, units)}.
+              {shownFigure(firstMiss.check, firstMiss.have, once(units))}, needs {shownFigure(firstMiss.check, firstMiss.need, once(units))}.
             </div>
           )}
           {[...instead].map(([stack, ids]) => (

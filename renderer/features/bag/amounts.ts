@@ -4,7 +4,7 @@ import { convertValue, roundNominal, showQuantity } from '../../engine/units/ind
 import type { UnitsShown } from '../../engine/units/index.ts';
 
 /** The units a plan is written in: what its bags' limits say, metric where they say nothing. */
-interface OwnUnits {
+export interface OwnUnits {
   kg: 'kg' | 'lb';
   L: 'L' | 'in3';
   mm: 'mm' | 'in';
@@ -13,7 +13,9 @@ interface OwnUnits {
 const metric: OwnUnits = { kg: 'kg', L: 'L', mm: 'mm' };
 const decimals = { kg: 3, lb: 3, L: 3, in3: 1, mm: 0, in: 1 } as const;
 
-export function ownUnits(plan: ResolvedPlan): OwnUnits {
+export type AmountUnit = BagObjective['unit'] | 'mm';
+
+function ownUnits(plan: ResolvedPlan): OwnUnits {
   const { bags } = plan.source.catalog;
   const inch = (texts: (string | undefined)[], unit: RegExp): boolean =>
     texts.some((text) => text !== undefined && unit.test(text));
@@ -39,11 +41,14 @@ export function ownUnits(plan: ResolvedPlan): OwnUnits {
   };
 }
 
-export type AmountUnit = BagObjective['unit'] | 'mm';
-
-/** A computed amount in the unit its plan is written in, to the gram or the millilitre, then as the user wants it shown. */
-export function amountText(plan: ResolvedPlan, value: number, unit: AmountUnit, mode: UnitsShown): string {
+/** A computed amount in the unit it is computed in, to the gram or the millilitre, then as the user wants it shown. */
+export function amountText(value: number, unit: AmountUnit, mode: UnitsShown): string {
   if (unit === 'pieces') return value === 1 ? '1 piece' : `${roundNominal(value, 0)} pieces`;
+  return signed(showQuantity(`${roundNominal(value, decimals[unit])} ${unit}`, mode));
+}
+
+/** The same in the unit the plan's limits are written in, to stand beside a limit. */
+export function amountBesideLimit(plan: ResolvedPlan, value: number, unit: keyof OwnUnits, mode: UnitsShown): string {
   const own = ownUnits(plan)[unit];
   return signed(showQuantity(`${roundNominal(convertValue(value, unit, own), decimals[own])} ${own}`, mode));
 }

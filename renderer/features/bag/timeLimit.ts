@@ -1,7 +1,5 @@
-import type { PlanForm } from './PlanForm.tsx';
-
 /** What is wrong with a typed time limit, in words that show two right spellings; null where nothing is. */
-export function timeLimitFault(typed: PlanForm['timeLimit']): string | null {
+export function timeLimitFault(typed: string): string | null {
   const text = typed.trim();
   if (text === '') return null;
   const value = Number(text);

@@ -1,4 +1,4 @@
-import { Suspense, lazy, useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import { Suspense, lazy, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import type { ReactNode } from 'react';
 import type { Host, HostInfo } from '../../../shared-types/host.ts';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
@@ -8,13 +8,13 @@ import { TitleStrip } from '../../components/TitleStrip/TitleStrip.tsx';
 import { guardPage } from '../../host/index.ts';
 import { dayAndClockText } from '../../store/clock.ts';
 import { placeAddress } from '../../store/place.ts';
+import type { Place } from '../../store/place.ts';
 import { BagSheet } from '../bag/BagSheet.tsx';
 import type { Planning } from '../bag/planning.ts';
 import { demoPlans } from '../first-page/demoPlans.ts';
 import { FirstPage } from '../first-page/FirstPage.tsx';
 import { KeysSheet } from '../keys/KeysSheet.tsx';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
-import { allCommands } from '../palette/commands.ts';
 import { commandFindings, planFindings } from '../palette/findings.ts';
 import { Palette } from '../palette/Palette.tsx';
 import { useCommandKeys } from '../palette/useCommandKeys.ts';
@@ -26,6 +26,8 @@ import { OutingChooser } from './OutingChooser.tsx';
 import { savingWords } from './saving.ts';
 import { useSaving, useSession, useSessionState } from './SessionContext.ts';
 import { TaskMenu } from './TaskMenu.tsx';
+import { useCommands } from './useCommands.ts';
+import type { OverSheet } from './useCommands.ts';
 import { useDeeds } from './useDeeds.ts';
 import { goTo, usePlace } from './usePlace.ts';
 import './shell.css';
@@ -33,6 +35,7 @@ import './shell.css';
 // The manifest brings a reader of PDFs with it, which nothing else needs.
 const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/ManifestSheet.tsx')).ManifestSheet }));
 
+const nowhere: Place = { at: 'first' };
 const sheetNames = { first: 'First page', steps: 'Steps', bag: 'Bag', manifest: 'Manifest' } as const;
 
 function useHostInfo(host: Host): HostInfo | null {
@@ -55,8 +58,8 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
   const saving = useSaving();
   const planningState = useSyncExternalStore(planning.subscribe, planning.state);
   const asked = usePlace();
-  const place = atHand === null ? ({ at: 'first' } as const) : asked;
-  const [over, setOver] = useState<'palette' | 'keys' | 'settings' | null>(null);
+  const place = atHand === null ? nowhere : asked;
+  const [over, setOver] = useState<OverSheet | null>(null);
   const main = useRef<HTMLElement>(null);
   const info = useHostInfo(host);
   const deeds = useDeeds(session, planning, host);
@@ -77,50 +80,16 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
     window.scrollTo(0, 0);
   }, [place.at]);
 
-  const walkStep = useCallback(
-    (by: 1 | -1): void => {
-      if (plan === null) return;
-      const here = place.at === 'steps' ? plan.steps.findIndex(({ id }) => id === place.step) : -1;
-      const next = plan.steps[place.at === 'steps' ? Math.max(here, 0) + by : 0];
-      if (next !== undefined) goTo({ at: 'steps', step: next.id }, place.at === 'steps' ? 'replace' : 'push');
+  const commands = useCommands({
+    around: { session, planning, deeds, place, open: setOver, saveAgain: saving.retry },
+    plan,
+    now: {
+      hasPlan: plan !== null,
+      hasResult: result !== null,
+      planning: planningState.kind === 'running',
+      notSaved: saving.state.kind === 'not-saved',
     },
-    [plan, place],
-  );
-
-  const situation = {
-    hasPlan: plan !== null,
-    hasResult: result !== null,
-    planning: planningState.kind === 'running',
-    notSaved: saving.state.kind === 'not-saved',
-  };
-  const commands = useMemo(
-    () =>
-      allCommands(
-        {
-          go: goTo,
-          walkStep,
-          openFile: deeds.openFile,
-          demos: demoPlans.map((demo) => ({
-            id: demo.id,
-            name: demo.name,
-            open: () => deeds.openDemo(demo),
-            save: () => deeds.saveDemo(demo),
-          })),
-          closePlan: deeds.closePlan,
-          plan: deeds.plan,
-          cancelPlanning: planning.cancel,
-          saveResult: deeds.saveResult,
-          saveAgain: saving.retry,
-          prefer: session.prefer,
-          find: () => setOver('palette'),
-          keys: () => setOver('keys'),
-          settings: () => setOver('settings'),
-        },
-        situation,
-      ),
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-    [deeds, walkStep, planning, session, saving.retry, ...Object.values(situation)],
-  );
+  });
   useCommandKeys(commands, { singleKeys: preferences.singleKeys });
 
   const close = (): void => setOver(null);
@@ -234,7 +203,13 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
               onClosePlan={deeds.closePlan}
             />
           }
-          places={jobPlaces({ plan, judgements, kept: result, planning: situation.planning, at: place.at })}
+          places={jobPlaces({
+            plan,
+            judgements,
+            kept: result,
+            planning: planningState.kind === 'running',
+            at: place.at,
+          })}
         />
       )}
       <main

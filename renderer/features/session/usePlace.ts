@@ -1,4 +1,4 @@
-import { useSyncExternalStore } from 'react';
+import { useMemo, useSyncExternalStore } from 'react';
 import { placeAddress, readPlace } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 
@@ -19,5 +19,5 @@ const onChange = (listener: () => void): (() => void) => {
 
 export function usePlace(): Place {
   const address = useSyncExternalStore(onChange, () => window.location.hash);
-  return readPlace(address);
+  return useMemo(() => readPlace(address), [address]);
 }

@@ -1,12 +1,8 @@
 import type { StackCheck } from '../../engine/stack/judged.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
-import { shownOnce, shownText } from './shownText.ts';
+import { shownFigure, shownOnce } from './shownText.ts';
 import { checkWords } from './words.ts';
-
-/** Drives are named squares, not lengths: "3/8 in" is the square of 10 mm. */
-const inWords = (check: StackCheck, text: string, mode: UnitsShown): string =>
-  check.check === 'drive' ? text : shownText(text, mode);
 
 /** Each rule with what the stack has, what the step needs, and the margin in the check's own unit. */
 export function CheckList({ checks, units }: { checks: StackCheck[]; units: UnitsShown }) {
@@ -29,8 +25,8 @@ export function CheckList({ checks, units }: { checks: StackCheck[]; units: Unit
             <th scope="row" className="bw-word">
               {checkWords[check.check]}
             </th>
-            <td>{inWords(check, check.have, units)}</td>
-            <td>{inWords(check, check.need, units)}</td>
+            <td>{shownFigure(check.check, check.have, units)}</td>
+            <td>{shownFigure(check.check, check.need, units)}</td>
             <td className="bw-end">{shownOnce(check.margin, units)}</td>
             <td>
               <StateMark

@@ -1,7 +1,7 @@
 import type { ClosestFit } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { shownText } from './shownText.ts';
+import { shownFigure } from './shownText.ts';
 import { checkWords, itemName } from './words.ts';
 
 export interface ClosestFitsProps {
@@ -44,8 +44,8 @@ export function ClosestFits({ plan, fits, units, drawn, onDraw }: ClosestFitsPro
                 </th>
               ) : null}
               <td className="bw-word">{checkWords[check]}</td>
-              <td>{check === 'drive' ? have : shownText(have, units)}</td>
-              <td>{check === 'drive' ? need : shownText(need, units)}</td>
+              <td>{shownFigure(check, have, units)}</td>
+              <td>{shownFigure(check, need, units)}</td>
               {onDraw === undefined || index > 0 ? null : (
                 <td rowSpan={fit.fails.length}>
                   {fit.stack.length === 0 ? (

@@ -1,11 +1,12 @@
 /** The engine's texts of checks carry figures in the step's own units; here they turn into the units asked for. */
+import type { CheckName } from '../../../shared-types/bag.ts';
 import { allUnits, kindOf, showBand, showQuantity } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 
 const escaped = (text: string): string => text.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
 const longestFirst = allUnits.toSorted((a, b) => b.length - a.length).map(escaped);
 const number = String.raw`\d+(?:\.\d+)?(?:e-?\d+)?(?:[- ]\d+\/\d+|\/\d+)?`;
-const figure = new RegExp(`(?<![\\w./])(${number})(?:–(${number}))? (${longestFirst.join('|')})(?![\\w·/])`, 'g');
+const figure = new RegExp(`(?<![\\w./-])(${number})(?:–(${number}))? (${longestFirst.join('|')})(?![\\w·/])`, 'g');
 
 /** A text with every quantity in it as the user wants quantities shown; angles get their sign. */
 export function shownText(text: string, mode: UnitsShown): string {
@@ -17,6 +18,11 @@ export function shownText(text: string, mode: UnitsShown): string {
       ? showQuantity(`${from} ${unit}`, mode)
       : showBand(`${from} ${unit}`, `${to} ${unit}`, mode);
   });
+}
+
+/** What a check has or needs. Drives are named squares and stock names ids: neither holds a quantity to convert. */
+export function shownFigure(check: CheckName, text: string, mode: UnitsShown): string {
+  return check === 'drive' || check === 'stock' ? text : shownText(text, mode);
 }
 
 /** For a cell with room for one unit: the other one only where it is asked for alone. */

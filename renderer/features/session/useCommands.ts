@@ -1,0 +1,68 @@
+import { useMemo } from 'react';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import type { Place } from '../../store/place.ts';
+import type { Session } from '../../store/session.ts';
+import type { Planning } from '../bag/planning.ts';
+import { demoPlans } from '../first-page/demoPlans.ts';
+import type { Command } from '../palette/command.ts';
+import { allCommands } from '../palette/commands.ts';
+import type { Situation } from '../palette/commands.ts';
+import type { WindowDeeds } from './useDeeds.ts';
+import { goTo } from './usePlace.ts';
+
+/** What may lie over the sheet. */
+export type OverSheet = 'palette' | 'keys' | 'settings';
+
+interface Given {
+  around: {
+    session: Session;
+    planning: Planning;
+    deeds: WindowDeeds;
+    place: Place;
+    open: (over: OverSheet) => void;
+    saveAgain: () => void;
+  };
+  plan: ResolvedPlan | null;
+  now: Situation;
+}
+
+/** To the next step in the plan's order; from elsewhere to the first. */
+function walk(plan: ResolvedPlan | null, place: Place, by: 1 | -1): void {
+  if (plan === null) return;
+  const here = place.at === 'steps' ? plan.steps.findIndex(({ id }) => id === place.step) : -1;
+  const next = plan.steps[place.at === 'steps' ? Math.max(here, 0) + by : 0];
+  if (next !== undefined) goTo({ at: 'steps', step: next.id }, place.at === 'steps' ? 'replace' : 'push');
+}
+
+/** The commands of the window, bound to what they act on. */
+export function useCommands({ around, plan, now }: Given): Command[] {
+  const { session, planning, deeds, place, open, saveAgain } = around;
+  const { hasPlan, hasResult, planning: isPlanning, notSaved } = now;
+  return useMemo(
+    () =>
+      allCommands(
+        {
+          go: goTo,
+          walkStep: (by) => walk(plan, place, by),
+          openFile: deeds.openFile,
+          demos: demoPlans.map((demo) => ({
+            id: demo.id,
+            name: demo.name,
+            open: () => deeds.openDemo(demo),
+            save: () => deeds.saveDemo(demo),
+          })),
+          closePlan: deeds.closePlan,
+          plan: deeds.plan,
+          cancelPlanning: planning.cancel,
+          saveResult: deeds.saveResult,
+          saveAgain,
+          prefer: session.prefer,
+          find: () => open('palette'),
+          keys: () => open('keys'),
+          settings: () => open('settings'),
+        },
+        { hasPlan, hasResult, planning: isPlanning, notSaved },
+      ),
+    [session, planning, deeds, place, open, saveAgain, plan, hasPlan, hasResult, isPlanning, notSaved],
+  );
+}

@@ -1,0 +1,85 @@
+import '@mantine/core/styles.layer.css';
+import '../../../renderer/styles/layers.css';
+import '../../../renderer/styles/base.css';
+import { render } from 'vitest-browser-react';
+import type { BagResult } from '../../../shared-types/bag.ts';
+import type { FileToSave, Host, OpenedText } from '../../../shared-types/host.ts';
+import { App } from '../../../renderer/App.tsx';
+import { createPlanning } from '../../../renderer/features/bag/planning.ts';
+import type { Progress, StartPlanning } from '../../../renderer/features/bag/planning.ts';
+import { WindowDb } from '../../../renderer/store/db.ts';
+import { createSaver } from '../../../renderer/store/saver.ts';
+import { createSession } from '../../../renderer/store/session.ts';
+
+/** A host that hands over the files of a test and keeps what is saved. */
+export function fakeHost(files: OpenedText[] = []): Host & { saved: FileToSave[] } {
+  const saved: FileToSave[] = [];
+  return {
+    saved,
+    info: async () => ({ kind: 'browser-window', version: '0.0.0-test', dataFolder: '/test/data' }),
+    openText: async () => files.shift() ?? null,
+    saveFile: async (file) => {
+      saved.push(file);
+      return true;
+    },
+    makePdf: async () => new Uint8Array(),
+    printPdf: async () => ({ opened: true, address: null }),
+  };
+}
+
+/** A planner under the test's hand: it answers when it is told to. */
+export function fakePlanner() {
+  const runs: {
+    answer: (result: BagResult) => void;
+    fail: (error: unknown) => void;
+    progress: (progress: Progress) => void;
+    cancelled: boolean;
+  }[] = [];
+  const start: StartPlanning = () => {
+    const listeners: ((progress: Progress) => void)[] = [];
+    const run = {
+      answer: (_: BagResult): void => undefined,
+      fail: (_: unknown): void => undefined,
+      progress: (progress: Progress) => listeners.forEach((listener) => listener(progress)),
+      cancelled: false,
+    };
+    runs.push(run);
+    return {
+      result: new Promise((resolve, reject) => {
+        run.answer = resolve;
+        run.fail = reject;
+      }),
+      onProgress: (listener) => void listeners.push(listener),
+      cancel: () => {
+        run.cancelled = true;
+        run.fail(new Error('cancelled'));
+      },
+    };
+  };
+  return { start, runs };
+}
+
+let count = 0;
+
+/** A store of its own for each test, deleted where it was there before. */
+export async function freshDb(): Promise<WindowDb> {
+  count += 1;
+  const db = new WindowDb(`bagwright-test-${count}`);
+  await db.delete();
+  await db.open();
+  return db;
+}
+
+export async function openWindow(options: { files?: OpenedText[]; db?: WindowDb } = {}) {
+  window.location.hash = '#/';
+  const db = options.db ?? (await freshDb());
+  const now = (): Date => new Date();
+  const saver = createSaver(now);
+  const session = createSession({ db, saver, now });
+  const planner = fakePlanner();
+  const planning = createPlanning(session, planner.start, now);
+  const host = fakeHost(options.files);
+  await session.load();
+  const screen = await render(<App session={session} saver={saver} planning={planning} host={host} />);
+  return { screen, session, saver, planning, planner, host, db };
+}
