@@ -10,16 +10,16 @@ export function FillBars({ fills, bag }: { fills: Fill[]; bag: string }) {
           <dt>{name}</dt>
           <dd>
             {share === null ? null : (
-              <svg className={classes['bar']} width="104" height="14" viewBox="0 0 104 14" aria-hidden="true">
-                <path className={classes['barRoom']} d="M0 11.5H84" />
+              <svg className={classes['bar']} width="74" height="14" viewBox="0 0 74 14" aria-hidden="true">
+                <path className={classes['barRoom']} d="M0 11.5H60" />
                 <rect
                   className={share > 1 ? classes['barOver'] : classes['barFull']}
                   x="0"
                   y="3"
-                  width={Math.min(share, 1.2) * 84}
+                  width={Math.min(share, 1.2) * 60}
                   height="8"
                 />
-                <path className={classes['barLimit']} d="M84 0V14" />
+                <path className={classes['barLimit']} d="M60 0V14" />
               </svg>
             )}
             <span>

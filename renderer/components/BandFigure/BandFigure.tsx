@@ -25,7 +25,7 @@ export function BandFigure(props: BandFigureProps) {
   const id = useId();
   const { ref, width } = useElementSize<HTMLDivElement>();
   const layout = bandLayout(props, Math.floor(width || firstWidthPx));
-  const said = layout.rows.map(({ name, text }) => `${name} ${text}`).join('; ');
+  const said = layout.rows.map(({ name, lines }) => `${name} ${lines.join(' ')}`).join('; ');
   const [calloutRow] = layout.rows;
   return (
     <div className={classes['frame']} ref={ref}>
@@ -55,8 +55,16 @@ export function BandFigure(props: BandFigureProps) {
               {row.name}
             </text>
             <Band row={row} part={`${id}-part`} />
-            <text className={classes['text']} x={layout.rightPx + 12} y={row.y + 4.5}>
-              {row.text}
+            <text
+              className={classes['text']}
+              x={layout.rightPx + 12}
+              y={row.lines.length > 1 ? row.y - 2 : row.y + 4.5}
+            >
+              {row.lines.map((line, index) => (
+                <tspan key={line} x={layout.rightPx + 12} dy={index * 14}>
+                  {line}
+                </tspan>
+              ))}
             </text>
           </g>
         ))}

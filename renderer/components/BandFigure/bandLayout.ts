@@ -1,6 +1,7 @@
 import type { BandNm } from '../../engine/plan/resolved.ts';
 import { bandIn, convertValue, readQuantity, showBand, showNumber, showQuantity } from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
+import { textWidthPx, twoLines } from '../StackDrawing/labels.ts';
 
 export interface BandInput {
   callout: BandNm;
@@ -21,7 +22,8 @@ export interface BandRow {
   /** Of "applied" the setting; of "running" where the least ends. */
   markPx: number | null;
   y: number;
-  text: string;
+  /** The authority, and the other unit on a second line. */
+  lines: string[];
 }
 
 export interface BandLayout {
@@ -72,7 +74,7 @@ export function bandLayout(input: BandInput, wantedWidthPx: number): BandLayout 
           ),
         ]),
   ];
-  const textPx = Math.max(...rows.map(({ text }) => text.length)) * 7 + 12;
+  const textPx = Math.max(...rows.flatMap(({ text }) => twoLines(text)).map((line) => textWidthPx(line))) + 16;
   const widthPx = Math.max(wantedWidthPx, nameColumnPx + plotLeastPx + textPx);
   const leftPx = nameColumnPx + 10;
   const rightPx = widthPx - textPx - 10;
@@ -95,7 +97,7 @@ export function bandLayout(input: BandInput, wantedWidthPx: number): BandLayout 
       toPx: Math.max(px(band.maxNm), px(band.minNm) + 2),
       markPx: markNm === null ? null : px(markNm),
       y: firstRowY + index * rowPx,
-      text,
+      lines: twoLines(text),
     })),
     ticks: ticks(convertValue(lowNm, 'N·m', axisUnit), convertValue(highNm, 'N·m', axisUnit)).map((value) => ({
       px: px(convertValue(value, axisUnit, 'N·m')),
@@ -132,8 +134,10 @@ function shownUnit(unit: Unit, units: UnitsShown): Unit {
   return readQuantity(showQuantity(`100 ${unit}`, units), 'torque').unit;
 }
 
+/** Limits as they were typed: the digits that a trip through N·m costs are taken off before the ends round inward. */
 function bandText({ minNm, maxNm }: BandNm, unit: Unit, units: UnitsShown): string {
-  const { min, max } = bandIn({ min: minNm, max: maxNm, unit: 'N·m' }, unit);
+  const clean = (nm: number): number => Number(showNumber(convertValue(nm, 'N·m', unit), 12));
+  const { min, max } = bandIn({ min: clean(minNm), max: clean(maxNm), unit }, unit);
   return showBand(`${min} ${unit}`, `${max} ${unit}`, units);
 }
 
