@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { referenceResult } from './answer.ts';
+import { bagCases } from './bagCases.ts';
 import { breakNames, breaks } from './breaks.ts';
 import type { BreakName } from './breaks.ts';
 import { leastBag } from './exhaustive.ts';
-import { bagCases, stackCases } from './handCases.ts';
+import { stackCases } from './stackCases.ts';
 import { judge } from './judge.ts';
 import { randomPlan } from './randomPlan.ts';
 

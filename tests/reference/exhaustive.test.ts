@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { bagCases } from './bagCases.ts';
 import { leastBag } from './exhaustive.ts';
-import { bagCases, stackCases } from './handCases.ts';
+import { stackCases } from './stackCases.ts';
 import { extension, handPlan, loosen, ratchet, socket, tighten, wrench } from './handPlan.ts';
 
 describe('the exhaustive search answers as by hand', () => {

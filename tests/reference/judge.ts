@@ -22,14 +22,7 @@ import { chosenSettingNm, failedRules, holdJob, pieceCounts, stackFromIds, stack
 import type { Job, Stack } from './rules.ts';
 import { readStock } from './stock.ts';
 import type { Bag, Stock } from './stock.ts';
-
-export interface Violation {
-  rule: string;
-  where: string;
-  says: string;
-}
-
-export type Accuse = (rule: string, where: string, says: string) => void;
+import type { Accuse, Violation } from './violation.ts';
 
 /** What the judge holds while it looks at one answer. */
 interface Court {

@@ -5,11 +5,11 @@
 import type { BagResult, CheckName } from '../../shared-types/bag.ts';
 import type { Plan } from '../../shared-types/plan.ts';
 import type { BreakName } from './breaks.ts';
-import type { Accuse } from './judge.ts';
 import { choicesOf } from './needs.ts';
 import { failedRules, holdJob, pieceCounts, stackFromIds, stackIds, stepJob, withinStock } from './rules.ts';
 import type { StackRuleName } from './rules.ts';
 import type { Stock } from './stock.ts';
+import type { Accuse } from './violation.ts';
 
 /** The rules behind each name of a check; the others (hold, bag) are no matter of one stack. */
 const rulesOfCheck: Partial<Record<CheckName, StackRuleName[]>> = {

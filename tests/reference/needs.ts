@@ -81,8 +81,8 @@ export function gearWithinStock(plan: Plan, stock: Stock, broken?: BreakName): b
     for (const [id, quantity] of gear) overAll.set(id, (overAll.get(id) ?? 0) + quantity);
   }
   if (broken === 'consumed') return true;
-  const consumed = stock.gear.filter((item) => item.consumed).map((item) => item.id);
-  return withinStock(stock, new Map([...overAll].filter(([id]) => consumed.includes(id))), broken);
+  const consumed = new Set(stock.gear.filter((item) => item.consumed).map((item) => item.id));
+  return withinStock(stock, new Map([...overAll].filter(([id]) => consumed.has(id))), broken);
 }
 
 /** Work at one time: a step alone, or all steps of a slot, by role. */

@@ -2,8 +2,9 @@
 
 type Kind = 'length' | 'torque' | 'mass' | 'volume';
 
-const newtonMetresPerFootPound = 1.3558179483314004;
-const newtonMetresPerInchPound = 0.1129848290276167;
+// The exact definitions: a foot, a pound and the standard acceleration.
+const newtonMetresPerFootPound = 0.3048 * 0.45359237 * 9.80665;
+const newtonMetresPerInchPound = newtonMetresPerFootPound / 12;
 
 const units: Record<string, { kind: Kind; factor: number }> = {
   mm: { kind: 'length', factor: 1 },

@@ -1,10 +1,13 @@
 /** Quantities as texts in whatever unit the dice choose; twelve digits, so that equal values stay equal within 1e-9. */
 import type { Dice } from './dice.ts';
 
-/** A number without an exponent. */
+const newtonMetresPerFootPound = 0.3048 * 0.45359237 * 9.80665;
+
+/** A number without sign or exponent. */
 function plain(value: number): string {
   const text = String(Number(value.toPrecision(12)));
-  return text.includes('e') ? value.toFixed(15) : text;
+  if (text.includes('e') || value < 0) throw new Error(`reference: ${text} is no number for a plan`);
+  return text;
 }
 
 export function lengthText(dice: Dice, mm: number): string {
@@ -18,8 +21,8 @@ export function lengthText(dice: Dice, mm: number): string {
 }
 
 export function torqueText(dice: Dice, nm: number): string {
-  const footPounds = plain(nm / 1.3558179483314004);
-  const inchPounds = plain(nm / 0.1129848290276167);
+  const footPounds = plain(nm / newtonMetresPerFootPound);
+  const inchPounds = plain((nm * 12) / newtonMetresPerFootPound);
   return dice.pick([
     `${plain(nm)} N·m`,
     `${plain(nm)} Nm`,

@@ -77,11 +77,9 @@ function bags(dice: Dice, roles: string[], stock: DraftStock): CatalogBag[] {
 function dress(dice: Dice, steps: PlanStep[], stock: DraftStock, withPlaces: boolean): void {
   for (const step of steps) {
     const gear = stock.gear.filter(() => dice.chance(step.action === 'use' ? 0.7 : 0.2));
-    const quantity = (onHand: number): number =>
-      Math.max(1, Math.min(dice.pick([1, 1, 2]), onHand + (dice.chance(0.1) ? 1 : 0)));
-    const [spent] = stock.gear.filter((item) => item.consumed);
+    const spent = stock.gear.find((item) => item.consumed);
     if (spent !== undefined && !gear.includes(spent) && dice.chance(0.3)) gear.push(spent);
-    if (gear.length > 0) step.gear = gear.map((item) => ({ id: item.id, quantity: quantity(item.onHand) }));
+    if (gear.length > 0) step.gear = gear.map((item) => ({ id: item.id, quantity: dice.pick([1, 1, 1, 2]) }));
     if (withPlaces && stock.gear.length > 0 && dice.chance(0.6)) {
       step.moves = Array.from({ length: dice.pick([1, 1, 2]) }, () => {
         const [from, to] = dice.pick([

@@ -45,7 +45,7 @@ function servesSlot(
 ): boolean {
   const size = pieces.shared.length;
   const steps = moment.roles.flatMap(({ role, steps: mates }) => mates.map((step) => ({ role, step })));
-  const needs = new Map(moment.roles.map(({ role }) => [role, new Array<number>(size).fill(0)]));
+  const needs = new Map(moment.roles.map(({ role }) => [role, pieces.shared.map(() => 0)]));
   const fits = (): boolean => {
     for (let index = 0; index < size; index++) {
       let drawn = 0;
