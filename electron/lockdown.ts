@@ -44,7 +44,7 @@ export function lockContents(contents: WebContents): void {
 }
 
 /** Where the window may be: at the program's page. */
-export function isProgram(url: string): boolean {
+function isProgram(url: string): boolean {
   return url.startsWith(`${identity.electronOrigin}/`);
 }
 

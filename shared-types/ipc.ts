@@ -6,7 +6,7 @@ import type { Refusal } from './errors.ts';
 import type { DocumentToPrint, FileToSave, HostInfo, OpenedText } from './host.ts';
 import { z } from './schema.ts';
 
-export const mediaTypes = ['application/json', 'text/csv', 'application/pdf', 'text/plain'] as const;
+const mediaTypes = ['application/json', 'text/csv', 'application/pdf', 'text/plain'] as const;
 
 /** No body, file or document of more bytes is taken by either host. */
 export const largestBodyBytes = 64 * 1024 * 1024;
@@ -16,7 +16,7 @@ const bytes = z
   .instanceof(Uint8Array)
   .refine((value) => value.byteLength <= largestBodyBytes, 'more bytes than the program takes (64 MB)');
 
-export const openTextRequest = z.strictObject({
+const openTextRequest = z.strictObject({
   extensions: z
     .array(z.string().regex(/^\.?[a-z0-9]{1,10}$/i, 'not a file ending'))
     .min(1)
@@ -24,7 +24,7 @@ export const openTextRequest = z.strictObject({
   maxBytes: z.int().min(1).max(largestBodyBytes),
 });
 
-export const fileToSave = z.strictObject({
+const fileToSave = z.strictObject({
   name: z.string().min(1).max(longestName),
   mediaType: z.enum(mediaTypes),
   bytes,

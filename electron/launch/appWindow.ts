@@ -3,6 +3,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { readlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { windowArguments } from './browserArguments.ts';
+import { isAlive } from './isAlive.ts';
 
 export interface AppWindow {
   /** Resolves when the started process ends: at once, where a running browser took the window over. */
@@ -56,14 +57,5 @@ export function holderOf(profile: string): number | null {
     return id === undefined ? null : Number(id);
   } catch {
     return null;
-  }
-}
-
-function isAlive(processId: number): boolean {
-  try {
-    process.kill(processId, 0);
-    return true;
-  } catch (cause) {
-    return (cause as NodeJS.ErrnoException).code === 'EPERM';
   }
 }

@@ -2,10 +2,11 @@
  * `npm run build`: the page, the desktop shell and its preload script, then the list of the page's files. Everything is
  * made beside the old build and put in its place at the end, so a build that breaks leaves the last good one.
  */
-import { mkdirSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { listFiles, mapFileName } from '../site/buildMap.ts';
+import { isAlive } from './isAlive.ts';
 import { isStale } from './staleness.ts';
 
 export const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
@@ -29,7 +30,7 @@ export async function buildIfNeeded(say: (words: string) => void = () => undefin
   await alone(async () => {
     if (!needsBuild()) return;
     say('Building Bagwright (only after a change, some seconds) …');
-    await buildNow('warn');
+    await buildNow('error');
   });
 }
 
@@ -37,10 +38,15 @@ export async function build(): Promise<void> {
   await alone(() => buildNow('info'));
 }
 
-async function buildNow(logLevel: 'info' | 'warn'): Promise<void> {
+async function buildNow(logLevel: 'info' | 'error'): Promise<void> {
   const { build: make } = await import('vite');
   const started = new Date();
-  const staging = join(root, 'dist', `staging-${process.pid}`);
+  const dist = join(root, 'dist');
+  // What a build that was killed left behind.
+  for (const name of readdirSync(dist)) {
+    if (name.startsWith('staging-')) rmSync(join(dist, name), { recursive: true, force: true });
+  }
+  const staging = join(dist, `staging-${process.pid}`);
   try {
     for (const { name, config } of parts) {
       const outDir = join(staging, name);
@@ -48,8 +54,8 @@ async function buildNow(logLevel: 'info' | 'warn'): Promise<void> {
     }
     const listed = JSON.stringify(listFiles(join(staging, 'renderer')), null, 1);
     for (const { name } of parts) {
-      rmSync(join(root, 'dist', name), { recursive: true, force: true });
-      renameSync(join(staging, name), join(root, 'dist', name));
+      rmSync(join(dist, name), { recursive: true, force: true });
+      renameSync(join(staging, name), join(dist, name));
     }
     writeFileSync(siteMap, listed);
     // Its time is when the build began: what changed meanwhile counts as newer.
@@ -59,29 +65,35 @@ async function buildNow(logLevel: 'info' | 'warn'): Promise<void> {
   }
 }
 
-const lockAgeMs = 180_000;
 const lookEveryMs = 200;
 
-/** A folder is made by exactly one of those who try. One left behind by a build that died is taken over in time. */
+/** A file is made by exactly one of those who try. One left behind by a build that was killed names a dead process. */
 async function alone(work: () => Promise<void>): Promise<void> {
   const lock = join(root, 'dist', 'building');
   mkdirSync(dirname(lock), { recursive: true });
-  for (;;) {
-    try {
-      mkdirSync(lock);
-      break;
-    } catch (cause) {
-      if ((cause as NodeJS.ErrnoException).code !== 'EEXIST') throw cause;
-      const made = statSync(lock, { throwIfNoEntry: false })?.mtimeMs ?? Date.now();
-      if (Date.now() - made > lockAgeMs) rmSync(lock, { recursive: true, force: true });
-      else await new Promise((resolve) => setTimeout(resolve, lookEveryMs));
-    }
-  }
+  while (!take(lock)) await new Promise((resolve) => setTimeout(resolve, lookEveryMs));
   try {
     await work();
   } finally {
-    rmSync(lock, { recursive: true, force: true });
+    rmSync(lock, { force: true });
   }
+}
+
+function take(lock: string): boolean {
+  try {
+    writeFileSync(lock, String(process.pid), { flag: 'wx' });
+    return true;
+  } catch (cause) {
+    if ((cause as NodeJS.ErrnoException).code !== 'EEXIST') throw cause;
+  }
+  try {
+    const holder = readFileSync(lock, 'utf8');
+    // Empty for the moment between its making and its writing.
+    if (holder !== '' && !isAlive(Number(holder))) rmSync(lock, { force: true });
+  } catch {
+    // Given back in this very moment: the next try will tell.
+  }
+  return false;
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await build();

@@ -1,7 +1,7 @@
 /** The page's calls: each checks its argument as a stranger's, does its one thing, and answers or refuses. */
 import type { IncomingMessage } from 'node:http';
 import { safeFileName } from '../../shared-types/fileName.ts';
-import type { HostInfo } from '../../shared-types/host.ts';
+import type { DocumentToPrint, HostInfo } from '../../shared-types/host.ts';
 import {
   api,
   argumentRefusal,
@@ -10,7 +10,6 @@ import {
   pdfToPrint,
   type PrintOutcome,
 } from '../../shared-types/ipc.ts';
-import type { DocumentToPrint } from '../../shared-types/host.ts';
 import { HostRefusal } from '../site/refusal.ts';
 import { readBody } from './body.ts';
 import { json, type Reply } from './headers.ts';

@@ -12,7 +12,7 @@ export interface Folders {
 }
 
 /** The one setting that moves the folder: a stick, a test. */
-export const dataVariable = 'BAGWRIGHT_DATA';
+const dataVariable = 'BAGWRIGHT_DATA';
 
 export function dataFolder(
   environment: Environment = process.env,

@@ -5,11 +5,11 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { thisMachine, type Machine } from './findBrowser.ts';
 
-export const deadlineVariable = 'BAGWRIGHT_ELECTRON_DEADLINE_S';
+const deadlineVariable = 'BAGWRIGHT_ELECTRON_DEADLINE_S';
 const defaultDeadlineS = 120;
 
 /** The folder of the installed package, or null. */
-export function electronPackage(): string | null {
+function electronPackage(): string | null {
   try {
     return dirname(createRequire(import.meta.url).resolve('electron/package.json'));
   } catch {

@@ -8,7 +8,7 @@ export interface Machine {
   exists: (path: string) => boolean;
 }
 
-export const browserVariable = 'BAGWRIGHT_BROWSER';
+const browserVariable = 'BAGWRIGHT_BROWSER';
 
 export const thisMachine: Machine = { environment: process.env, platform: process.platform, exists: isRunnable };
 

@@ -12,7 +12,7 @@ export interface Reply {
   more?: Record<string, string>;
 }
 
-export function headersOf(reply: Reply): Record<string, string> {
+function headersOf(reply: Reply): Record<string, string> {
   return {
     ...securityHeaders,
     'Content-Security-Policy': reply.policy ?? barePolicy,

@@ -2,10 +2,10 @@
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
-export const builtFrom = ['renderer', 'electron', 'shared-types', 'data', 'package.json', 'package-lock.json'];
+const builtFrom = ['renderer', 'electron', 'shared-types', 'data', 'package.json', 'package-lock.json'];
 
 /** Folders count too: their time moves when a file in them is deleted. */
-export function newestMs(root: string, names: readonly string[] = builtFrom): number {
+function newestMs(root: string, names: readonly string[] = builtFrom): number {
   let newest = 0;
   for (const name of names) {
     const path = join(root, name);

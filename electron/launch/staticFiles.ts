@@ -29,7 +29,7 @@ export function fileReply(site: Site, path: string): Reply | null {
 }
 
 /** Chromium shows a PDF in a page of its own making, which needs its own styles and the document as an object. */
-export const documentPolicy =
+const documentPolicy =
   "default-src 'none'; object-src 'self'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
 
 export function documentReply({ name, bytes }: PrintedDocument): Reply {

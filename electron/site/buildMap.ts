@@ -28,7 +28,7 @@ export interface Site {
   files: ReadonlyMap<string, SiteFile>;
 }
 
-export class BuildError extends Error {
+class BuildError extends Error {
   override readonly name = 'BuildError';
 }
 
@@ -66,7 +66,7 @@ export function listFiles(folder: string): ListedFile[] {
       mediaTypeOf(path);
       return { path, bytes: bytes.length, sha256: fingerprint(bytes) };
     })
-    .sort((a, b) => (a.path < b.path ? -1 : 1));
+    .toSorted((a, b) => (a.path < b.path ? -1 : 1));
 }
 
 /** Reads the listed files and checks each against its fingerprint. */

@@ -1,8 +1,8 @@
 /** The page's two blanks, filled for one answer. */
 import { randomBytes } from 'node:crypto';
 
-export const nonceBlank = '__CSP_NONCE__';
-export const tokenBlank = '__TOKEN__';
+const nonceBlank = '__CSP_NONCE__';
+const tokenBlank = '__TOKEN__';
 
 export function freshNonce(): string {
   return randomBytes(16).toString('base64');

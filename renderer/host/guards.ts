@@ -47,7 +47,7 @@ function staysInField(event: DragEvent): boolean {
 }
 
 /** A finished document at the program's own address is the one thing that may open beside the program. */
-export function isPrintedDocument(address: string): boolean {
+function isPrintedDocument(address: string): boolean {
   const url = new URL(address, location.href);
   return url.origin === location.origin && /^\/document\/[\w-]+\.pdf$/.test(url.pathname);
 }

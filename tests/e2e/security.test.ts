@@ -1,9 +1,9 @@
 /** The built program in a real browser: acceptance lines S1, S2, S5, S6 and S13 for the browser window. */
-import { mkdtempSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { scratchFolder } from '../electron/support/site.ts';
 import { openBuilt, type OpenedBuild } from './support/openBuilt.ts';
 
 let built: OpenedBuild;
@@ -194,7 +194,7 @@ describe('the window', () => {
   }
 
   async function dropFile(name: string, text: string): Promise<void> {
-    const file = join(mkdtempSync(join(tmpdir(), 'bagwright-test-')), name);
+    const file = join(scratchFolder(), name);
     writeFileSync(file, text);
     await drop({ items: [], files: [file] });
   }
@@ -253,6 +253,25 @@ describe('the page', () => {
       ['geolocation', 'notifications', 'camera', 'microphone', 'midi', 'clipboard-read', 'screen-wake-lock', 'accelerometer', 'local-fonts']
         .map((name) => navigator.permissions.query({ name }).then(({ state }) => name + ' ' + (document.featurePolicy.allowsFeature(name) ? state : 'denied by policy'), () => name + ' denied')))`);
     expect((states as string[]).filter((state) => state.endsWith('granted'))).toEqual([]);
+  });
+});
+
+describe('the profile on the disk', () => {
+  it('holds the token of the run nowhere', async () => {
+    const profile = scratchFolder();
+    const again = await openBuilt({ profile, blank: true });
+    const [answer] = await Promise.all([
+      again.page.waitForResponse(`${again.origin}/`),
+      again.page.goto(`${again.origin}/`),
+    ]);
+    const token = /name="bagwright-token" content="([\w-]{43})"/.exec(await answer.text())?.[1] ?? '';
+    expect(token).toHaveLength(43);
+    await again.page.waitForFunction('document.querySelector("#root")?.childElementCount > 0');
+    await again.close();
+    const files = readdirSync(profile, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+    expect(files.length).toBeGreaterThan(20);
+    const holding = files.filter(({ parentPath, name }) => readFileSync(join(parentPath, name)).includes(token));
+    expect(holding.map(({ name }) => name)).toEqual([]);
   });
 });
 

@@ -31,7 +31,7 @@ export function isSafeOnWindows(name: string): boolean {
     // eslint-disable-next-line no-control-regex -- control signs are what is looked for
     !/[<>:"/\\|?*\u0000-\u001F\u202A-\u202E]/.test(name) &&
     !/[. ]$/.test(name) &&
-    !/^\./.test(name) &&
+    !name.startsWith('.') &&
     !device.test(name)
   );
 }

@@ -35,7 +35,7 @@ export interface OpenOptions {
   blank?: boolean;
 }
 
-export function chromiumHere(): string {
+function chromiumHere(): string {
   const browser = findBrowser();
   if (browser === null) throw new Error('These tests need an installed Chromium; none was found');
   return browser;

@@ -1,10 +1,10 @@
 /** A small build on disk, in the place of the real one. */
-import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { listFiles, loadSite, mapFileName, type Site } from '../../../electron/site/buildMap.ts';
 
-export const samplePage =
+const samplePage =
   '<!doctype html><html lang="en"><head><meta property="csp-nonce" nonce="__CSP_NONCE__">' +
   '<meta name="bagwright-token" content="__TOKEN__"><title>Bagwright</title></head><body></body></html>';
 
@@ -32,6 +32,12 @@ export function sampleSite(): Site {
   return loadSite(folder, listFiles(folder));
 }
 
+const scratch: string[] = [];
+process.on('exit', () => scratch.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
+
+/** A folder of the test's own, gone when its process ends. */
 export function scratchFolder(): string {
-  return mkdtempSync(join(tmpdir(), 'bagwright-test-'));
+  const folder = mkdtempSync(join(tmpdir(), 'bagwright-test-'));
+  scratch.push(folder);
+  return folder;
 }
