@@ -1,10 +1,10 @@
-import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { electronHost } from '../../renderer/host/electronHost.ts';
 import type { Bridge } from '../../shared-types/ipc.ts';
 import { hostContract, type HostUnderTest } from '../host/hostContract.ts';
-import { dialog, exposed, shell } from './support/electronStandIn.ts';
+import { app, dialog, exposed, shell } from './support/electronStandIn.ts';
 import { shellUnderTest } from './support/shellUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
 
@@ -76,5 +76,14 @@ describe('what only the desktop shell does', () => {
     await expect(host().printPdf({ name: 'a', bytes: new TextEncoder().encode('%PDF-1.7') })).rejects.toThrow(
       /no application/,
     );
+  });
+
+  it('leaves no printed file behind when it ends', async () => {
+    shell.openPath.mockResolvedValueOnce('');
+    await host().printPdf({ name: 'a', bytes: new TextEncoder().encode('%PDF-1.7') });
+    const path = String(shell.openPath.mock.lastCall?.[0]);
+    expect(existsSync(path)).toBe(true);
+    app.emit('will-quit');
+    expect(existsSync(join(path, '..'))).toBe(false);
   });
 });

@@ -1,8 +1,8 @@
 /** The gate between page and shell: acceptance line S8. */
-import { describe, expect, it, vi, beforeAll } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import fc from 'fast-check';
 import { channelArguments, type Answer, type Channel } from '../../shared-types/ipc.ts';
-import { BrowserWindow, channels, dialog, shell } from './support/electronStandIn.ts';
+import { app, BrowserWindow, channels, dialog, shell } from './support/electronStandIn.ts';
 import { genuineEvent, shellUnderTest } from './support/shellUnderTest.ts';
 
 vi.mock('electron', () => import('./support/electronStandIn.ts'));
@@ -10,6 +10,7 @@ vi.mock('electron', () => import('./support/electronStandIn.ts'));
 const names = Object.keys(channelArguments) as Channel[];
 let window: BrowserWindow;
 
+afterAll(() => void app.emit('will-quit'));
 beforeAll(async () => {
   ({ window } = await shellUnderTest());
 });

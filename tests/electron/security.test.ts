@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { forbiddenSwitch } from '../../electron/forbiddenSwitches.ts';
 import { printPartition } from '../../electron/handlers/makePdf.ts';
 import { refusedRequestCount } from '../../electron/lockdown.ts';
@@ -17,6 +17,7 @@ vi.mock('electron', () => import('./support/electronStandIn.ts'));
 
 let window: BrowserWindow;
 let data: string;
+afterAll(() => void app.emit('will-quit'));
 beforeAll(async () => {
   ({ window, data } = await shellUnderTest());
   await import('../../electron/preload.ts');
