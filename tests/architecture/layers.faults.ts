@@ -2,7 +2,6 @@ import type { Files } from '../support/folder.ts';
 
 /** Packages the small trees import, as stand-ins: what is checked is who imports them, not what they do. */
 const dependencies = [
-  '@humanwhocodes/momoa',
   '@mantine/core',
   'convert-units',
   'dexie',
@@ -31,7 +30,7 @@ export const soundTree: Files = {
   'shared-types/schema.ts': "import { z } from 'zod';\nexport { z };",
   'shared-types/plan.ts': "import { z } from './schema.ts';\nexport const plan = z;\nexport type Plan = typeof plan;",
   'renderer/engine/index.ts':
-    "import highs from 'highs';\nimport momoa from '@humanwhocodes/momoa';\nimport convert from 'convert-units';\nimport heads from '../../data/handbook/heads.json';\nimport type { Plan } from '../../shared-types/plan.ts';\nimport { reach } from './stack/reach.ts';\nexport const bag = (plan: Plan) => [plan, highs, momoa, convert, heads, reach];",
+    "import highs from 'highs';\nimport convert from 'convert-units';\nimport heads from '../../data/handbook/heads.json';\nimport type { Plan } from '../../shared-types/plan.ts';\nimport { reach } from './stack/reach.ts';\nexport const bag = (plan: Plan) => [plan, highs, convert, heads, reach];",
   'renderer/engine/stack/reach.ts': 'export const reach = 1;',
   'renderer/workers/bag.worker.ts': "import { bag } from '../engine/index.ts';\nexport const run = bag;",
   'renderer/store/plans.ts':

@@ -11,6 +11,7 @@ interface AtPlace {
   id: string;
   place: string;
   quantity: number;
+  /** The step that last brought some of it: what stays was moved by no later one. */
   lastMove: ResolvedStep;
 }
 
@@ -41,7 +42,6 @@ function followMoves(plan: ResolvedPlan): PlanProblem[] {
           });
         }
         source.quantity -= moved;
-        if (moved > 0) source.lastMove = step;
       }
       if (to === 'bag' || moved === 0) continue;
       const target = at(id, to, step);

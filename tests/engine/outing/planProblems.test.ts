@@ -23,9 +23,9 @@ describe('what is left where', () => {
     ).toEqual([]);
   });
 
-  it('is left behind at the place and step of its last move', () => {
+  it('is left behind by the step that last brought some of it', () => {
     expect(withMoves(['a', 'O1', 3, 'bag', 'foot'], ['b', 'O2', 1, 'foot', 'bag'])).toEqual([
-      { rule: 'left-behind', outing: 'O2', step: 'b', id: 'C-1', quantity: 2, place: 'foot' },
+      { rule: 'left-behind', outing: 'O1', step: 'a', id: 'C-1', quantity: 2, place: 'foot' },
     ]);
   });
 
