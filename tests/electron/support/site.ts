@@ -2,6 +2,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { afterAll } from 'vitest';
 import { listFiles, loadSite, mapFileName, type Site } from '../../../electron/site/buildMap.ts';
 
 const samplePage =
@@ -33,9 +34,9 @@ export function sampleSite(): Site {
 }
 
 const scratch: string[] = [];
-process.on('exit', () => scratch.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
+afterAll(() => scratch.splice(0).forEach((folder) => rmSync(folder, { recursive: true, force: true })));
 
-/** A folder of the test's own, gone when its process ends. */
+/** A folder of the test's own, gone when its file of tests ends. */
 export function scratchFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'bagwright-test-'));
   scratch.push(folder);
