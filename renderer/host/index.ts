@@ -12,7 +12,7 @@ declare global {
   }
 }
 
-export { guardPage, type PageGuards } from './guards.ts';
+export { guardPage } from './guards.ts';
 
 export function connectHost(): Host {
   return window.bagwright === undefined ? browserHost(pageMeans()) : electronHost(window.bagwright);

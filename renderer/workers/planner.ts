@@ -12,7 +12,7 @@ export interface Planning {
   cancel(): void;
 }
 
-export class PlanningCancelled extends Error {
+class PlanningCancelled extends Error {
   override readonly name = 'PlanningCancelled';
 }
 

@@ -1,15 +1,7 @@
 import type { Files } from '../support/folder.ts';
 
 /** Packages the small trees import, as stand-ins: what is checked is who imports them, not what they do. */
-const dependencies = [
-  '@mantine/core',
-  'convert-units',
-  'dexie',
-  'highs',
-  'playwright-core',
-  'react',
-  'zod',
-];
+const dependencies = ['@mantine/core', 'convert-units', 'dexie', 'highs', 'playwright-core', 'react', 'zod'];
 const devDependencies = ['electron', 'fast-check', 'vite', 'vitest'];
 
 function packages(): Record<string, string> {

@@ -92,5 +92,3 @@ export function smallPlan() {
     ],
   };
 }
-
-export type SmallPlan = ReturnType<typeof smallPlan>;

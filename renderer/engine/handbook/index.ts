@@ -1,13 +1,13 @@
-export { documentsOf, sameDocument, tablesByDocument, type Named } from './documents.ts';
+export { documentsOf, sameDocument, tablesByDocument } from './documents.ts';
 export { headTables } from './heads.ts';
 export { lockingTables } from './locking.ts';
 export { openingTables } from './openings.ts';
 export { practiceTables } from './practice.ts';
 export { preloadTables } from './preload.ts';
 export { mmOfPrintedInches } from './printed.ts';
-export { citationOf, numberAt, rowsWhere, rowWhere, tableName, type Citable } from './rows.ts';
+export { citationOf, numberAt, rowsWhere, rowWhere } from './rows.ts';
 export { strengthTables } from './strength.ts';
-export { allTables, heldTables, tableByKey, type AnyTable, type HeldTables } from './tables.ts';
+export { allTables, tableByKey } from './tables.ts';
 export { threadTables } from './threads.ts';
 export { toolTables } from './tools.ts';
 export { torqueTables } from './torque.ts';

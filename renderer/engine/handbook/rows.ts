@@ -14,7 +14,7 @@ export function citationOf(table: Citable, row: { obtained_row?: Obtained | unde
 }
 
 /** A document and its table in one line: "ISO 4014, Table 1". */
-export function tableName(table: { source: TableSource }): string {
+function tableName(table: { source: TableSource }): string {
   return `${table.source.number}, ${table.source.table}`;
 }
 

@@ -10,11 +10,11 @@ import { threadTables } from './threads.ts';
 import { toolTables } from './tools.ts';
 import { torqueTables } from './torque.ts';
 
-export type HeldTables = { readonly [Key in TableKey]: TableOf<Key> };
-export type AnyTable = HeldTables[TableKey];
+type HeldTables = { readonly [Key in TableKey]: TableOf<Key> };
+type AnyTable = HeldTables[TableKey];
 
 /** Every published table the program holds, by key. */
-export const heldTables: HeldTables = {
+const heldTables: HeldTables = {
   ...threadTables,
   ...strengthTables,
   ...headTables,

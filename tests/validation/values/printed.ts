@@ -21,7 +21,7 @@ export function numberOf(text: string): number {
 }
 
 /** Half of the last digit printed; of a print with fixed significant digits, half of the last of those. */
-export function halfLastDigit(text: string, significantDigits?: number): number {
+function halfLastDigit(text: string, significantDigits?: number): number {
   const [digits = '', exponent = '0'] = text.replaceAll(' ', '').split('E');
   const decimals = digits.includes('.') ? digits.length - digits.indexOf('.') - 1 : 0;
   const power =
