@@ -133,7 +133,7 @@ export function printRequest(wanted: PrintCase): PrintRequest {
               outing: 'o1',
               role: 'Second',
               action: 'use',
-              gear: gear.map(({ id, quantity }) => ({ id, quantity })).slice(0, 20),
+              gear: gear.map(({ id, quantity }) => ({ id, quantity })).slice(0, 6),
             },
           ],
   });

@@ -42,12 +42,12 @@ export function manifestTable(manifest: Manifest): Markup {
   const last = bodies.pop();
   return html`<table>
     <colgroup>
-      <col style="width:23mm" />
+      <col style="width:27mm" />
       <col />
-      <col style="width:54mm" />
-      <col style="width:22mm" />
-      <col style="width:14mm" />
-      <col style="width:15mm" />
+      <col style="width:43mm" />
+      <col style="width:20mm" />
+      <col style="width:13mm" />
+      <col style="width:16mm" />
       <col style="width:11mm" />
       <col style="width:11mm" />
     </colgroup>
@@ -120,7 +120,10 @@ function lineRow(line: ManifestLine): Markup {
   </tr> `;
 }
 
-/** The last line, the empty lines and the totals stay together, so that the signatures never stand without a line. */
+/**
+ * The last line, the empty lines, the totals and the signatures are one body, which no page divides: beside the table,
+ * the signatures would part from their line wherever the page ends between the two.
+ */
 function closingBodies(manifest: Manifest, last: Body | undefined): Markup {
   const { pieceCount, lineCount, contentsMass } = manifest;
   const rows = last?.rows ?? [];
@@ -159,13 +162,15 @@ function closingBodies(manifest: Manifest, last: Body | undefined): Markup {
         <td class="num">${pieceCount}</td>
         <td colspan="3"></td>
       </tr>
+      <tr class="close">
+        <td colspan="${columns}">${signatures(manifest)}</td>
+      </tr>
     </tbody> `;
 }
 
-export function signatures(manifest: Manifest): Markup {
+function signatures(manifest: Manifest): Markup {
   const people = ['Packed by', 'Counted again by another person', 'Received back by'];
-  return html`<div class="close">
-    <p class="end">
+  return html`<p class="end">
       <span>End of list, ${count(manifest.pieceCount, 'piece')} in ${count(manifest.lineCount, 'line')}.</span
       ><span>Counted out <span class="write"></span> Counted back <span class="write"></span></span>
     </p>
@@ -177,8 +182,7 @@ export function signatures(manifest: Manifest): Markup {
             <div class="two"><i>date</i><i>time</i></div>
           </div>`,
       )}
-    </div>
-  </div> `;
+    </div> `;
 }
 
 export function stepTable(manifest: Manifest): Markup {
@@ -230,9 +234,16 @@ function stepRow(step: ManifestStep): Markup {
       ${setting === null ? 'no setting' : html`<span class="set">${setting.text}</span> ${setting.beside}<br /><span class="small">${setting.applied}</span>`}
     </td>
     <td>
-      ${step.torque.map((text) => html`<p>${text}</p>`)}${step.source === null ? null : html`<p class="small">Source: ${typed(step.source)}</p>`}
+      ${step.torque.map((text) => html`<p>${unbroken(text)}</p>`)}${step.source === null ? null : html`<p class="small">Source: ${typed(step.source)}</p>`}
     </td>
   </tr> `;
+}
+
+/** The other unit's figures stay together: a band torn over two lines is misread. */
+function unbroken(text: string): Part {
+  return text
+    .split(/(\([^)]*\))/)
+    .map((part) => (part.startsWith('(') ? html`<span class="whole">${part}</span>` : part));
 }
 
 function stackList(stack: StackLine[]): Part {

@@ -2,7 +2,7 @@ import type { DocumentToPrint } from '../../../shared-types/host.ts';
 import { contentHash } from './contentHash.ts';
 import { html, Markup, plainText } from './html.ts';
 import type { Manifest, NoManifest } from './manifest.ts';
-import { annex, manifestHead, manifestTable, signatures, stepTable } from './manifestBody.ts';
+import { annex, manifestHead, manifestTable, stepTable } from './manifestBody.ts';
 import { manifestOf, type ManifestRequest } from './manifestOf.ts';
 import { noManifestBody } from './noManifestBody.ts';
 import { pageFurniture } from './pageFurniture.ts';
@@ -52,7 +52,7 @@ export function documentOf(manifest: Manifest | NoManifest, hash: string, reques
   const style = new Markup(`${fontRules(fonts)}${furniture}${sheetStyle}`);
   const body =
     'rows' in manifest
-      ? html`${manifestHead(manifest, person)}${manifestTable(manifest)}${signatures(manifest)}${stepTable(manifest)}${annex(manifest)}`
+      ? html`${manifestHead(manifest, person)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
       : noManifestBody(manifest);
   const page = html`<!doctype html>
     <html lang="en">

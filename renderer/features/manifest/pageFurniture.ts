@@ -36,7 +36,7 @@ export function pageFurniture(furniture: Furniture): string {
   );
   const right = lines(units, `Uncontrolled when printed unless checked against content ${hash}.`);
   const box =
-    'border: 0.35mm solid #000; padding: 1mm 2mm; margin: 0; vertical-align: top; white-space: pre-wrap; text-align: left; font: 400 8pt/10.4pt Sheet, SheetMath, sans-serif; box-sizing: border-box; overflow: hidden;';
+    'border: 0.35mm solid #000; padding: 1mm 2mm; margin: 0; vertical-align: top; white-space: pre-wrap; text-align: left; font: 400 8.1pt/10.4pt Sheet, SheetMath, sans-serif; box-sizing: border-box; overflow: hidden;';
   const foot = 'height: 26mm; margin-top: 4mm; margin-bottom: 10mm;';
   return `
 @page {

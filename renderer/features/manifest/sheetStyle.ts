@@ -8,8 +8,8 @@ h2{font-size:13pt;line-height:17pt;font-weight:650;margin:6mm 0 1.5mm;break-afte
 p{margin:0}
 ul{margin:0;padding:0 0 0 4.5mm}
 li{margin:0 0 .8mm;break-inside:avoid}
-.small{font-size:8.5pt;line-height:11.4pt}
-.code{display:inline-block;max-width:100%;font-family:SheetMono,SheetMath,monospace;font-size:9.4pt}
+.small,.small .code{font-size:8.5pt;line-height:11.4pt}
+.code{display:inline-block;max-width:100%;font-family:SheetMono,SheetMath,monospace;font-size:10pt}
 th.code{display:table-cell}
 .lead{margin-top:1.5mm}
 .caution{border:.5mm solid #000;padding:1.6mm 2.6mm;margin:3mm 0;font-size:9pt;line-height:11.8pt}
@@ -28,7 +28,7 @@ td,tbody th{padding:.9mm 1.6mm;border-bottom:.2mm solid #999;vertical-align:midd
 .write{border-bottom:.25mm solid #000;display:inline-block;width:18mm}
 .total th,.total td{font-weight:650;border-top:.4mm solid #000;border-bottom:.4mm solid #000}
 .last{break-inside:avoid}
-.close{break-inside:avoid;break-before:avoid}
+.close td{border:0;padding:0}
 .end{display:flex;justify-content:space-between;gap:4mm;font-weight:650;margin-top:2.4mm}
 .sign{display:grid;grid-template-columns:repeat(3,1fr);border:.3mm solid #000;margin-top:3mm;break-inside:avoid}
 .sign>div{border-right:.3mm solid #000;padding:1.4mm 2.2mm 1.6mm;font-size:8.5pt;line-height:11pt}
@@ -41,5 +41,6 @@ td,tbody th{padding:.9mm 1.6mm;border-bottom:.2mm solid #999;vertical-align:midd
 .watch{border-left:1mm solid #000;padding-left:1.6mm;font-weight:600;margin-bottom:1mm}
 .fault{break-inside:avoid;border-left:1mm solid #000;padding-left:2.4mm;margin-bottom:3mm}
 .name{font-weight:600}
+.whole{white-space:nowrap}
 bdi{unicode-bidi:isolate}
 `;
