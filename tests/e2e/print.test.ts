@@ -73,7 +73,7 @@ function listRows(page: PrintedPage): { code: string; pieces: number }[] {
 function furnitureMissing(page: PrintedPage, index: number, count: number, hash: string): string[] {
   const wanted = [
     `Page ${index + 1} of ${count}`,
-    'Manifest: Azimuth drive change: outing 1',
+    'Manifest: Azimuth drive change, outing 1',
     'Outing: outing 1',
     'Task: SR-01, Azimuth drive change',
     'Revision: not frozen',
@@ -332,7 +332,7 @@ describe('what the PDF is', () => {
     const fonts = poppler('pdffonts', [file])?.toString();
     if (info === undefined || fonts === undefined)
       return context.skip('poppler is not installed: fonts, tags and title were not looked at');
-    expect(info).toMatch(/Title:\s+Manifest: Azimuth drive change: outing 1/);
+    expect(info).toMatch(/Title:\s+Manifest: Azimuth drive change, outing 1/);
     expect(info).toMatch(/Tagged:\s+yes/);
     expect(info).toMatch(/JavaScript:\s+no/);
     const rows = fonts.trimEnd().split('\n').slice(2);

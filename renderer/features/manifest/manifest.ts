@@ -2,6 +2,8 @@ import type { ClosestFit } from '../../../shared-types/bag.ts';
 
 /** What is printed, as texts in the units asked for: the same content is the same text, and its hash names it. */
 export interface Manifest {
+  /** Of the task alone; `title` has the outing too. */
+  name: string;
   title: string;
   task: string;
   site: string | null;
@@ -70,6 +72,8 @@ export interface ManifestNote {
 
 /** A sheet that says why there is no manifest. */
 export interface NoManifest {
+  /** Of the task alone; `title` has the outing too. */
+  name: string;
   title: string;
   task: string;
   site: string | null;

@@ -16,10 +16,15 @@ export function typed(text: string): Markup {
   return html`<bdi>${text}</bdi>`;
 }
 
+/** Task and outing on two lines, read as one heading. */
+export function heading(name: string, outing: string): Markup {
+  return html`<h1>${typed(name)},<br /><span class="outing">${typed(outing)}</span></h1> `;
+}
+
 export function manifestHead(manifest: Manifest, person: string): Markup {
-  const { title, site, task, rows, pieceCount, contentsMass, wholeMass, stepCount, proof } = manifest;
+  const { name, outing, site, task, rows, pieceCount, contentsMass, wholeMass, stepCount, proof } = manifest;
   return html`<p class="small">Manifest</p>
-    <h1>${typed(title)}</h1>
+    ${heading(name, outing)}
     <p class="lead">
       ${count(rows.length, 'bag')},
       <b>${count(pieceCount, 'piece')}, ${contentsMass}</b

@@ -36,7 +36,8 @@ export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
   const answer = result.outings.find(({ id }) => id === outingId);
   const { task } = plan.source;
   const frame = {
-    title: `${task?.name ?? fileName}: ${outing?.name ?? outingId}`,
+    name: task?.name ?? fileName,
+    title: `${task?.name ?? fileName}, ${outing?.name ?? outingId}`,
     task: task === undefined ? fileName : `${task.id}, ${task.name}`,
     site: task?.site ?? null,
     outing: outing?.name ?? outingId,

@@ -1,11 +1,11 @@
 import { html, type Markup } from './html.ts';
 import type { NoManifest } from './manifest.ts';
-import { caution, list, typed } from './manifestBody.ts';
+import { caution, heading, list, typed } from './manifestBody.ts';
 
 /** The sheet for an outing without a bag: what is at fault and by how much, so that it can be mended. */
 export function noManifestBody(sheet: NoManifest): Markup {
   return html`<p class="small">No manifest</p>
-    <h1>${typed(sheet.title)}</h1>
+    ${heading(sheet.name, sheet.outing)}
     <p class="lead"><b>${sheet.why}</b> There is nothing to pack from this sheet.</p>
     <p class="small">Task ${typed(sheet.task)}${sheet.site === null ? null : html`; site: ${typed(sheet.site)}`}</p>
     ${caution()}

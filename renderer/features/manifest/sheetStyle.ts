@@ -4,6 +4,7 @@ export const sheetStyle = `
 html{margin:0}
 body{margin:0;background:#fff;color:#000;font:400 10pt/13.4pt Sheet,SheetMath,sans-serif;font-variant-numeric:tabular-nums;font-feature-settings:"tnum";overflow-wrap:anywhere}
 h1{font-size:18pt;line-height:22pt;font-weight:650;margin:0}
+.outing{font-size:14pt;line-height:18pt}
 h2{font-size:13pt;line-height:17pt;font-weight:650;margin:6mm 0 1.5mm;break-after:avoid}
 p{margin:0}
 ul{margin:0;padding:0 0 0 4.5mm}
