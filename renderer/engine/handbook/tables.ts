@@ -11,7 +11,7 @@ import { toolTables } from './tools.ts';
 import { torqueTables } from './torque.ts';
 
 type HeldTables = { readonly [Key in TableKey]: TableOf<Key> };
-type AnyTable = HeldTables[TableKey];
+export type AnyTable = HeldTables[TableKey];
 
 /** Every published table the program holds, by key. */
 const heldTables: HeldTables = {
