@@ -144,13 +144,11 @@ describe('the drawing on screen', () => {
 
   test.each(drawnCases)('$name: no text lies on another, none is cut off', async (drawn) => {
     for (const { widthPx, units } of sizes) {
-      // oxlint-disable-next-line no-await-in-loop -- one page shows one drawing at a time
       const screen = await shown(
         <StackDrawing plan={drawingPlan} step={stepOf(drawn.step)} stack={drawn.stack} units={units} />,
         { widthPx },
       );
       // The first layout knows no width and takes 760 px, which no frame here has.
-      // oxlint-disable-next-line no-await-in-loop -- as above
       await expect.poll(() => sideView(screen.container)?.getAttribute('width')).not.toBe('760');
       const svg = sideView(screen.container);
       if (svg === undefined) throw new Error('There is no drawing.');
@@ -160,7 +158,6 @@ describe('the drawing on screen', () => {
       const { width, height } = svg.viewBox.baseVal;
       const cut = boxes.filter((box) => box.left < 0 || box.right > width || box.top < 0 || box.bottom > height);
       expect(cut, `${widthPx} px, ${units}`).toEqual([]);
-      // oxlint-disable-next-line no-await-in-loop -- one page shows one drawing at a time
       await screen.unmount();
     }
   });

@@ -6,7 +6,7 @@ import { readPlan } from '../../renderer/engine/plan/readPlan.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import { allCommands } from '../../renderer/features/palette/commands.ts';
 import type { Deeds } from '../../renderer/features/palette/commands.ts';
-import { asText, refusedPlan, shownPlan } from './fixtures/plans.ts';
+import { asText, emptyPlan, refusedPlan, shownPlan } from './fixtures/plans.ts';
 import { freshDb, openWindow } from './support/openWindow.tsx';
 
 const plan = asText(shownPlan());
@@ -315,6 +315,25 @@ describe('the bag sheet', () => {
     );
     await expect.element(screen.getByRole('heading', { name: 'The bag was not planned: 1 fault' })).toHaveFocus();
     await expect.element(screen.getByText('X-3 has no volume')).toBeVisible();
+  });
+});
+
+describe('a list with nothing in it', () => {
+  it('says so, on every sheet', async () => {
+    const { screen, session } = await openWindow();
+    session.openPlan('empty.json', asText(emptyPlan()));
+    window.location.hash = '#/steps';
+    await expect.element(screen.getByText(/^This plan has no steps/)).toBeVisible();
+    await expect.element(screen.getByText('No step to show.')).toBeVisible();
+    window.location.hash = '#/bag';
+    await expect.element(screen.getByRole('heading', { name: 'No bag planned yet' })).toBeVisible();
+    window.location.hash = '#/manifest';
+    await expect.element(screen.getByRole('heading', { name: 'No manifest yet' })).toBeVisible();
+    await userEvent.click(screen.getByRole('link', { name: 'Plan the bag' }));
+    await expect.poll(() => window.location.hash).toBe('#/bag');
+    await userEvent.keyboard('{Control>}k{/Control}');
+    await userEvent.type(screen.getByRole('combobox'), 'no such thing');
+    await expect.element(screen.getByText('Nothing here holds “no such thing”.')).toBeVisible();
   });
 });
 

@@ -28,7 +28,13 @@ export function BandFigure(props: BandFigureProps) {
   const said = layout.rows.map(({ name, lines }) => `${name} ${lines.join(' ')}`).join('; ');
   const [calloutRow] = layout.rows;
   return (
-    <div className={classes['frame']} ref={ref}>
+    <div
+      className={classes['frame']}
+      ref={ref}
+      tabIndex={0}
+      role="group"
+      aria-label="Bands, scrolls sideways where narrow"
+    >
       <svg
         className={classes['figure']}
         width={layout.widthPx}

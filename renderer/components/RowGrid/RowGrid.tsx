@@ -1,6 +1,6 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
 import type { Range } from '@tanstack/react-virtual';
-import { useEffect, useId, useRef } from 'react';
+import { useEffect, useId, useMemo, useRef } from 'react';
 import type { CSSProperties, KeyboardEvent, ReactNode } from 'react';
 import { landing } from './landing.ts';
 import './RowGrid.css';
@@ -42,8 +42,10 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
   const body = useRef<HTMLDivElement>(null);
   const idBase = useId();
   const followFocus = useRef(false);
-  const selectedIndex = rows.findIndex((row) => row.kind === 'row' && row.id === selected);
-  const stopIndex = selectedIndex >= 0 ? selectedIndex : rows.findIndex((row) => row.kind === 'row');
+  const takeable = useMemo(() => rows.flatMap((row, index) => (row.kind === 'row' ? [index] : [])), [rows]);
+  const indexOf = useMemo(() => new Map(takeable.map((index) => [rows[index]?.id ?? '', index])), [rows, takeable]);
+  const selectedIndex = selected === null ? -1 : (indexOf.get(selected) ?? -1);
+  const stopIndex = selectedIndex >= 0 ? selectedIndex : (takeable[0] ?? -1);
   const virtual = rows.length > virtualAbove;
 
   const virtualizer = useVirtualizer({
@@ -79,7 +81,7 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
       return;
     }
     const page = Math.max(1, Math.floor((body.current?.clientHeight ?? 300) / rowHeightPx) - 2);
-    const to = landing(rows, { from: stopIndex, key: event.key, page });
+    const to = landing(takeable, { from: stopIndex, key: event.key, page });
     if (to === null) return;
     event.preventDefault();
     const row = rows[to];

@@ -8,9 +8,11 @@ interface Press {
   page: number;
 }
 
-/** @returns the index of the row to take in hand, or null where the key is none of the table's. */
-export function landing(rows: readonly { kind: 'group' | 'row' }[], { from, key, page }: Press): number | null {
-  const takeable = rows.flatMap((row, index) => (row.kind === 'row' ? [index] : []));
+/**
+ * @param takeable - indices of the rows that can be taken in hand, rising
+ * @returns the index of the row to take in hand, or null where the key is none of the table's
+ */
+export function landing(takeable: readonly number[], { from, key, page }: Press): number | null {
   const at = takeable.indexOf(from);
   const last = takeable.length - 1;
   const to: Record<string, number> = {

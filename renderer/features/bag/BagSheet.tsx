@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'react';
+import { memo, useMemo, useRef, useState } from 'react';
 import { Button } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
@@ -37,20 +37,23 @@ export interface BagSheetProps {
   onSave: (format: 'json' | 'csv') => void;
 }
 
-function useStackCount(plan: ResolvedPlan): number | null {
-  const { judgements, done } = useJudgements(plan);
-  return useMemo(
-    () => (done ? [...judgements.values()].reduce((sum, { stackCount }) => sum + stackCount, 0) : null),
-    [judgements, done],
-  );
-}
-
-export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, onCancel, onSave }: BagSheetProps) {
+export const BagSheet = memo(function BagSheet({
+  plan,
+  kept,
+  planning,
+  outingId,
+  line,
+  units,
+  onPlan,
+  onCancel,
+  onSave,
+}: BagSheetProps) {
   const [formOpen, setFormOpen] = useState(false);
   const [hiddenRefusal, setHiddenRefusal] = useState<unknown>(null);
   const whyHeading = useRef<HTMLHeadingElement>(null);
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
-  const stackCount = useStackCount(plan);
+  const { counts, done } = useJudgements(plan);
+  const stackCount = done ? counts.stacks : null;
   const outing = plan.outings.find(({ id }) => id === outingId) ?? plan.outings[0];
   const setInHand = (next: string): void =>
     goTo({ at: 'bag', ...(outing === undefined ? {} : { outing: outing.id }), line: next }, 'replace');
@@ -179,7 +182,7 @@ export function BagSheet({ plan, kept, planning, outingId, line, units, onPlan, 
     </div>
   );
   return <div className="bw-split">{stacked ? [detail, list] : [list, detail]}</div>;
-}
+});
 
 function emptyText(kept: KeptResult | null, running: boolean, planning: PlanningState): string {
   if (running) return 'The contents appear here when the search ends.';

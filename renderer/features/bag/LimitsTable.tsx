@@ -37,15 +37,15 @@ export function LimitsTable({ plan, totals, units }: LimitsTableProps) {
             return (
               <tr key={bag.id}>
                 <th scope="row">{bag.name}</th>
-                <td>{against(contentsKg, 'kg', typed?.massMax)}</td>
-                <td>{against(volumeL, 'L', typed?.volumeMax)}</td>
-                <td>
+                <td data-label="contents">{against(contentsKg, 'kg', typed?.massMax)}</td>
+                <td data-label="volume">{against(volumeL, 'L', typed?.volumeMax)}</td>
+                <td data-label="pieces">
                   {pieces} {bag.itemsMax === null ? '(no limit)' : `of ${bag.itemsMax}`}
                 </td>
-                <td>
+                <td data-label="tether points">
                   {tethers} {bag.tetherPoints === null ? '(no limit)' : `of ${bag.tetherPoints}`}
                 </td>
-                <td>{against(longestMm, 'mm', typed?.sizeMax)}</td>
+                <td data-label="longest">{against(longestMm, 'mm', typed?.sizeMax)}</td>
               </tr>
             );
           })}

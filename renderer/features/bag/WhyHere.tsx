@@ -69,7 +69,8 @@ export function WhyHere({ plan, outing, item, units, headingRef }: WhyHereProps)
           {nearest === undefined || firstMiss === undefined ? null : (
             <div>
               Nearest: {stackText(plan, nearest.stack)}, {checkWords[firstMiss.check].toLowerCase()}: has{' '}
-              {shownFigure(firstMiss.check, firstMiss.have, once(units))}, needs {shownFigure(firstMiss.check, firstMiss.need, once(units))}.
+              {shownFigure(firstMiss.check, firstMiss.have, once(units))}, needs{' '}
+              {shownFigure(firstMiss.check, firstMiss.need, once(units))}.
             </div>
           )}
           {[...instead].map(([stack, ids]) => (

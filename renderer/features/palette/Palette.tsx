@@ -7,8 +7,8 @@ import './palette.css';
 
 export interface PaletteProps {
   commands: Finding[];
-  /** Steps and items of the plan at hand. */
-  rest: Finding[];
+  /** Steps and items of the plan at hand, listed once something is typed. */
+  rest: { count: number; list: () => Finding[] };
   onClose: () => void;
 }
 
@@ -21,8 +21,11 @@ export function Palette({ commands, rest, onClose }: PaletteProps) {
   const listId = useId();
   const list = useRef<HTMLUListElement>(null);
   const asked = useDeferredValue(query);
-  const found = useMemo(() => find(asked, commands, rest), [asked, commands, rest]);
-  const shown = asked.trim() === '' ? found : found.slice(0, shownMost);
+  const typed = asked.trim() !== '';
+  const { list: listRest } = rest;
+  const inPlan = useMemo(() => (typed ? listRest() : []), [typed, listRest]);
+  const found = useMemo(() => find(asked, commands, inPlan), [asked, commands, inPlan]);
+  const shown = typed ? found.slice(0, shownMost) : found;
   const current = shown[Math.min(at, shown.length - 1)];
 
   useEffect(() => {
@@ -76,7 +79,7 @@ export function Palette({ commands, rest, onClose }: PaletteProps) {
           onKeyDown={onKeyDown}
         />
         <span className="bw-second bw-small" role="status">
-          {found.length} of {commands.length + rest.length}
+          {found.length} of {commands.length + rest.count}
         </span>
       </div>
       <ul className="bw-palette-list" id={listId} ref={list} role="listbox" aria-label="Found">

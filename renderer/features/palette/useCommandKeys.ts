@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 import type { Command } from './command.ts';
 
 const patienceMs = 1500;
@@ -11,7 +11,7 @@ function isTyping(target: EventTarget | null): boolean {
 }
 
 /** The command that the keys pressed so far call, or whether they begin one. */
-export function matchKeys(commands: readonly Command[], pressed: readonly string[]): Command | 'begun' | null {
+function matchKeys(commands: readonly Command[], pressed: readonly string[]): Command | 'begun' | null {
   const begins = commands.filter(
     ({ keys }) => keys !== null && pressed.length <= keys.length && pressed.every((key, index) => key === keys[index]),
   );
@@ -22,7 +22,8 @@ export function matchKeys(commands: readonly Command[], pressed: readonly string
 /** Calls commands by their keys. Ctrl K always; keys of one letter only where they are wanted and nothing is typed into. */
 export function useCommandKeys(commands: Command[], { singleKeys }: { singleKeys: boolean }): void {
   const pressed = useRef<{ keys: string[]; at: number }>({ keys: [], at: 0 });
-  useEffect(() => {
+  // Before the first paint: a key pressed at what is seen is never lost.
+  useLayoutEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || event.isComposing || document.querySelector('dialog[open]') !== null) return;
       if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'k') {

@@ -1,4 +1,4 @@
-import { Suspense, lazy, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import { Suspense, lazy, useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { ReactNode } from 'react';
 import type { Host, HostInfo } from '../../../shared-types/host.ts';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
@@ -63,7 +63,7 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
   const main = useRef<HTMLElement>(null);
   const info = useHostInfo(host);
   const deeds = useDeeds(session, planning, host);
-  const { judgements } = useJudgements(atHand?.plan ?? null);
+  const { judgements, counts } = useJudgements(atHand?.plan ?? null);
   const plan = atHand?.plan ?? null;
   const units = preferences.units;
 
@@ -94,9 +94,9 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
 
   const close = (): void => setOver(null);
   const held = result?.result ?? null;
-  const found = useMemo(
-    () => (plan === null || over !== 'palette' ? [] : planFindings(plan, { judgements, result: held, go: goTo })),
-    [plan, judgements, held, over],
+  const findInPlan = useCallback(
+    () => (plan === null ? [] : planFindings(plan, { judgements, result: held, go: goTo })),
+    [plan, judgements, held],
   );
   const demoOpeners = demoPlans.map((demo) => ({ id: demo.id, name: demo.name, open: () => deeds.openDemo(demo) }));
 
@@ -205,7 +205,7 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
           }
           places={jobPlaces({
             plan,
-            judgements,
+            counts,
             kept: result,
             planning: planningState.kind === 'running',
             at: place.at,
@@ -237,7 +237,13 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
         saving={savingWords(saving.state)}
         onSaveAgain={saving.retry}
       />
-      {over === 'palette' ? <Palette commands={commandFindings(commands)} rest={found} onClose={close} /> : null}
+      {over === 'palette' ? (
+        <Palette
+          commands={commandFindings(commands)}
+          rest={{ count: plan === null ? 0 : plan.steps.length + plan.carried.size, list: findInPlan }}
+          onClose={close}
+        />
+      ) : null}
       {over === 'keys' ? <KeysSheet commands={commands} singleKeys={preferences.singleKeys} onClose={close} /> : null}
       {over === 'settings' ? (
         <SettingsSheet

@@ -6,13 +6,12 @@ import type { KeptResult } from '../../store/db.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { PlaceName } from '../../store/place.ts';
 import { gapText, stateOf } from '../bag/BagHeading.tsx';
-import type { Judgements } from '../steps/judging.ts';
-import { judgedCounts } from '../steps/StepsSheet.tsx';
+import type { Counts } from '../steps/judging.ts';
 import { countOf } from '../steps/words.ts';
 
 interface Job {
   plan: ResolvedPlan;
-  judgements: Judgements;
+  counts: Counts;
   kept: KeptResult | null;
   planning: boolean;
   at: PlaceName;
@@ -39,8 +38,8 @@ function bagDone(kept: KeptResult | null): number {
 }
 
 /** The places of the job with how far each is done and what it lacks. */
-export function jobPlaces({ plan, judgements, kept, planning, at }: Job): JobPlace[] {
-  const { reached, notReached, byHand } = judgedCounts(judgements);
+export function jobPlaces({ plan, counts, kept, planning, at }: Job): JobPlace[] {
+  const { reached, notReached, byHand } = counts;
   const steps = plan.steps.length;
   const problems = kept?.result.problems.length ?? 0;
   return [

@@ -25,9 +25,11 @@ export function CheckList({ checks, units }: { checks: StackCheck[]; units: Unit
             <th scope="row" className="bw-word">
               {checkWords[check.check]}
             </th>
-            <td>{shownFigure(check.check, check.have, units)}</td>
-            <td>{shownFigure(check.check, check.need, units)}</td>
-            <td className="bw-end">{shownOnce(check.margin, units)}</td>
+            <td data-label="has">{shownFigure(check.check, check.have, units)}</td>
+            <td data-label="needs">{shownFigure(check.check, check.need, units)}</td>
+            <td className="bw-end" data-label="margin">
+              {shownOnce(check.margin, units)}
+            </td>
             <td>
               <StateMark
                 state={check.passes ? 'conforming' : 'nonconforming'}

@@ -43,9 +43,11 @@ export function ClosestFits({ plan, fits, units, drawn, onDraw }: ClosestFitsPro
                   {stackText(plan, fit.stack)}
                 </th>
               ) : null}
-              <td className="bw-word">{checkWords[check]}</td>
-              <td>{shownFigure(check, have, units)}</td>
-              <td>{shownFigure(check, need, units)}</td>
+              <td className="bw-word" data-label="fails:">
+                {checkWords[check]}
+              </td>
+              <td data-label="has">{shownFigure(check, have, units)}</td>
+              <td data-label="needs">{shownFigure(check, need, units)}</td>
               {onDraw === undefined || index > 0 ? null : (
                 <td rowSpan={fit.fails.length}>
                   {fit.stack.length === 0 ? (

@@ -12,7 +12,7 @@ export interface SaidLineProps {
   stack: string[] | null;
 }
 
-export function StackWords({ plan, stack }: { plan: ResolvedPlan; stack: string[] }) {
+function StackWords({ plan, stack }: { plan: ResolvedPlan; stack: string[] }) {
   return (
     <>
       {stack.map((id, index) => (

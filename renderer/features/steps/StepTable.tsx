@@ -28,7 +28,7 @@ export interface StepTableProps {
 }
 
 /** What the torque column says: the callout as written first, or what a loosening step must bear. */
-export function calloutText(plan: ResolvedPlan, index: number, mode: UnitsShown): string {
+function calloutText(plan: ResolvedPlan, index: number, mode: UnitsShown): string {
   const step = plan.source.steps[index];
   const once = mode === 'both' ? 'as-written' : mode;
   if (step?.callout !== undefined) return showBand(step.callout.min, step.callout.max, once);

@@ -1,11 +1,11 @@
-import { useEffect, useRef } from 'react';
+import { memo, useEffect, useRef } from 'react';
 import { useMediaQuery } from '@mantine/hooks';
 import type { BagResult } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useJudgements } from './judging.ts';
-import type { Judgements } from './judging.ts';
+import type { Counts } from './judging.ts';
 import { StepDetail } from './StepDetail.tsx';
 import { StepTable } from './StepTable.tsx';
 import { countOf } from './words.ts';
@@ -19,13 +19,7 @@ export interface StepsSheetProps {
   units: UnitsShown;
 }
 
-export function judgedCounts(judgements: Judgements): { reached: number; notReached: number; byHand: number } {
-  const states = [...judgements.values()].map(({ state }) => state);
-  const count = (state: string): number => states.filter((one) => one === state).length;
-  return { reached: count('reached'), notReached: count('not-reached'), byHand: count('by-hand') };
-}
-
-function countsText({ reached, notReached, byHand }: ReturnType<typeof judgedCounts>): string {
+function countsText({ reached, notReached, byHand }: Counts): string {
   const said: [number, string][] = [
     [reached, 'reached'],
     [notReached, 'not reached'],
@@ -34,12 +28,12 @@ function countsText({ reached, notReached, byHand }: ReturnType<typeof judgedCou
   return said.flatMap(([count, word]) => (count > 0 ? [`${count} ${word}`] : [])).join(' · ');
 }
 
-export function StepsSheet({ plan, stepId, result, units }: StepsSheetProps) {
-  const { judgements, done } = useJudgements(plan);
+/** Drawn again only when its own matter changes: what opens over it costs nothing here. */
+export const StepsSheet = memo(function StepsSheet({ plan, stepId, result, units }: StepsSheetProps) {
+  const { judgements, counts, done } = useJudgements(plan);
   const heading = useRef<HTMLHeadingElement>(null);
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
   const step = plan.steps.find(({ id }) => id === stepId) ?? plan.steps[0];
-  const { reached, notReached, byHand } = judgedCounts(judgements);
   const choose = (id: string): void => goTo({ at: 'steps', step: id }, 'replace');
   const walk = (by: 1 | -1): void => {
     const next = step === undefined ? undefined : plan.steps[plan.steps.indexOf(step) + by];
@@ -55,9 +49,7 @@ export function StepsSheet({ plan, stepId, result, units }: StepsSheetProps) {
       <div className="bw-pane-bar">
         <h2 id="steps-heading">Steps</h2>
         <span className="bw-second bw-small">
-          {done
-            ? countsText({ reached, notReached, byHand })
-            : `judging: ${judgements.size} of ${countOf(plan.steps.length, 'step')}`}
+          {done ? countsText(counts) : `judging: ${judgements.size} of ${countOf(plan.steps.length, 'step')}`}
         </span>
       </div>
       <StepTable
@@ -81,4 +73,4 @@ export function StepsSheet({ plan, stepId, result, units }: StepsSheetProps) {
   );
   // Where the panes stack, the drawing comes first, for the eye and for the keyboard alike.
   return <div className="bw-split">{stacked ? [inHand, list] : [list, inHand]}</div>;
-}
+});

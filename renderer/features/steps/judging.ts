@@ -8,7 +8,16 @@ export type Judgements = ReadonlyMap<string, StepJudgement>;
 /** What is held of one plan. A new object each time it is told, so that a screen sees that it has grown. */
 export interface Judging {
   judgements: Judgements;
+  counts: Counts;
   done: boolean;
+}
+
+export interface Counts {
+  reached: number;
+  notReached: number;
+  byHand: number;
+  /** Stacks that reach, over the steps judged so far. */
+  stacks: number;
 }
 
 interface Run {
@@ -21,7 +30,8 @@ interface Run {
 const runs = new WeakMap<ResolvedPlan, Run>();
 const turnMs = 10;
 const tellEveryMs = 200;
-const nothing: Judging = { judgements: new Map(), done: true };
+const none: Counts = { reached: 0, notReached: 0, byHand: 0, stacks: 0 };
+const nothing: Judging = { judgements: new Map(), counts: none, done: true };
 
 function runOf(plan: ResolvedPlan): Run {
   const known = runs.get(plan);
@@ -29,12 +39,21 @@ function runOf(plan: ResolvedPlan): Run {
   const held = new Map<string, StepJudgement>();
   const run: Run = {
     held,
-    told: { judgements: held, done: plan.steps.length === 0 },
+    told: { judgements: held, counts: none, done: plan.steps.length === 0 },
     listeners: new Set(),
     started: false,
   };
   runs.set(plan, run);
   return run;
+}
+
+function countsOf(held: Judgements): Counts {
+  const counts = { ...none };
+  for (const { state, stackCount } of held.values()) {
+    counts[state === 'reached' ? 'reached' : state === 'not-reached' ? 'notReached' : 'byHand'] += 1;
+    counts.stacks += stackCount;
+  }
+  return counts;
 }
 
 /** The judgement of one step, computed at once where it is not held yet. */
@@ -64,7 +83,7 @@ function judgeAll(plan: ResolvedPlan, run: Run): void {
     const done = next >= plan.steps.length;
     if (done || began - toldAt > tellEveryMs) {
       toldAt = began;
-      run.told = { judgements: run.held, done };
+      run.told = { judgements: run.held, counts: countsOf(run.held), done };
       for (const listener of run.listeners) listener();
     }
     // Nobody looks at a plan that has been closed: its judging waits until somebody does.

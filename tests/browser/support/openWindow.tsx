@@ -12,7 +12,7 @@ import { createSaver } from '../../../renderer/store/saver.ts';
 import { createSession } from '../../../renderer/store/session.ts';
 
 /** A host that hands over the files of a test and keeps what is saved. */
-export function fakeHost(files: OpenedText[] = []): Host & { saved: FileToSave[] } {
+function fakeHost(files: OpenedText[] = []): Host & { saved: FileToSave[] } {
   const saved: FileToSave[] = [];
   return {
     saved,
@@ -28,7 +28,7 @@ export function fakeHost(files: OpenedText[] = []): Host & { saved: FileToSave[]
 }
 
 /** A planner under the test's hand: it answers when it is told to. */
-export function fakePlanner() {
+function fakePlanner() {
   const runs: {
     answer: (result: BagResult) => void;
     fail: (error: unknown) => void;

@@ -1,0 +1,424 @@
+/** The whole window on the production build: every screen looked at, every task done, with the mouse and without. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { asText, longNamesPlan, longPlan, refusedPlan, shownPlan } from '../browser/fixtures/plans.ts';
+import { openBuilt } from './support/openBuilt.ts';
+import type { OpenedBuild, OpenOptions } from './support/openBuilt.ts';
+
+const wcag = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const folder = mkdtempSync(join(tmpdir(), 'bagwright-plans-'));
+const planFile = (name: string, plan: unknown): string => {
+  const path = join(folder, name);
+  writeFileSync(path, asText(plan));
+  return path;
+};
+const shown = planFile('shown.json', shownPlan());
+const refused = planFile('refused.json', refusedPlan(60));
+const names = planFile('names.json', longNamesPlan());
+const long = planFile('long.json', longPlan(5000));
+
+let opened: OpenedBuild | null = null;
+
+async function open(options: OpenOptions = {}): Promise<OpenedBuild> {
+  opened = await openBuilt(options);
+  await opened.page.getByRole('heading', { name: 'What do you have in front of you?' }).waitFor();
+  return opened;
+}
+
+async function openFile(page: Page, path: string): Promise<void> {
+  const chooser = page.waitForEvent('filechooser');
+  await run(page, 'Open a plan file…');
+  await (await chooser).setFiles(path);
+}
+
+/** By the palette, so that no test leans on where a button stands. */
+async function run(page: Page, command: string): Promise<void> {
+  await page.keyboard.press('Control+k');
+  await page.getByRole('combobox', { name: 'Find or do' }).fill(command);
+  await page.getByRole('option', { name: command }).first().waitFor();
+  await page.keyboard.press('Enter');
+}
+
+async function openDemo(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: `Open ${name}` }).click();
+  await page.getByRole('grid', { name: 'Steps' }).waitFor();
+}
+
+async function planToTheEnd(page: Page): Promise<void> {
+  await run(page, 'Plan the bag');
+  await page.getByRole('heading', { name: /^(Proved least:|No bag does it)/ }).waitFor({ timeout: 90_000 });
+}
+
+const hash = (page: Page): Promise<string> => page.evaluate(() => location.hash);
+
+afterEach(async () => {
+  await opened?.close();
+  opened = null;
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('from a worked example to its bag', () => {
+  it.each(['Skua Rock light', 'Tarn array'])('%s: steps, optimum, reasons, saved result', async (demo) => {
+    const { page, pageErrors, requestsOutside } = await open();
+    await openDemo(page, demo);
+    expect(await page.locator('.bw-step svg[role=img], .bw-step figure svg').count()).toBeGreaterThan(0);
+    await page
+      .getByText(/\d+ reached/)
+      .first()
+      .waitFor();
+    await planToTheEnd(page);
+    const heading = await page.getByRole('heading', { level: 1 }).textContent();
+    expect(heading).toMatch(/^Proved least: \d+\.\d{3} kg/);
+    expect(await page.getByText(/by an independent count/).textContent()).not.toContain('disagrees');
+
+    const lines = page.getByRole('grid', { name: 'Contents by bag' }).locator('[role=row][aria-selected]');
+    const count = await lines.count();
+    expect(count).toBeGreaterThan(5);
+    for (const line of [0, Math.floor(count / 2), count - 1]) {
+      await lines.nth(line).click();
+      const why = await page.locator('.bw-why').innerText();
+      expect(why).toMatch(/Needed at\n+.*steps? \d/s);
+      expect(why).toMatch(/Without it\n+.*(fail|would take)/s);
+    }
+
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save result as JSON…' }).click();
+    expect((await download).suggestedFilename()).toMatch(/^bag_.+_\d{4}-\d\d-\d\d\.json$/);
+    expect(requestsOutside).toEqual([]);
+    expect(pageErrors.filter((error) => !error.includes('Permissions-Policy'))).toEqual([]);
+  });
+
+  it('keeps the work over a reload: plan, place, result, units and name', async () => {
+    const { page } = await open();
+    await page.getByRole('textbox', { name: /Your name/ }).fill('A. Tester');
+    await openFile(page, planFile('reachable.json', { ...shownPlan(), steps: shownPlan().steps.slice(0, 3) }));
+    await page.getByRole('grid', { name: 'Steps' }).waitFor();
+    await planToTheEnd(page);
+    await page.getByRole('radio', { name: 'Inch-pound' }).check({ force: true });
+    const before = await page.getByRole('heading', { level: 1 }).textContent();
+    await page
+      .getByRole('status')
+      .filter({ hasText: /Saved \d\d:\d\d/ })
+      .waitFor();
+    await page.reload();
+    await page.getByRole('heading', { level: 1, name: /^Proved least/ }).waitFor();
+    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe(before);
+    expect(await hash(page)).toContain('#/bag');
+    expect(await page.getByRole('contentinfo').textContent()).toContain('A. Tester');
+    expect(await page.getByRole('radio', { name: 'Inch-pound' }).isChecked()).toBe(true);
+  });
+
+  it('cancels planning within 200 ms and stays usable', async () => {
+    const { page } = await open();
+    await openDemo(page, 'Skua Rock light');
+    await run(page, 'Plan the bag');
+    const cancel = page.getByRole('button', { name: 'Cancel planning' });
+    await cancel.waitFor();
+    const took = await cancel.evaluate(async (button: HTMLButtonElement) => {
+      const began = performance.now();
+      button.click();
+      while (document.querySelector('.bw-planning') !== null && performance.now() - began < 5000)
+        await new Promise((resolve) => requestAnimationFrame(resolve));
+      return performance.now() - began;
+    });
+    expect(took).toBeLessThan(200);
+    await page.getByText('Planning was cancelled. Nothing was changed.').waitFor();
+  });
+});
+
+describe('with the keyboard alone', () => {
+  it('opens an example, walks its steps, plans, reads a reason, previews, and finds the keys', async () => {
+    const { page } = await open();
+    const press = (...keys: string[]): Promise<void> =>
+      keys.reduce((done, key) => done.then(() => page.keyboard.press(key)), Promise.resolve());
+    await press('Control+k');
+    await page.keyboard.type('worked example: tarn');
+    await page.getByRole('option', { name: /Open worked example: Tarn array/ }).waitFor();
+    await press('Enter');
+    const steps = page.getByRole('grid', { name: 'Steps' });
+    await steps.waitFor();
+    await tabTo(page, () => document.activeElement?.closest('[role=grid]') !== null);
+    await press('ArrowDown', 'ArrowDown');
+    await page.getByRole('heading', { level: 1, name: /^3 ·/ }).waitFor();
+    await press('End');
+    await page.getByRole('heading', { level: 1, name: /^25 ·/ }).waitFor();
+    await press('Home', 'j');
+    await page.getByRole('heading', { level: 1, name: /^2 ·/ }).waitFor();
+    await press('Enter');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('step-heading');
+    await press('p');
+    await page.getByRole('heading', { name: /^Proved least/ }).waitFor({ timeout: 90_000 });
+    await tabTo(page, () => document.activeElement?.closest('[role=grid]') !== null);
+    await press('ArrowDown', 'Enter');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('why-heading');
+    await press('g', 'm');
+    await page.getByRole('heading', { level: 1, name: /^Manifest/ }).waitFor();
+    await press('g', 'b');
+    await page.getByRole('grid', { name: 'Contents by bag' }).waitFor();
+    await tabTo(page, () => document.activeElement?.closest('.bw-job-chain') !== null);
+    await press('ArrowLeft', 'Enter');
+    await steps.waitFor();
+    await press('?');
+    await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    await press('Escape');
+    expect(await page.getByRole('dialog').count()).toBe(0);
+    await press('c', 'd');
+    expect(await page.evaluate(() => document.documentElement.dataset['mantineColorScheme'])).toBe('dark');
+  });
+
+  it.each([
+    ['#/', 1280],
+    ['#/steps', 1280],
+    ['#/bag', 1280],
+    ['#/steps', 700],
+    ['#/bag', 700],
+  ])('shows a ring on every stop of %s at %i px, hidden by nothing', async (place, width) => {
+    const { page } = await open({ viewport: { width, height: 800 } });
+    await openFile(page, shown);
+    await page.getByRole('grid', { name: 'Steps' }).waitFor();
+    await page.evaluate((to) => (location.hash = to), place);
+    await page.waitForTimeout(200);
+    // From the very top: what has had the focus last is where Tab goes on from.
+    await page.locator('.bw-skip').focus();
+    const seen = new Set<string>();
+    for (let stop = 0; stop < 60; stop += 1) {
+      await page.keyboard.press('Tab');
+      const found = await page.evaluate(() => {
+        const element = document.activeElement;
+        if (element === null || element === document.body) return null;
+        // A radio button is drawn by its label.
+        const drawn =
+          element instanceof HTMLInputElement && element.type === 'radio'
+            ? (element.closest('label') ?? element)
+            : element;
+        const box = drawn.getBoundingClientRect();
+        const at = document.elementFromPoint(
+          box.left + Math.min(box.width / 2, 40),
+          box.top + Math.min(box.height / 2, 12),
+        );
+        const { outlineStyle, outlineWidth } = getComputedStyle(drawn);
+        return {
+          who: `${element.tagName} ${element.textContent?.slice(0, 30)} ${box.left} ${box.top + scrollY}`,
+          ring: outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2,
+          uncovered: at !== null && (drawn.contains(at) || at.contains(drawn)),
+        };
+      });
+      if (found === null || seen.has(found.who)) break;
+      seen.add(found.who);
+      expect(found).toMatchObject({ ring: true, uncovered: true });
+    }
+    expect(seen.size).toBeGreaterThan(9);
+  });
+});
+
+async function tabTo(page: Page, there: () => boolean): Promise<void> {
+  for (let stop = 0; stop < 60; stop += 1) {
+    if (await page.evaluate(there)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error('no Tab stop was what was looked for');
+}
+
+/** Every screen, by name, from a window that has the plan with a step out of reach open. */
+const screens: [string, (page: Page) => Promise<void>][] = [
+  ['first page', async (page) => run(page, 'First page')],
+  ['steps, reached', async (page) => goTo(page, '#/steps/tighten', '.bw-setting')],
+  ['steps, not reached', async (page) => goTo(page, '#/steps/deep', '.bw-closest')],
+  ['steps, by hand', async (page) => goTo(page, '#/steps/cap', '.bw-gear')],
+  ['bag, not planned', async (page) => goTo(page, '#/bag', '.bw-plan-form')],
+  ['bag, infeasible', async (page) => planToTheEnd(page)],
+  [
+    'bag, planned',
+    async (page) => {
+      await openFile(page, planFile('reachable.json', { ...shownPlan(), steps: shownPlan().steps.slice(0, 3) }));
+      await page.getByRole('heading', { level: 1, name: /Loosen the cover/ }).waitFor();
+      await planToTheEnd(page);
+    },
+  ],
+  ['manifest', async (page) => goTo(page, '#/manifest', 'h1')],
+  [
+    'refused file',
+    async (page) => {
+      await openFile(page, refused);
+      await page.getByRole('heading', { name: /was not opened/ }).waitFor();
+    },
+  ],
+  ['palette', async (page) => page.keyboard.press('Control+k')],
+  [
+    'keys',
+    async (page) => {
+      await page.keyboard.press('Escape');
+      await run(page, 'Keys');
+      await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    },
+  ],
+  [
+    'settings',
+    async (page) => {
+      await page.keyboard.press('Escape');
+      await run(page, 'Settings');
+      await page.getByRole('dialog', { name: 'Settings' }).waitFor();
+    },
+  ],
+];
+
+async function goTo(page: Page, place: string, sign: string): Promise<void> {
+  await page.evaluate((to) => (location.hash = to), place);
+  await page.locator(sign).first().waitFor();
+}
+
+describe.each([
+  ['light', 'none'],
+  ['dark', 'none'],
+  ['light', 'active'],
+] as const)('every screen in %s, forced colours %s', (colorScheme, forcedColors) => {
+  let at: OpenedBuild;
+  beforeAll(async () => {
+    at = await openBuilt({ colorScheme });
+    await at.page.getByRole('heading', { level: 1 }).waitFor();
+    await at.page.emulateMedia({ colorScheme, forcedColors });
+    await openFile(at.page, shown);
+    await at.page.getByRole('grid', { name: 'Steps' }).waitFor();
+  });
+  afterAll(async () => at.close());
+
+  it.each(screens)('%s: no violation of WCAG 2.2 AA, targets of 24 px, states with a word', async (_, show) => {
+    const { page } = at;
+    await show(page);
+    await page.waitForTimeout(150);
+    const { violations } = await new AxeBuilder({ page }).withTags(wcag).analyze();
+    expect(
+      violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`),
+    ).toEqual([]);
+    expect(await smallTargets(page)).toEqual([]);
+    const wordless = await page.evaluate(
+      () =>
+        [...document.querySelectorAll('[data-state]')].filter(
+          (mark) => mark.textContent?.trim() === '' || mark.querySelector('svg') === null,
+        ).length,
+    );
+    expect(wordless).toBe(0);
+  });
+});
+
+/** What can be pressed and is smaller than 24 px either way; links in running text are let off, as the rule does. */
+function smallTargets(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const within = document.querySelector('dialog[open]') ?? document;
+    const targets = [
+      ...within.querySelectorAll('button, select, input, a[href], [role=row][tabindex], [role=option], summary'),
+    ];
+    return targets.flatMap((target) => {
+      const drawn =
+        target instanceof HTMLInputElement && target.type === 'radio' ? (target.closest('label') ?? target) : target;
+      const { width, height } = drawn.getBoundingClientRect();
+      const inText = target instanceof HTMLAnchorElement && getComputedStyle(target).display === 'inline';
+      const hidden = width === 0 || target.classList.contains('bw-skip');
+      return hidden || inText || (width >= 24 && height >= 24)
+        ? []
+        : [`${target.outerHTML.slice(0, 120)} ${width}×${height}`];
+    });
+  });
+}
+
+describe('in a narrow or a zoomed window', () => {
+  // 640 × 400 is a window of 1280 × 800 at 200 %.
+  it.each([
+    ['320 px', { width: 320, height: 800 }, shown],
+    ['320 px with long names', { width: 320, height: 800 }, names],
+    ['200 % zoom', { width: 640, height: 400 }, shown],
+    ['200 % zoom with long names', { width: 640, height: 400 }, names],
+  ])('%s: no screen scrolls sideways', async (_, viewport, file) => {
+    const { page } = await open({ viewport });
+    const width = (): Promise<number> => page.evaluate(() => document.documentElement.scrollWidth);
+    expect(await width()).toBeLessThanOrEqual(viewport.width);
+    await openFile(page, file);
+    await page.getByRole('grid', { name: 'Steps' }).waitFor();
+    for (const place of ['#/steps/loosen', '#/steps/tighten', '#/steps/deep', '#/bag', '#/manifest']) {
+      await page.evaluate((to) => (location.hash = to), place);
+      await page.waitForTimeout(150);
+      expect([place, await width()]).toEqual([place, viewport.width]);
+    }
+    await planToTheEnd(page);
+    expect(await width()).toBe(viewport.width);
+    await openFile(page, refused);
+    await page.getByRole('heading', { name: /was not opened/ }).waitFor();
+    expect(await width()).toBe(viewport.width);
+  });
+
+  it('keeps caution and save state on screen, and folds the rest into one button', async () => {
+    const { page } = await open({ viewport: { width: 400, height: 800 } });
+    const strip = page.getByRole('contentinfo');
+    expect(await strip.getByText('Torque and lifting can hurt people.').isVisible()).toBe(true);
+    expect(await strip.getByText('Nothing to save').isVisible()).toBe(true);
+    expect(await strip.getByText('Units shown', { exact: true }).isVisible()).toBe(false);
+    await strip.getByRole('button', { name: 'Task, units, person' }).click();
+    expect(await strip.getByText('Units shown', { exact: true }).isVisible()).toBe(true);
+  });
+
+  it('puts the drawing before the list where the panes stack', async () => {
+    const { page } = await open({ viewport: { width: 900, height: 800 } });
+    await openFile(page, shown);
+    const drawing = await page.getByRole('region', { name: 'Step in hand' }).boundingBox();
+    const list = await page.getByRole('grid', { name: 'Steps' }).boundingBox();
+    expect(drawing?.y ?? 0).toBeLessThan(list?.y ?? 0);
+  });
+});
+
+/** The page's own work for a deed, in milliseconds of its thread: what else runs on the machine does not count. */
+async function workMs(page: Page, deed: () => Promise<void>): Promise<number> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
+  const spentS = async (): Promise<number> => {
+    const { metrics } = await session.send('Performance.getMetrics');
+    return metrics.find(({ name }) => name === 'TaskDuration')?.value ?? Number.NaN;
+  };
+  const before = await spentS();
+  await deed();
+  const after = await spentS();
+  await session.detach();
+  return (after - before) * 1000;
+}
+
+describe('with much in it', () => {
+  it('draws at most 60 of 5,000 steps and answers a key with at most 100 ms of work', async () => {
+    const { page } = await open();
+    await openFile(page, long);
+    const steps = page.getByRole('grid', { name: 'Steps' });
+    await steps.waitFor();
+    expect(await steps.getAttribute('aria-rowcount')).toBe('5002');
+    await page.locator('[role=row][tabindex="0"]').focus();
+    await page.getByText(/5000 reached/).waitFor({ timeout: 100_000 });
+    const keys = 20;
+    const spentMs = await workMs(page, async () => {
+      for (let step = 0; step < keys; step += 1) {
+        await page.keyboard.press('ArrowDown');
+        await page.getByRole('heading', { level: 1, name: new RegExp(`^${step + 2} ·`) }).waitFor();
+      }
+    });
+    expect(spentMs / keys).toBeGreaterThan(0);
+    expect(spentMs / keys).toBeLessThan(100);
+    expect(await page.locator('[role=row]').count()).toBeLessThanOrEqual(60);
+    await page.keyboard.press('End');
+    await page.getByRole('heading', { level: 1, name: /^5000 ·/ }).waitFor();
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-rowindex'))).toBe('5002');
+    expect(await page.locator('[role=row]').count()).toBeLessThanOrEqual(60);
+  });
+
+  it('opens the palette with at most 100 ms of work', async () => {
+    const { page } = await open();
+    await openFile(page, long);
+    await page.getByText(/5000 reached/).waitFor({ timeout: 100_000 });
+    const spentMs = await workMs(page, async () => {
+      await page.keyboard.press('Control+k');
+      await page.getByRole('combobox', { name: 'Find or do' }).waitFor();
+      await page.getByRole('option').first().waitFor();
+    });
+    expect(spentMs).toBeGreaterThan(0);
+    expect(spentMs).toBeLessThan(100);
+  });
+});
