@@ -58,7 +58,6 @@ export function printRequest(wanted: PrintCase): PrintRequest {
     name: nameOf(index + 1),
     mass: `${20 + (index % 7) * 5} g`,
     notes: 'Invented: mass and number.',
-    onHand: 9,
     quantity: quantityOf(index + 1),
   }));
   const half = Math.ceil(gear.length / 2);
@@ -98,7 +97,7 @@ export function printRequest(wanted: PrintCase): PrintRequest {
           onHand: 1,
         },
       ],
-      carryGear: gear.map(({ quantity: _, ...item }) => item),
+      carryGear: gear.map(({ quantity, ...item }) => ({ ...item, onHand: quantity })),
       bags: [
         { id: 'SR-L', name: 'Lead’s bag', mass: '0.4 kg', massMax: '400 kg' },
         { id: 'SR-S', name: 'Second’s bag' },

@@ -69,10 +69,8 @@ export async function readPages(bytes: Uint8Array): Promise<PrintedPage[]> {
   const pdf = await task.promise;
   const pages: PrintedPage[] = [];
   for (let number = 1; number <= pdf.numPages; number += 1) {
-    // oxlint-disable-next-line no-await-in-loop -- pages are read in order
     const page = await pdf.getPage(number);
     const { width, height } = page.getViewport({ scale: 1 });
-    // oxlint-disable-next-line no-await-in-loop -- as above
     const { items } = await page.getTextContent();
     const texts = items.flatMap((item): PrintedText[] => {
       if (!('str' in item) || item.str.trim() === '') return [];

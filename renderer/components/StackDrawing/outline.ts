@@ -29,7 +29,7 @@ export function box(x1: number, y1: number, x2: number, y2: number): string {
 /** A profile turned about the centre line: the upper half given from left to right, the lower mirrored. */
 export function turned(centreY: number, upper: readonly (readonly [x: number, radius: number])[]): string {
   const above = upper.map(([x, r]): Point => [x, centreY - r]);
-  const below = [...upper].reverse().map(([x, r]): Point => [x, centreY + r]);
+  const below = upper.toReversed().map(([x, r]): Point => [x, centreY + r]);
   return closed(...above, ...below);
 }
 

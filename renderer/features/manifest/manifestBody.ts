@@ -257,8 +257,8 @@ function stackList(stack: StackLine[]): Part {
   );
 }
 
-export function list(heading: string, texts: Part[], none: string): Markup {
-  return html`<h2>${heading}</h2>
+export function list(about: string, texts: Part[], none: string): Markup {
+  return html`<h2>${about}</h2>
     ${
       texts.length === 0
         ? html`<p>${none}</p>`
