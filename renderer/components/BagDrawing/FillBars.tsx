@@ -10,16 +10,16 @@ export function FillBars({ fills, bag }: { fills: Fill[]; bag: string }) {
           <dt>{name}</dt>
           <dd>
             {share === null ? null : (
-              <svg className={classes['bar']} width="74" height="14" viewBox="0 0 74 14" aria-hidden="true">
-                <path className={classes['barRoom']} d="M0 11.5H60" />
+              <svg className={classes['bar']} width="58" height="14" viewBox="0 0 58 14" aria-hidden="true">
+                <path className={classes['barRoom']} d="M0 11.5H46" />
                 <rect
                   className={share > 1 ? classes['barOver'] : classes['barFull']}
                   x="0"
                   y="3"
-                  width={Math.min(share, 1.2) * 60}
+                  width={Math.min(share, 1.2) * 46}
                   height="8"
                 />
-                <path className={classes['barLimit']} d="M60 0V14" />
+                <path className={classes['barLimit']} d="M46 0V14" />
               </svg>
             )}
             <span>
