@@ -188,20 +188,20 @@ describe('the palette', () => {
     const { screen, session } = await openWindow();
     session.openPlan('a.json', plan);
     await userEvent.keyboard('{Control>}k{/Control}');
-    await userEvent.type(screen.getByRole('combobox'), 'deep bolt');
+    await userEvent.type(screen.getByRole('combobox', { name: 'Find or do' }), 'deep bolt');
     await expect.element(screen.getByRole('option', { name: /4 · Tighten the deep bolt/ })).toBeVisible();
     await userEvent.keyboard('{Enter}');
     await expect.poll(() => window.location.hash).toBe('#/steps/deep');
     await expect.element(screen.getByRole('heading', { level: 1, name: /Tighten the deep bolt/ })).toBeVisible();
     await userEvent.keyboard('{Control>}k{/Control}');
-    await userEvent.type(screen.getByRole('combobox'), 'X-6');
+    await userEvent.type(screen.getByRole('combobox', { name: 'Find or do' }), 'X-6');
     await expect.element(screen.getByRole('option', { name: /^Item.*X-6/ })).toBeVisible();
   });
 
   it('says why a command cannot be taken, and does nothing', async () => {
     const { screen, planner } = await openWindow();
     await userEvent.keyboard('{Control>}k{/Control}');
-    await userEvent.type(screen.getByRole('combobox'), 'plan the bag');
+    await userEvent.type(screen.getByRole('combobox', { name: 'Find or do' }), 'plan the bag');
     await expect
       .element(screen.getByRole('option', { name: /Plan the bag/ }).first())
       .toHaveTextContent('open a plan first');
@@ -332,7 +332,7 @@ describe('a list with nothing in it', () => {
     await userEvent.click(screen.getByRole('link', { name: 'Plan the bag' }));
     await expect.poll(() => window.location.hash).toBe('#/bag');
     await userEvent.keyboard('{Control>}k{/Control}');
-    await userEvent.type(screen.getByRole('combobox'), 'no such thing');
+    await userEvent.type(screen.getByRole('combobox', { name: 'Find or do' }), 'no such thing');
     await expect.element(screen.getByText('Nothing here holds “no such thing”.')).toBeVisible();
   });
 });

@@ -6,6 +6,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { asText, longNamesPlan, longPlan, refusedPlan, shownPlan } from '../browser/fixtures/plans.ts';
+import { goTo, openDemo, openFile, planToTheEnd, run, smallTargets, tabTo, workMs } from './driveWindow.ts';
 import { openBuilt } from './support/openBuilt.ts';
 import type { OpenedBuild, OpenOptions } from './support/openBuilt.ts';
 
@@ -27,30 +28,6 @@ async function open(options: OpenOptions = {}): Promise<OpenedBuild> {
   opened = await openBuilt(options);
   await opened.page.getByRole('heading', { name: 'What do you have in front of you?' }).waitFor();
   return opened;
-}
-
-async function openFile(page: Page, path: string): Promise<void> {
-  const chooser = page.waitForEvent('filechooser');
-  await run(page, 'Open a plan file…');
-  await (await chooser).setFiles(path);
-}
-
-/** By the palette, so that no test leans on where a button stands. */
-async function run(page: Page, command: string): Promise<void> {
-  await page.keyboard.press('Control+k');
-  await page.getByRole('combobox', { name: 'Find or do' }).fill(command);
-  await page.getByRole('option', { name: command }).first().waitFor();
-  await page.keyboard.press('Enter');
-}
-
-async function openDemo(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name: `Open ${name}` }).click();
-  await page.getByRole('grid', { name: 'Steps' }).waitFor();
-}
-
-async function planToTheEnd(page: Page): Promise<void> {
-  await run(page, 'Plan the bag');
-  await page.getByRole('heading', { name: /^(Proved least:|No bag does it)/ }).waitFor({ timeout: 90_000 });
 }
 
 const hash = (page: Page): Promise<string> => page.evaluate(() => location.hash);
@@ -215,14 +192,6 @@ describe('with the keyboard alone', () => {
   });
 });
 
-async function tabTo(page: Page, there: () => boolean): Promise<void> {
-  for (let stop = 0; stop < 60; stop += 1) {
-    if (await page.evaluate(there)) return;
-    await page.keyboard.press('Tab');
-  }
-  throw new Error('no Tab stop was what was looked for');
-}
-
 /** Every screen, by name, from a window that has the plan with a step out of reach open. */
 const screens: [string, (page: Page) => Promise<void>][] = [
   ['first page', async (page) => run(page, 'First page')],
@@ -266,11 +235,6 @@ const screens: [string, (page: Page) => Promise<void>][] = [
   ],
 ];
 
-async function goTo(page: Page, place: string, sign: string): Promise<void> {
-  await page.evaluate((to) => (location.hash = to), place);
-  await page.locator(sign).first().waitFor();
-}
-
 describe.each([
   ['light', 'none'],
   ['dark', 'none'],
@@ -304,26 +268,6 @@ describe.each([
     expect(wordless).toBe(0);
   });
 });
-
-/** What can be pressed and is smaller than 24 px either way; links in running text are let off, as the rule does. */
-function smallTargets(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
-    const within = document.querySelector('dialog[open]') ?? document;
-    const targets = [
-      ...within.querySelectorAll('button, select, input, a[href], [role=row][tabindex], [role=option], summary'),
-    ];
-    return targets.flatMap((target) => {
-      const drawn =
-        target instanceof HTMLInputElement && target.type === 'radio' ? (target.closest('label') ?? target) : target;
-      const { width, height } = drawn.getBoundingClientRect();
-      const inText = target instanceof HTMLAnchorElement && getComputedStyle(target).display === 'inline';
-      const hidden = width === 0 || target.classList.contains('bw-skip');
-      return hidden || inText || (width >= 24 && height >= 24)
-        ? []
-        : [`${target.outerHTML.slice(0, 120)} ${width}×${height}`];
-    });
-  });
-}
 
 describe('in a narrow or a zoomed window', () => {
   // 640 × 400 is a window of 1280 × 800 at 200 %.
@@ -368,21 +312,6 @@ describe('in a narrow or a zoomed window', () => {
     expect(drawing?.y ?? 0).toBeLessThan(list?.y ?? 0);
   });
 });
-
-/** The page's own work for a deed, in milliseconds of its thread: what else runs on the machine does not count. */
-async function workMs(page: Page, deed: () => Promise<void>): Promise<number> {
-  const session = await page.context().newCDPSession(page);
-  await session.send('Performance.enable', { timeDomain: 'threadTicks' });
-  const spentS = async (): Promise<number> => {
-    const { metrics } = await session.send('Performance.getMetrics');
-    return metrics.find(({ name }) => name === 'TaskDuration')?.value ?? Number.NaN;
-  };
-  const before = await spentS();
-  await deed();
-  const after = await spentS();
-  await session.detach();
-  return (after - before) * 1000;
-}
 
 describe('with much in it', () => {
   it('draws at most 60 of 5,000 steps and answers a key with at most 100 ms of work', async () => {

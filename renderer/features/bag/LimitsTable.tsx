@@ -1,4 +1,4 @@
-import { showQuantity } from '../../engine/units/index.ts';
+import { showLimit } from '../../engine/units/index.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { amountBesideLimit, once, signed } from './amounts.ts';
@@ -15,7 +15,7 @@ export function LimitsTable({ plan, totals, units }: LimitsTableProps) {
   const mode = once(units);
   const against = (value: number | null, unit: keyof OwnUnits, typed: string | undefined): string => {
     const held = value === null ? 'not known' : amountBesideLimit(plan, value, unit, mode);
-    return `${held} ${typed === undefined ? '(no limit)' : `of ${signed(showQuantity(typed, mode))}`}`;
+    return `${held} ${typed === undefined ? '(no limit)' : `of ${signed(showLimit(typed, 'maximum', mode))}`}`;
   };
   return (
     <section aria-labelledby="limits-heading">

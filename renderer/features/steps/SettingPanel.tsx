@@ -72,7 +72,7 @@ export function SettingPanel(props: SettingPanelProps) {
           <Pair name="callout" value={showBand(written.callout.min, written.callout.max, units)} />
         )}
         {loosening && written.demand !== undefined ? (
-          <Pair name="parts must bear" value={showQuantity(written.demand, units)} />
+          <Pair name="parts must bear" value={showLimit(written.demand, 'minimum', units)} />
         ) : null}
         {written.running === undefined ? null : (
           <Pair

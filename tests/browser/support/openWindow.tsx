@@ -37,22 +37,23 @@ function fakePlanner() {
   }[] = [];
   const start: StartPlanning = () => {
     const listeners: ((progress: Progress) => void)[] = [];
+    let settle: { resolve: (result: BagResult) => void; reject: (error: unknown) => void } | undefined;
+    const result = new Promise<BagResult>((resolve, reject) => {
+      settle = { resolve, reject };
+    });
     const run = {
-      answer: (_: BagResult): void => undefined,
-      fail: (_: unknown): void => undefined,
+      answer: (answer: BagResult) => settle?.resolve(answer),
+      fail: (error: unknown) => settle?.reject(error),
       progress: (progress: Progress) => listeners.forEach((listener) => listener(progress)),
       cancelled: false,
     };
     runs.push(run);
     return {
-      result: new Promise((resolve, reject) => {
-        run.answer = resolve;
-        run.fail = reject;
-      }),
+      result,
       onProgress: (listener) => void listeners.push(listener),
       cancel: () => {
         run.cancelled = true;
-        run.fail(new Error('cancelled'));
+        settle?.reject(new Error('cancelled'));
       },
     };
   };
