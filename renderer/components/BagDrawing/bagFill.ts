@@ -1,6 +1,6 @@
 import type { BagOuting } from '../../../shared-types/bag.ts';
 import type { ResolvedBag, ResolvedPlan } from '../../engine/plan/resolved.ts';
-import { convertValue, readQuantity, roundNominal } from '../../engine/units/index.ts';
+import { convertValue, limitIn, readQuantity, roundNominal } from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
 
 /** One thing a bag is limited in: how much of it lies in there, against the limit. */
@@ -59,8 +59,9 @@ function amounts(metric: Rounded, inch: Rounded, written: string | undefined, un
   const inchFirst = written !== undefined && isInch(readQuantity(written).unit);
   const [first, second] = inchFirst ? [inch, metric] : [metric, inch];
   const said = ([unit, decimals]: Rounded, value: number, limit: number | null): string => {
-    const digits = (amount: number): string => roundNominal(convertValue(amount, metric[0], unit), decimals);
-    return limit === null ? `${digits(value)} ${unit}` : `${digits(value)} of ${digits(limit)} ${unit}`;
+    const digits = roundNominal(convertValue(value, metric[0], unit), decimals);
+    if (limit === null || written === undefined) return `${digits} ${unit}`;
+    return `${digits} of ${limitIn(written, 'maximum', { unit, decimals })} ${unit}`;
   };
   return (value: number, limit: number | null): string => {
     if (units === 'si') return said(metric, value, limit);

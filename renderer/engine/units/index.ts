@@ -4,4 +4,4 @@ export { convertValue } from './convert.ts';
 export { readUnit } from './readUnit.ts';
 export { quantityIn, readQuantity } from './readQuantity.ts';
 export { bandIn, roundInward, roundNominal, showNumber } from './round.ts';
-export { showBand, showQuantity } from './show.ts';
+export { limitIn, showBand, showLimit, showQuantity } from './show.ts';

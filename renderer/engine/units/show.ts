@@ -1,5 +1,5 @@
 import { RefusedError } from '../errors.ts';
-import { compare, exactOf, inPlaces, nearestNumber, placesText, type Exact } from './exact.ts';
+import { compare, exactOf, inPlaces, nearestNumber, placesText, type Exact, type Rounding } from './exact.ts';
 import { kindOf, type Unit, type UnitsShown } from './kinds.ts';
 import { exactOfNumeral, type Numeral } from './readNumber.ts';
 import { readParts } from './readQuantity.ts';
@@ -74,6 +74,10 @@ function counterpart(unit: Unit, value: number): Unit | undefined {
   return counterparts[unit];
 }
 
+export type LimitEnd = 'minimum' | 'maximum';
+
+const inwards: Record<LimitEnd, Rounding> = { minimum: 'up', maximum: 'down' };
+
 interface Typed {
   numeral: Numeral;
   unit: Unit;
@@ -92,8 +96,36 @@ export function showQuantity(typed: string, mode: UnitsShown): string {
   const asTyped = `${parts.numeral.text} ${parts.unit}`;
   const to = shownUnit(parts.unit, parts.numeral.value, mode);
   if (to === undefined) return asTyped;
-  const converted = `${nominalIn(parts, to)} ${to}`;
+  const converted = `${placedIn(parts, to, 'half-even')} ${to}`;
   return mode === 'both' ? `${asTyped} (${converted})` : converted;
+}
+
+/**
+ * A typed limit that stands alone, as the user wants it shown: a conversion of a maximum is rounded down, of a minimum up,
+ * so that keeping to what is shown keeps to what is meant.
+ *
+ * @throws RefusedError as readQuantity does
+ * @example showLimit('6 lb', 'maximum', 'both') // "6 lb (2.7 kg)"
+ */
+export function showLimit(typed: string, end: LimitEnd, mode: UnitsShown): string {
+  const parts = readParts(typed);
+  const asTyped = `${parts.numeral.text} ${parts.unit}`;
+  const to = shownUnit(parts.unit, parts.numeral.value, mode);
+  if (to === undefined) return asTyped;
+  const converted = `${placedIn(parts, to, inwards[end])} ${to}`;
+  return mode === 'both' ? `${asTyped} (${converted})` : converted;
+}
+
+/**
+ * A typed limit in a unit and to a number of decimals of the caller's choice, rounded as showLimit rounds.
+ *
+ * @throws RefusedError as readQuantity does; wrong-kind
+ * @example limitIn('6 lb', 'maximum', { unit: 'kg', decimals: 3 }) // "2.721"
+ */
+export function limitIn(typed: string, end: LimitEnd, to: { unit: Unit; decimals: number }): string {
+  const parts = readParts(typed, kindOf(to.unit));
+  const value = exactIn(exactOfNumeral(parts.numeral), parts.unit, to.unit);
+  return placesText(inPlaces(value, to.decimals, inwards[end]), to.decimals);
 }
 
 /**
@@ -139,12 +171,12 @@ function shownUnit(unit: Unit, value: number, mode: UnitsShown): Unit | undefine
 const significantMin = 2;
 const lengthFinerBy = 1;
 
-function nominalIn(typed: Typed, to: Unit): string {
+function placedIn(typed: Typed, to: Unit, rounding: Rounding): string {
   const value = exactIn(exactOfNumeral(typed.numeral), typed.unit, to);
   const placeTyped = exactIn(placeOf(typed.numeral), typed.unit, to);
   const finer = kindOf(to) === 'length' ? lengthFinerBy : 0;
   const decimals = Math.max(decimalsWithin(placeTyped) + finer, significantDecimals(value), 0);
-  return placesText(inPlaces(value, decimals, 'half-even'), decimals);
+  return placesText(inPlaces(value, decimals, rounding), decimals);
 }
 
 /** One unit of the last place typed: 0.1 of "45.5", 1 of "45", 0.001 of a fraction, which is exact but not endless. */

@@ -12,6 +12,7 @@ import { goTo } from '../session/usePlace.ts';
 import { useJudgements } from '../steps/judging.ts';
 import { countOf } from '../steps/words.ts';
 import { amountText, bagTotals } from './amounts.ts';
+import { BagFrame } from './BagFrame.tsx';
 import { BagHeading } from './BagHeading.tsx';
 import { BagTable, lineId } from './BagTable.tsx';
 import { Infeasible, Problems, UncheckedList } from './Findings.tsx';
@@ -144,13 +145,15 @@ export const BagSheet = memo(function BagSheet({
             <BagHeading kept={kept} units={units} />
             <Infeasible plan={plan} result={kept.result} units={units} />
             {answer === null ? null : (
-              <BagDrawing
-                plan={plan}
-                outing={answer}
-                selected={item?.id ?? null}
-                onSelect={(id, bag) => setInHand(lineId(bag, id))}
-                units={units}
-              />
+              <BagFrame inHand={item === null ? null : lineId(item.bag, item.id)}>
+                <BagDrawing
+                  plan={plan}
+                  outing={answer}
+                  selected={item?.id ?? null}
+                  onSelect={(id, bag) => setInHand(lineId(bag, id))}
+                  units={units}
+                />
+              </BagFrame>
             )}
             {kept.result.outings.length === 0 ? null : (
               <div className="bw-pane-bar-end">

@@ -7,7 +7,7 @@ import { countOf, itemName } from '../steps/words.ts';
 import { assumptions, notesOf } from './assumptions.ts';
 import { itemState } from './itemState.ts';
 import type { Manifest, ManifestBag, NoManifest } from './manifest.ts';
-import { kgText, massText } from './massText.ts';
+import { kgText, massLimitText, massText } from './massText.ts';
 import { problemText, uncheckedTexts } from './openPoints.ts';
 import { stepEntry } from './stepEntry.ts';
 import { stepNumbers, type StepNumbers } from './stepNumbers.ts';
@@ -95,7 +95,7 @@ function bagRows(plan: ResolvedPlan, answer: BagOuting, numbers: StepNumbers, un
     return [
       {
         id: bag.id,
-        name: bagName(bag),
+        name: bagName(plan, bag),
         lines: items.map((item) => ({
           id: item.id,
           what: itemName(plan, item.id),
@@ -112,9 +112,10 @@ function bagRows(plan: ResolvedPlan, answer: BagOuting, numbers: StepNumbers, un
   });
 }
 
-function bagName(bag: ResolvedBag): string {
+function bagName(plan: ResolvedPlan, bag: ResolvedBag): string {
   const name = bag.name === bag.id ? bag.id : `${bag.name} (${bag.id})`;
-  return bag.massMaxKg === null ? name : `${name}, limit ${massText(bag.massMaxKg)}`;
+  const limit = plan.source.catalog.bags.find(({ id }) => id === bag.id)?.massMax;
+  return limit === undefined ? name : `${name}, limit ${massLimitText(limit)}`;
 }
 
 function amount({ unit }: BagObjective, value: number): string {

@@ -1,6 +1,14 @@
 import type { BagStep } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
-import { allUnits, convertValue, kindOf, showBand, showNumber, showQuantity } from '../../engine/units/index.ts';
+import {
+  allUnits,
+  convertValue,
+  kindOf,
+  showBand,
+  showLimit,
+  showNumber,
+  showQuantity,
+} from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
 import { shownBandNm, torqueParts } from '../steps/torqueParts.ts';
 import { fastenerText, itemName, placeText } from '../steps/words.ts';
@@ -88,7 +96,7 @@ function torqueTexts(
   units: UnitsShown,
 ): string[] {
   const texts: string[] = [];
-  if (source?.demand !== undefined) texts.push(`must bear ${showQuantity(source.demand, units)}`);
+  if (source?.demand !== undefined) texts.push(`must bear ${showLimit(source.demand, 'minimum', units)}`);
   if (source?.callout === undefined) return texts;
   const callout = showBand(source.callout.min, source.callout.max, units);
   texts.push(`callout ${callout}`);

@@ -1,7 +1,7 @@
 import type { PlanStep } from '../../../shared-types/plan.ts';
 import type { ResolvedPlan, ResolvedStep, ResolvedTool } from '../../engine/plan/resolved.ts';
 import type { JudgedStack, StepJudgement } from '../../engine/stack/judged.ts';
-import { showBand, showNumber, showQuantity } from '../../engine/units/index.ts';
+import { showBand, showLimit, showNumber, showQuantity } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { Assumed } from '../../components/Assumed/Assumed.tsx';
 import { partNotes } from './StepSources.tsx';

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { ReactNode } from 'react';
 import type { ResolvedOuting, ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
-import { showBand, showQuantity } from '../../engine/units/index.ts';
+import { showBand, showLimit } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
@@ -32,7 +32,7 @@ function calloutText(plan: ResolvedPlan, index: number, mode: UnitsShown): strin
   const step = plan.source.steps[index];
   const once = mode === 'both' ? 'as-written' : mode;
   if (step?.callout !== undefined) return showBand(step.callout.min, step.callout.max, once);
-  if (step?.demand !== undefined) return `up to ${showQuantity(step.demand, once)}`;
+  if (step?.demand !== undefined) return `up to ${showLimit(step.demand, 'minimum', once)}`;
   return '–';
 }
 
