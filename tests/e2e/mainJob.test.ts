@@ -7,7 +7,6 @@ import type { Download, Page } from 'playwright-core';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { BagResult } from '../../shared-types/bag.ts';
 import { runThroughNpm } from '../electron/headless/spawnCommand.ts';
-import { root } from '../support/tracked.ts';
 import { openBuilt } from './support/openBuilt.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'bagwright-main-job-'));

@@ -1,5 +1,5 @@
 /** Text of drawings in px. Widths are taken on the wide side: a label may stand loose, it may not collide. */
-export const labelSizePx = 12.5;
+const labelSizePx = 12.5;
 export const lineHeightPx = 15;
 
 const wide = new Set('MWmw@%—①');

@@ -187,7 +187,7 @@ export function hostOutlines(shape: StackShape, head: HeadShape, frame: SiteFram
 }
 
 /** A straight run with one zigzag in its middle: the part goes on. */
-export function broken(from: Point, to: Point): string {
+function broken(from: Point, to: Point): string {
   const [x1, y1] = from;
   const [x2, y2] = to;
   const long = Math.hypot(x2 - x1, y2 - y1);

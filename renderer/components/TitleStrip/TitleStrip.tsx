@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { cautionLead, cautionShort } from '../../engine/caution.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../StateMark/StateMark.tsx';
 import type { MarkState } from '../StateMark/StateMark.tsx';
@@ -78,8 +79,7 @@ export function TitleStrip({ task, sheet, person, units, onUnits, saving, onSave
         Task, units, person
       </button>
       <p className="bw-strip-caution">
-        <b>Torque and lifting can hurt people.</b> These values support a qualified person’s decision; they do not
-        replace the approved drawing, procedure, maker’s data or local code. Verify before use.
+        <b>{cautionLead}</b> {cautionShort}
       </p>
     </footer>
   );

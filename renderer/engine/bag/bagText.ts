@@ -1,37 +1,36 @@
-import type { BagOuting, BagResult, Infeasibility } from '../../../shared-types/bag.ts';
+import type { BagOuting, BagResult, Infeasibility, PlanProblem } from '../../../shared-types/bag.ts';
+import { cautionLead, cautionShort } from '../caution.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { showNumber } from '../units/index.ts';
 
 /** The answer of `bag` for reading: proof, bags, stacks, and whatever is wrong. */
 export function bagText(plan: ResolvedPlan, result: BagResult): string {
   const lines = [
-    heading(result),
+    headingText(result),
     ...result.outings.flatMap((outing) => ['', ...outingLines(plan, outing)]),
     ...section('Cannot be done', result.infeasible.flatMap(infeasibleLines)),
-    ...section(
-      'Problems of the plan',
-      result.problems.map(({ rule, outing, step, id, quantity, place }) => {
-        const where = [`outing ${outing}`, step && `step ${step}`, place && `at ${place}`].filter(Boolean).join(', ');
-        return `${rule}: ${showNumber(quantity)} ${rule === 'over-time' ? 'min' : `× ${id}`} (${where})`;
-      }),
-    ),
+    ...section('Problems of the plan', result.problems.map(problemText)),
     ...section(
       'Not checked, because the plan does not give it',
       result.unchecked.map(({ rule, steps, items }) => `${rule}: ${[...(steps ?? []), ...(items ?? [])].join(', ')}`),
     ),
     '',
-    'Torque and lifting can hurt people. These values support a qualified person’s decision; they do not replace the',
-    'approved drawing, procedure, maker’s data or local code. Verify before use.',
+    ...wrapped(`${cautionLead} ${cautionShort}`),
     '',
   ];
   return lines.join('\n');
 }
 
-function heading({ status, objective }: BagResult): string {
+export function headingText({ status, objective }: BagResult): string {
   if (!objective) return 'No bag: the plan cannot be done as it stands.';
   const value = `${showNumber(objective.value)} ${objective.unit}`;
   if (status === 'optimal') return `Proved least: ${value}.`;
   return `Not proved: ${value}, nothing below ${showNumber(objective.bound)} ${objective.unit} (within ${showNumber(objective.gap * 100)} %).`;
+}
+
+export function problemText({ rule, outing, step, id, quantity, place }: PlanProblem): string {
+  const where = [`outing ${outing}`, step && `step ${step}`, place && `at ${place}`].filter(Boolean).join(', ');
+  return `${rule}: ${showNumber(quantity)} ${rule === 'over-time' ? 'min' : `× ${id}`} (${where})`;
 }
 
 function outingLines(plan: ResolvedPlan, outing: BagOuting): string[] {
@@ -72,4 +71,16 @@ function infeasibleLines({ reason, closest }: Infeasibility): string[] {
 
 function section(title: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ['', title, ...lines.map((line) => `  ${line}`)];
+}
+
+const widestLine = 112;
+
+function wrapped(text: string): string[] {
+  const lines = [''];
+  for (const word of text.split(' ')) {
+    const longer = `${lines.at(-1)} ${word}`.trimStart();
+    if (longer.length <= widestLine) lines.splice(-1, 1, longer);
+    else lines.push(word);
+  }
+  return lines;
 }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Button, TextInput } from '@mantine/core';
+import { cautionLead, cautionText } from '../../engine/caution.ts';
 import { placeAddress } from '../../store/place.ts';
 import { BagPicture, LightPicture, MastPicture } from './doorDrawings.tsx';
 import type { DemoPlan } from './demoPlans.ts';
@@ -90,10 +91,8 @@ export function FirstPage(props: FirstPageProps) {
         />
       </div>
       <section className="bw-first-caution" aria-label="Caution">
-        <b>Torque and lifting can hurt people.</b> What Bagwright computes supports a qualified person’s decision. It
-        does not replace the approved drawing, procedure, manufacturer’s data or local code; where they differ, they
-        govern. Values marked “assumed” are assumptions. Verify before use. A licensed or certified person decides. This
-        line stays at the foot of every page and every print.
+        <b>{cautionLead}</b> {cautionText} Values marked “assumed” are assumptions. A caution stays at the foot of every
+        page and on every print.
       </section>
     </div>
   );

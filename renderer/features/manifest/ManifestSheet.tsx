@@ -5,7 +5,7 @@ import type { DocumentToPrint, Host } from '../../../shared-types/host.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
-import { cautionLead, cautionText } from './caution.ts';
+import { cautionLead, cautionText } from '../../engine/caution.ts';
 import { isoWithOffset } from './isoWithOffset.ts';
 import { PdfPages } from './PdfPages.tsx';
 import { useManifestPdf } from './useManifestPdf.ts';

@@ -28,7 +28,7 @@ function rendered(part: Part): string {
 
 const entities: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 
-export function escaped(text: string): string {
+function escaped(text: string): string {
   return plainText(text).replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
 }
 

@@ -1,4 +1,4 @@
-import { cautionLead, cautionText } from './caution.ts';
+import { cautionLead, cautionText } from '../../engine/caution.ts';
 import { html, type Markup, type Part } from './html.ts';
 import type { Manifest, ManifestBag, ManifestLine, ManifestStep, StackLine } from './manifest.ts';
 

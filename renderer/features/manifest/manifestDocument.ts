@@ -33,7 +33,7 @@ export async function manifestDocument(request: PrintRequest): Promise<DocumentT
 }
 
 /** The same without the digest, for a hash already known. */
-export function documentOf(manifest: Manifest | NoManifest, hash: string, request: PrintRequest): DocumentToPrint {
+function documentOf(manifest: Manifest | NoManifest, hash: string, request: PrintRequest): DocumentToPrint {
   const { paper, dataTime, appVersion, person, fonts } = request;
   const sheet = 'rows' in manifest ? 'Manifest' : 'No manifest';
   const title = `${sheet}: ${plainText(manifest.title)}`;

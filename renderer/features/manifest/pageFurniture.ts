@@ -1,4 +1,4 @@
-import { cautionLead, cautionText } from './caution.ts';
+import { cautionLead, cautionText } from '../../engine/caution.ts';
 import { cssString, shortened } from './html.ts';
 
 /** What stands in the margins of every page, as strings: the boxes of `@page` hold no markup. */

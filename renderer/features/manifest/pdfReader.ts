@@ -3,7 +3,7 @@ import workerAddress from 'pdfjs-dist/build/pdf.worker.min.mjs?url';
 
 GlobalWorkerOptions.workerSrc = workerAddress;
 
-export type { PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist';
+export type { PDFDocumentProxy } from 'pdfjs-dist';
 
 export interface OpenPdf {
   pdf: Promise<PDFDocumentProxy>;
