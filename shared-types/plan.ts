@@ -6,18 +6,29 @@
 import { z } from './schema.ts';
 
 const id = z.string().min(1).max(200);
-/** A text with its unit. A bare number says nothing of its unit, and is told so. */
-const quantity = z
-  .string({
-    error: ({ input }) =>
-      typeof input === 'number'
-        ? `is a bare number: write it as text with its unit, as "${input} mm" or "${input} N·m"`
-        : undefined,
-  })
-  .min(1)
-  .max(80);
+/** A text with its unit. A bare number says nothing of its unit, and is told so with an example of the field's own kind. */
+function quantity(exampleOf: (bare: number) => string) {
+  return z
+    .string({
+      error: ({ input }) =>
+        typeof input === 'number'
+          ? `is a bare number: write it as a text with its unit, as ${exampleOf(input)}`
+          : undefined,
+    })
+    .min(1)
+    .max(80);
+}
+const length = quantity((bare) => `"${bare} mm"`);
+const mass = quantity((bare) => `"${bare} g"`);
+const volume = quantity((bare) => `"${bare} mL"`);
+const torque = quantity((bare) => `"${bare} N·m"`);
+const headSize = quantity((bare) => `"${bare} mm", or "T${bare}" where it is hexalobular`);
+/** Squares are named by their size, of which few are made: a bare number's own unit cannot be told. */
+const drive = quantity(() => '"3/8 in" or "10 mm"');
 const note = z.string().max(2000);
 const whole = z.number().int();
+/** Two years: no outing is longer, and sums stay sums. */
+const minutesMost = 1_000_000;
 
 const described = {
   name: note.optional(), // display
@@ -26,9 +37,9 @@ const described = {
 
 const carried = {
   ...described,
-  mass: quantity,
-  volume: quantity.optional(),
-  size: quantity.optional(),
+  mass,
+  volume: volume.optional(),
+  size: length.optional(),
   tethers: whole.min(0).optional(),
   onHand: whole.min(0),
 };
@@ -40,14 +51,14 @@ const fastenerSchema = z.object({
   ...described,
   id,
   thread: z.string().min(1).max(80),
-  head: z.object({ form: z.enum(headForms), acrossFlats: quantity }),
+  head: z.object({ form: z.enum(headForms), acrossFlats: headSize }),
   strength: z.unknown().optional(),
   locking: z.string().optional(),
   /** display: axial travel from the first thread to the seat; gives the turns of a step */
-  threadRun: quantity.optional(),
-  mass: quantity.optional(),
-  volume: quantity.optional(),
-  size: quantity.optional(),
+  threadRun: length.optional(),
+  mass: mass.optional(),
+  volume: volume.optional(),
+  size: length.optional(),
   tethers: whole.min(0).optional(),
   onHand: whole.min(0).optional(),
 });
@@ -55,44 +66,44 @@ const fastenerSchema = z.object({
 const socketSchema = z.object({
   ...carried,
   id,
-  drive: quantity,
-  opening: z.object({ form: z.enum(openingForms), size: quantity }),
-  length: quantity,
-  innerDepth: quantity.optional(),
-  outsideDiameter: quantity,
-  ratedTorque: quantity,
+  drive,
+  opening: z.object({ form: z.enum(openingForms), size: headSize }),
+  length,
+  innerDepth: length.optional(),
+  outsideDiameter: length,
+  ratedTorque: torque,
 });
 
 const extensionSchema = z.object({
   ...carried,
   id,
   kind: z.enum(['rigid', 'universal', 'adapter']),
-  driveIn: quantity,
-  driveOut: quantity,
-  length: quantity,
-  outsideDiameter: quantity,
-  ratedTorque: quantity,
+  driveIn: drive,
+  driveOut: drive,
+  length,
+  outsideDiameter: length,
+  ratedTorque: torque,
 });
 
 const driverSchema = z.object({
   ...carried,
   id,
-  drive: quantity,
-  max: quantity,
-  lever: quantity.optional(),
+  drive,
+  max: torque,
+  lever: length.optional(),
   stepDeg: z.number().positive().max(360).optional(),
 });
 
 const torqueToolSchema = z.object({
   ...carried,
   id,
-  drive: quantity,
-  min: quantity,
-  max: quantity,
-  increment: quantity.optional(),
-  settings: z.array(quantity).min(1).max(1000).optional(),
+  drive,
+  min: torque,
+  max: torque,
+  increment: torque.optional(),
+  settings: z.array(torque).min(1).max(1000).optional(),
   accuracyOfReading: z.number().min(0).lt(1),
-  lever: quantity.optional(),
+  lever: length.optional(),
   stepDeg: z.number().positive().max(360).optional(),
   loosens: z.boolean().optional(),
 });
@@ -103,23 +114,23 @@ const bagSchema = z.object({
   ...described,
   id,
   role: id.optional(),
-  mass: quantity.optional(),
-  massMax: quantity.optional(),
-  volumeMax: quantity.optional(),
+  mass: mass.optional(),
+  massMax: mass.optional(),
+  volumeMax: volume.optional(),
   itemsMax: whole.min(0).optional(),
-  sizeMax: quantity.optional(),
+  sizeMax: length.optional(),
   tetherPoints: whole.min(0).optional(),
 });
 
 const accessSchema = z.object({
-  depth: quantity,
-  clearDiameter: quantity.optional(),
+  depth: length,
+  clearDiameter: length.optional(),
   swingDeg: z.number().positive().max(360).optional(),
-  handleRadius: quantity.optional(),
-  protrusion: quantity.optional(),
+  handleRadius: length.optional(),
+  protrusion: length.optional(),
 });
 
-const bandSchema = z.object({ min: quantity, max: quantity });
+const bandSchema = z.object({ min: torque, max: torque });
 
 export const stepSchema = z.object({
   ...described,
@@ -135,12 +146,12 @@ export const stepSchema = z.object({
   calloutSource: note.optional(),
   running: bandSchema.optional(),
   runningIncluded: z.boolean().optional(),
-  demand: quantity.optional(),
+  demand: torque.optional(),
   access: accessSchema.optional(),
   hold: z.object({ fastener: id, access: accessSchema.optional() }).optional(),
   gear: z.array(z.object({ id, quantity: whole.min(1) })).optional(),
   moves: z.array(z.object({ id, quantity: whole.min(1), from: id, to: id })).optional(),
-  minutes: z.number().min(0).optional(),
+  minutes: z.number().min(0).max(minutesMost).optional(),
   contingency: z.boolean().optional(),
   /** display: said before the step on screen and print */
   watchOuts: z.array(note).optional(),
@@ -151,7 +162,7 @@ const outingSchema = z.object({
   id,
   roles: z.array(id),
   bags: z.array(id),
-  minutesMax: z.number().positive().optional(),
+  minutesMax: z.number().positive().max(minutesMost).optional(),
 });
 
 export const catalogSchema = z.object({

@@ -5,7 +5,7 @@
 declare const Papa: {
   unparse(
     table: { fields: string[]; data: unknown[][] },
-    settings?: { escapeFormulae?: boolean; newline?: string },
+    settings?: { escapeFormulae?: boolean | RegExp; newline?: string },
   ): string;
 };
 export default Papa;

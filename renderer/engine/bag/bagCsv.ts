@@ -1,17 +1,66 @@
 import Papa from 'papaparse';
-import type { BagResult } from '../../../shared-types/bag.ts';
+import type { BagResult, Unchecked } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
+import { headingText, problemText } from './bagText.ts';
 
-const fields = ['outing', 'bag', 'item', 'name', 'pieces', 'massEachKg', 'neededAtSteps'];
+const fields = [
+  'kind',
+  'outing',
+  'step',
+  'bag',
+  'item',
+  'name',
+  'pieces',
+  'massEachKg',
+  'neededAtSteps',
+  'says',
+] as const;
 
-/** The bags as CSV (RFC 4180), a line for each item and bag. Texts that a spreadsheet would run are made harmless. */
+type Row = Partial<Record<(typeof fields)[number], string | number | null>>;
+
+/** What a spreadsheet might run: a sign it begins with, blanks or full-width forms before it, or a control character. */
+const formula = /^\s*[=+\-@＝＋－＠]|^[\t\r\0]/;
+
+/**
+ * The answer as CSV (RFC 4180): first what it is worth, then a line for each item and bag, then whatever cannot be done, is
+ * wrong with the plan or was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
+ */
 export function bagCsv(plan: ResolvedPlan, result: BagResult): string {
-  const data = result.outings.flatMap((outing) =>
-    outing.items.map((item) => {
-      const piece = plan.carried.get(item.id);
-      const neededAt = item.because.join(' ');
-      return [outing.id, item.bag, item.id, piece?.name ?? item.id, item.quantity, piece?.massKg ?? null, neededAt];
+  const rows: Row[] = [
+    { kind: 'result', says: headingText(result) },
+    ...result.outings.flatMap((outing) =>
+      outing.items.map((item): Row => {
+        const piece = plan.carried.get(item.id);
+        return {
+          kind: 'item',
+          outing: outing.id,
+          bag: item.bag,
+          item: item.id,
+          name: piece?.name ?? item.id,
+          pieces: item.quantity,
+          massEachKg: piece?.massKg ?? null,
+          neededAtSteps: item.because.join(' '),
+        };
+      }),
+    ),
+    ...result.infeasible.map(({ outing, step, reason }): Row => {
+      return { kind: 'infeasible', outing: outing ?? null, step: step ?? null, says: reason };
     }),
-  );
-  return `${Papa.unparse({ fields, data }, { escapeFormulae: true, newline: '\r\n' })}\r\n`;
+    ...result.problems.map((problem): Row => {
+      return {
+        kind: 'problem',
+        outing: problem.outing,
+        step: problem.step ?? null,
+        item: problem.id,
+        says: problemText(problem),
+      };
+    }),
+    ...result.unchecked.map((unchecked): Row => ({ kind: 'unchecked', says: uncheckedText(unchecked) })),
+  ];
+  const data = rows.map((row) => fields.map((field) => row[field] ?? null));
+  return `${Papa.unparse({ fields: [...fields], data }, { escapeFormulae: formula, newline: '\r\n' })}\r\n`;
+}
+
+function uncheckedText({ rule, steps = [], items = [] }: Unchecked): string {
+  return `${rule}: ${[...steps, ...items].join(', ')}`;
 }

@@ -1,6 +1,5 @@
 import type { Minimised } from '../../../shared-types/bag.ts';
 import type { Carried, ResolvedBag, ResolvedPlan } from '../plan/resolved.ts';
-import { limitTolerance } from '../tolerance.ts';
 import type { Term } from './integerProgram.ts';
 import { IntegerProgram } from './integerProgram.ts';
 import { measured, solverScale } from './measure.ts';
@@ -22,19 +21,10 @@ export interface GroupColumns {
   holds: { choice: Choice; column: number }[] | null;
 }
 
-/** A limit that may be passed at a price, to say by how much a plan fails it. */
-export interface Slack {
-  limit: { kind: 'stock'; item: Carried } | { kind: BagLimitKind; bag: ResolvedBag; allowed: number };
-  column: number;
-}
-
-export type BagLimitKind = 'mass' | 'volume' | 'items' | 'tethers';
-
 export interface BagModel {
   program: IntegerProgram;
   lying: Lying[];
   groups: GroupColumns[];
-  slacks: Slack[];
 }
 
 /**
@@ -52,7 +42,7 @@ export interface BagModel {
  * @param elastic - lets stock and bag limits be passed, and minimises by how much, in place of the objective
  */
 export function bagModel(plan: ResolvedPlan, work: OutingWork, minimise: Minimised, elastic = false): BagModel {
-  const model: BagModel = { program: new IntegerProgram(), lying: [], groups: [], slacks: [] };
+  const model: BagModel = { program: new IntegerProgram(), lying: [], groups: [] };
   const scale = elastic ? 0 : solverScale[minimise];
   addPieces(model, plan, work, { minimise, scale, elastic });
   for (const group of work.groups) addGroup(model, group);
@@ -86,11 +76,7 @@ function addPieces(model: BagModel, plan: ResolvedPlan, work: OutingWork, terms:
     const most = useful.get(item.id);
     if (most === undefined) continue;
     const there = lay(item, terms.elastic ? most : Math.min(most, item.onHand));
-    if (terms.elastic) {
-      const column = program.column({ cost: 1 });
-      model.slacks.push({ limit: { kind: 'stock', item }, column });
-      there.push([column, -1]);
-    }
+    if (terms.elastic) there.push([program.column({ cost: 1 }), -1]);
     program.atMost(item.onHand, there);
   }
 }
@@ -160,7 +146,11 @@ function addNeeds(model: BagModel): void {
 function uses({ stacks, holds }: GroupColumns): Map<string, Term[]> {
   const terms = new Map<string, Term[]>();
   for (const { choice, column } of [...stacks, ...(holds ?? [])]) {
-    for (const [id, count] of choice.counts) terms.set(id, [...(terms.get(id) ?? []), [column, -count]]);
+    for (const [id, count] of choice.counts) {
+      const known = terms.get(id);
+      if (known) known.push([column, -count]);
+      else terms.set(id, [[column, -count]]);
+    }
   }
   return terms;
 }
@@ -172,20 +162,17 @@ function lyingIn(model: BagModel, id: string, of: (bag: ResolvedBag) => boolean)
 function addBag(model: BagModel, bag: ResolvedBag, { minimise, scale, elastic }: Terms): void {
   const { program } = model;
   const inBag = model.lying.filter((l) => l.bag === bag);
-  const limit = (kind: BagLimitKind, allowed: number | null, unit: number, each: (item: Carried) => number): void => {
+  // As shares of the limit: the solver's tolerance is absolute, and is then the contract's relative one.
+  const limit = (allowed: number | null, each: (item: Carried) => number): void => {
     if (allowed === null) return;
-    const terms = inBag.map(({ item, column }): Term => [column, each(item) * unit]);
-    if (elastic) {
-      const column = program.column({ cost: 1 / Math.max(allowed * unit, 1), integer: false });
-      model.slacks.push({ limit: { kind, bag, allowed }, column });
-      terms.push([column, -1]);
-    }
-    program.atMost(allowed * unit * (1 + limitTolerance), terms);
+    const terms = inBag.map(({ item, column }): Term => [column, allowed === 0 ? each(item) : each(item) / allowed]);
+    if (elastic) terms.push([program.column({ cost: 1, integer: false }), -1]);
+    program.atMost(allowed === 0 ? 0 : 1, terms);
   };
-  limit('mass', bag.massMaxKg, 1000, (item) => item.massKg);
-  limit('volume', bag.volumeMaxL, 1000, (item) => item.volumeL ?? 0);
-  limit('items', bag.itemsMax, 1, () => 1);
-  limit('tethers', bag.tetherPoints, 1, (item) => item.tethers);
+  limit(bag.massMaxKg, (item) => item.massKg);
+  limit(bag.volumeMaxL, (item) => item.volumeL ?? 0);
+  limit(bag.itemsMax, () => 1);
+  limit(bag.tetherPoints, (item) => item.tethers);
 
   if (minimise !== 'mass' || bag.massKg === 0 || elastic) return;
   const holdsSomething = program.column({ cost: bag.massKg * scale, upper: 1 });

@@ -1,4 +1,5 @@
 import type { Highs } from 'highs';
+import { limitTolerance } from '../tolerance.ts';
 
 /** A term of a row: which column, times what. */
 export type Term = [column: number, coefficient: number];
@@ -31,8 +32,11 @@ export interface SolveOptions {
   onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
 }
 
-/** HiGHS's tightest: a row or an integer may be off by no more. */
-const feasibilityTolerance = 1e-9;
+/** Past this, looking for reductions takes HiGHS far longer than solving, and keeps no time limit meanwhile. */
+const manyColumns = 3000;
+
+/** A row or an integer may be off by no more. */
+const feasibilityTolerance = limitTolerance;
 
 /** A minimisation over whole numbers from 0 up, put together piece by piece and handed to HiGHS. */
 export class IntegerProgram {
@@ -73,6 +77,7 @@ export class IntegerProgram {
         mip_feasibility_tolerance: feasibilityTolerance,
         // These programs are solved at the root; starting over there only costs time.
         mip_allow_restart: false,
+        ...(this.columns.length > manyColumns ? { presolve: 'off', mip_detect_symmetry: false } : {}),
         ...(options.timeLimitS === undefined ? {} : { time_limit: options.timeLimitS }),
         ...(options.firstOnly ? { mip_max_improving_sols: 1 } : {}),
       });

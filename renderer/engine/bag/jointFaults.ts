@@ -1,12 +1,14 @@
 import type { Highs } from 'highs';
 import type { CheckFailure, Infeasibility } from '../../../shared-types/bag.ts';
-import type { ResolvedPlan } from '../plan/resolved.ts';
-import { shownPieces } from '../stack/shown.ts';
-import { convertValue, showNumber } from '../units/index.ts';
-import type { Slack } from './bagModel.ts';
+import type { Carried, ResolvedBag, ResolvedPlan } from '../plan/resolved.ts';
+import { apart, shownPieces } from '../stack/shown.ts';
+import { atMost } from '../tolerance.ts';
+import { showNumber } from '../units/index.ts';
 import { bagModel } from './bagModel.ts';
+import type { OutingAnswer } from './outingAnswer.ts';
 import { readAnswer } from './outingAnswer.ts';
 import type { Counts, OutingWork, StepGroup } from './outingWork.ts';
+import { settle } from './settle.ts';
 import { stepName } from './unplaceable.ts';
 
 const noGear: Counts = new Map();
@@ -70,30 +72,49 @@ function packs(highs: Highs, plan: ResolvedPlan, work: OutingWork): boolean {
   return program.solve(highs).status !== 'infeasible';
 }
 
+/** The least that would have to give for this part of the outing to be packed, counted from that packing itself. */
 function shortfalls(highs: Highs, plan: ResolvedPlan, work: OutingWork): { stack: string[]; fails: CheckFailure[] } {
   const model = bagModel(plan, work, 'count', true);
   const { columns } = model.program.solve(highs);
-  if (!columns) return { stack: [], fails: [{ check: 'bag', have: 'no bag', need: '1 bag' }] };
-  const stack = readAnswer(model, columns).chosen[0]?.stack.ids ?? [];
-  const fails = model.slacks.flatMap((slack) => failure(slack, columns[slack.column] ?? 0));
-  return { stack, fails };
+  if (!columns) return { stack: [], fails: [{ check: 'bag', have: '0 bags', need: '1 bag' }] };
+  const answer = settle(readAnswer(model, columns));
+  const stock = [...plan.carried.values()].flatMap(({ id, onHand }): CheckFailure[] => {
+    const taken = answer.contents.reduce((sum, line) => sum + (line.item.id === id ? line.quantity : 0), 0);
+    if (taken <= onHand) return [];
+    return [{ check: 'stock', have: `${shownPieces(onHand)} of ${id} on hand`, need: shownPieces(taken) }];
+  });
+  const fails = [...stock, ...work.bags.flatMap((bag) => overfull(bag, answer.contents))];
+  return { stack: answer.chosen[0]?.stack.ids ?? [], fails };
 }
 
-function failure({ limit }: Slack, by: number): CheckFailure[] {
-  if (by < 1e-6) return [];
-  if (limit.kind === 'stock') {
-    const { id, onHand } = limit.item;
-    return [
-      { check: 'stock', have: `${shownPieces(onHand)} of ${id} on hand`, need: shownPieces(onHand + Math.round(by)) },
-    ];
-  }
-  const { bag, allowed, kind } = limit;
-  const show = {
-    mass: (kg: number) => `${showNumber(kg)} kg`,
-    volume: (litres: number) => `${showNumber(litres)} L`,
-    items: (count: number) => shownPieces(Math.round(count)),
-    tethers: (count: number) => `${showNumber(Math.round(count))} tether points`,
-  }[kind];
-  const scale = kind === 'mass' ? convertValue(1, 'g', 'kg') : kind === 'volume' ? convertValue(1, 'mL', 'L') : 1;
-  return [{ check: 'bag', have: `bag ${bag.id} takes ${show(allowed)}`, need: show(allowed + by * scale) }];
+function overfull(bag: ResolvedBag, contents: OutingAnswer['contents']): CheckFailure[] {
+  const inside = contents.filter((line) => line.bag === bag);
+  const over = (
+    allowed: number | null,
+    each: (item: Carried) => number,
+    show: (amount: number, digits: number) => string,
+  ): CheckFailure[] => {
+    const total = inside.reduce((sum, { item, quantity }) => sum + each(item) * quantity, 0);
+    if (allowed === null || atMost(total, allowed)) return [];
+    const [have, need] = apart(allowed, total, show);
+    return [{ check: 'bag', have: `bag ${bag.id} takes ${have}`, need }];
+  };
+  return [
+    ...over(
+      bag.massMaxKg,
+      (item) => item.massKg,
+      (kg, digits) => `${showNumber(kg, digits)} kg`,
+    ),
+    ...over(
+      bag.volumeMaxL,
+      (item) => item.volumeL ?? 0,
+      (litres, digits) => `${showNumber(litres, digits)} L`,
+    ),
+    ...over(bag.itemsMax, () => 1, shownPieces),
+    ...over(
+      bag.tetherPoints,
+      (item) => item.tethers,
+      (points) => `${showNumber(points)} tether points`,
+    ),
+  ];
 }

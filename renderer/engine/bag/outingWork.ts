@@ -35,20 +35,25 @@ export interface OutingWork {
   gear: Counts;
   /** Whether a bag may hold an item at all: by its size, and for a role's bag by what that role's steps use (rule 9). */
   admits: (bag: ResolvedBag, item: Carried) => boolean;
+  /** The second of the two alone. */
+  admitsRole: (bag: ResolvedBag, item: Carried) => boolean;
 }
 
 export function outingWork(plan: ResolvedPlan, outing: ResolvedOuting): OutingWork {
   const steps = plan.steps.filter((step) => step.outing === outing.id);
-  const groups = groupSteps(steps.flatMap((step) => stepChoices(plan, step) ?? []));
+  const known = new Map<string, Choice[]>();
+  const groups = groupSteps(steps.flatMap((step) => stepChoices(plan, step, known) ?? []));
   const inRole = itemsByRole(steps, groups);
+  const admitsRole = (bag: ResolvedBag, item: Carried): boolean =>
+    bag.role === null || (inRole.get(bag.role)?.has(item.id) ?? false);
   return {
     outing,
     bags: outing.bags.flatMap((id) => plan.bags.get(id) ?? []),
     groups: slotsOfOneRoleRunAlone(groups),
     gear: gearOf(steps),
     admits: (bag, item) =>
-      (bag.sizeMaxMm === null || item.sizeMm === null || atMost(item.sizeMm, bag.sizeMaxMm)) &&
-      (bag.role === null || (inRole.get(bag.role)?.has(item.id) ?? false)),
+      (bag.sizeMaxMm === null || item.sizeMm === null || atMost(item.sizeMm, bag.sizeMaxMm)) && admitsRole(bag, item),
+    admitsRole,
   };
 }
 
@@ -68,7 +73,7 @@ function gearOf(steps: readonly ResolvedStep[]): Counts {
   return counts;
 }
 
-function stepChoices(plan: ResolvedPlan, step: ResolvedStep): StepGroup | null {
+function stepChoices(plan: ResolvedPlan, step: ResolvedStep, known: Map<string, Choice[]>): StepGroup | null {
   const task = stackTask(plan, step);
   if (!task) return null;
   const holding = holdTask(plan, step);
@@ -76,12 +81,21 @@ function stepChoices(plan: ResolvedPlan, step: ResolvedStep): StepGroup | null {
     steps: [step],
     role: step.role,
     slot: step.slot,
-    stacks: choices(plan, task),
-    holds: holding && choices(plan, holding),
+    stacks: choices(plan, task, known),
+    holds: holding && choices(plan, holding, known),
   };
 }
 
-function choices(plan: ResolvedPlan, task: StackTask): Choice[] {
+/** Fasteners come in patterns: what one step has searched, the next that asks the same takes over. */
+function choices(plan: ResolvedPlan, task: StackTask, known: Map<string, Choice[]>): Choice[] {
+  const { fastener, shown: _shown, ...asked } = task;
+  const key = JSON.stringify([asked, fastener.headForm, fastener.acrossFlats]);
+  const found = known.get(key) ?? search(plan, task);
+  known.set(key, found);
+  return found;
+}
+
+function search(plan: ResolvedPlan, task: StackTask): Choice[] {
   return inOrder(enumerateStacks(plan, task), task.action !== 'tighten').map((parts) => {
     const ids = stackIds(parts);
     return { parts, ids, counts: countsOf(ids) };

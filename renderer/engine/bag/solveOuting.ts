@@ -1,12 +1,14 @@
 import type { Highs } from 'highs';
 import type { Minimised } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
+import { atMost } from '../tolerance.ts';
 import type { BagModel } from './bagModel.ts';
 import { bagModel } from './bagModel.ts';
-import { solverScale } from './measure.ts';
+import type { Solution } from './integerProgram.ts';
+import { measured, solverScale } from './measure.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
 import { objectiveValue, readAnswer } from './outingAnswer.ts';
-import type { OutingWork } from './outingWork.ts';
+import type { Choice, Counts, OutingWork } from './outingWork.ts';
 import { settle } from './settle.ts';
 
 export interface SolvedOuting {
@@ -38,7 +40,7 @@ export function solveOuting(highs: Highs, plan: ResolvedPlan, work: OutingWork, 
   const first = model.program.solve(highs, { timeLimitS, onProgress });
   if (first.status === 'infeasible')
     return { status: 'infeasible', answer: null, value: 0, bound: 0, seconds: first.seconds };
-  if (first.status === 'stopped') return stopped(highs, model, first, minimise);
+  if (first.status === 'stopped') return stopped(highs, plan, work, { model, ...first }, options);
   if (!first.columns) throw new Error('the solver called a program solved and gave no solution');
   const answer = settle(readAnswer(model, first.columns));
   const value = objectiveValue(answer, minimise);
@@ -48,15 +50,55 @@ export function solveOuting(highs: Highs, plan: ResolvedPlan, work: OutingWork, 
 /** Out of time: the best found, or the first that can be, with the bound proven so far. */
 function stopped(
   highs: Highs,
-  model: BagModel,
-  first: { columns: number[] | null; bound: number; seconds: number },
-  minimise: Minimised,
+  plan: ResolvedPlan,
+  work: OutingWork,
+  first: Solved,
+  { minimise, timeLimitS }: OutingOptions,
 ): SolvedOuting {
-  const found = first.columns ? first : model.program.solve(highs, { firstOnly: true });
+  const found = first.columns ? first : anyBag(highs, plan, work, { minimise, timeLimitS });
   const seconds = first.seconds + (first.columns ? 0 : found.seconds);
   if (!found.columns) return { status: 'infeasible', answer: null, value: 0, bound: 0, seconds };
-  const answer = settle(readAnswer(model, found.columns));
+  const answer = settle(readAnswer(found.model, found.columns));
   const value = objectiveValue(answer, minimise);
-  const bound = Math.max(0, Math.min(value, first.bound / solverScale[minimise]));
-  return { status: 'stopped', answer, value, bound, seconds };
+  const proven = Math.max(first.bound / solverScale[minimise], leastOfAnyStep(plan, work, minimise));
+  const bound = Math.min(value, proven);
+  // Nothing lighter than the bound can be, so a bag that weighs no more than it is proven after all.
+  return { status: atMost(value, bound) ? 'optimal' : 'stopped', answer, value, bound, seconds };
+}
+
+/** A solution with the model it belongs to. */
+interface Solved extends Solution {
+  model: BagModel;
+}
+
+/** Few enough stacks a step that a first bag comes at once. */
+const stacksTried = 6;
+
+/** A first bag from each step's lightest stacks; where those do not go together, from all of them. */
+function anyBag(highs: Highs, plan: ResolvedPlan, work: OutingWork, { minimise, timeLimitS }: OutingOptions): Solved {
+  const groups = work.groups.map((group) => {
+    return {
+      ...group,
+      stacks: group.stacks.slice(0, stacksTried),
+      holds: group.holds && group.holds.slice(0, stacksTried),
+    };
+  });
+  const few = bagModel(plan, { ...work, groups }, minimise);
+  const quick = few.program.solve(highs, { timeLimitS });
+  if (quick.columns) return { model: few, ...quick };
+  const model = bagModel(plan, work, minimise);
+  const any = model.program.solve(highs, { firstOnly: true });
+  return { model, ...any, seconds: quick.seconds + any.seconds };
+}
+
+/** No bag holds less than its gear and the least that its most demanding step takes. */
+function leastOfAnyStep(plan: ResolvedPlan, work: OutingWork, minimise: Minimised): number {
+  const amount = (counts: Counts): number =>
+    [...counts].reduce((sum, [id, count]) => {
+      const item = plan.carried.get(id);
+      return sum + (item ? measured(item, minimise) * count : 0);
+    }, 0);
+  const least = (choices: readonly Choice[] | null): number =>
+    choices === null ? 0 : Math.min(...choices.map(({ counts }) => amount(counts)));
+  return amount(work.gear) + Math.max(0, ...work.groups.map(({ stacks, holds }) => least(stacks) + least(holds)));
 }

@@ -1,37 +1,42 @@
 import type { BagOuting, Unchecked } from '../../../shared-types/bag.ts';
-import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
+import type { ResolvedAccess, ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 
 /** Rules that passed because the plan gives nothing to check: named, so that nobody takes them for checked. */
 export function uncheckedRules(plan: ResolvedPlan, outings: readonly BagOuting[]): Unchecked[] {
   const turned = plan.steps.filter((step) => step.action !== 'use');
-  const reached = turned.filter((step) => step.access.depthMm > 0);
-  const stepsWithout = (
-    rule: string,
-    steps: readonly ResolvedStep[],
-    given: (step: ResolvedStep) => boolean,
-  ): Unchecked[] => {
-    const missing = steps.filter((step) => !given(step)).map((step) => step.id);
-    return missing.length > 0 ? [{ rule, steps: missing }] : [];
+  const stepsWhere = (rule: string, missing: (access: ResolvedAccess) => boolean): Unchecked[] => {
+    const steps = turned.filter((step) => accessesOf(step).some(missing)).map((step) => step.id);
+    return steps.length > 0 ? [{ rule, steps }] : [];
   };
   return [
-    ...stepsWithout('clearDiameter', reached, (step) => step.access.clearDiameterMm !== null),
-    ...stepsWithout('swingDeg', turned, (step) => step.access.swingDeg !== null),
+    ...stepsWhere('clearDiameter', (access) => access.depthMm > 0 && access.clearDiameterMm === null),
+    ...stepsWhere('swingDeg', (access) => access.swingDeg === null),
     ...leverless(plan, outings),
     ...sizeless(plan, outings),
   ];
 }
 
-/** Tools whose lever is not given, at steps which limit it. */
+/** A step's own access and, where it holds, that of the hold. */
+function accessesOf(step: ResolvedStep): ResolvedAccess[] {
+  return step.hold ? [step.access, step.hold.access] : [step.access];
+}
+
+/** Tools whose lever is not given, at steps and holds which limit it. */
 function leverless(plan: ResolvedPlan, outings: readonly BagOuting[]): Unchecked[] {
-  const steps = outings
+  const unknown = (access: ResolvedAccess | undefined, stack: readonly string[] | null): string[] => {
+    const tool = plan.tools.get(stack?.[0] ?? '');
+    return tool && tool.leverMm === null && (access?.handleRadiusMm ?? null) !== null ? [tool.id] : [];
+  };
+  const found = outings
     .flatMap((outing) => outing.steps)
-    .filter(({ id, stack }) => {
+    .map(({ id, stack, hold }) => {
       const step = plan.steps.find((s) => s.id === id);
-      return (step?.access.handleRadiusMm ?? null) !== null && plan.tools.get(stack[0] ?? '')?.leverMm === null;
-    });
-  if (steps.length === 0) return [];
-  const items = [...new Set(steps.flatMap(({ stack }) => stack[0] ?? []))];
-  return [{ rule: 'handleRadius', steps: steps.map(({ id }) => id), items }];
+      return { id, tools: [...unknown(step?.access, stack), ...unknown(step?.hold?.access, hold)] };
+    })
+    .filter(({ tools }) => tools.length > 0);
+  if (found.length === 0) return [];
+  const items = [...new Set(found.flatMap(({ tools }) => tools))];
+  return [{ rule: 'handleRadius', steps: found.map(({ id }) => id), items }];
 }
 
 /** Items of no given size in bags which limit it. */

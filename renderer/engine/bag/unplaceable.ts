@@ -2,7 +2,7 @@ import type { CheckFailure, Infeasibility } from '../../../shared-types/bag.ts';
 import type { Carried, ResolvedBag, ResolvedPlan, ResolvedStep, ShownUnits } from '../plan/resolved.ts';
 import { closestFits } from '../stack/closestFits.ts';
 import { holdMisses } from '../stack/judgeStep.ts';
-import { shownHead, shownLength, shownPieces } from '../stack/shown.ts';
+import { apart, shownHead, shownLength, shownPieces } from '../stack/shown.ts';
 import { holdTask, stackTask } from '../stack/stackTask.ts';
 import type { Choice, OutingWork, StepGroup } from './outingWork.ts';
 import { drawsFrom } from './outingWork.ts';
@@ -85,7 +85,7 @@ function stepWithoutBag(work: OutingWork, group: StepGroup): Infeasibility[] {
     if (!list || list.length === 0 || list.some((choice) => misfits(work, bags, choice).length === 0)) return [];
     const closest = list.slice(0, choicesShown).map((choice) => ({
       stack: choice.ids,
-      fails: misfits(work, bags, choice).map((item) => noBag(bags, item)),
+      fails: misfits(work, bags, choice).map((item) => noBag(work, bags, item)),
     }));
     return group.steps.map((step) => ({
       step: step.id,
@@ -100,16 +100,14 @@ function misfits(work: OutingWork, bags: readonly ResolvedBag[], { parts }: Choi
   return pieces.filter((item) => !bags.some((bag) => work.admits(bag, item)));
 }
 
-function noBag(bags: readonly ResolvedBag[], item: Carried): CheckFailure {
-  const lengths = bags.flatMap((bag) => bag.sizeMaxMm ?? []);
-  if (lengths.length === 0 || item.sizeMm === null)
-    return { check: 'bag', have: '0 bags', need: `1 bag for ${item.id}` };
-  const longestMm = Math.max(...lengths);
-  return {
-    check: 'bag',
-    have: `room for ${shownLength(longestMm, inMillimetres)}`,
-    need: `${shownLength(item.sizeMm, inMillimetres)} for ${item.id}`,
-  };
+/** The longest thing that any of the bags it may lie in takes; no bag at all where none is for its role. */
+function noBag(work: OutingWork, bags: readonly ResolvedBag[], item: Carried): CheckFailure {
+  const lengths = bags.filter((bag) => work.admitsRole(bag, item)).flatMap((bag) => bag.sizeMaxMm ?? []);
+  if (lengths.length === 0 || item.sizeMm === null) {
+    return { check: 'bag', have: '0 bags', need: `1 bag of its role or of nobody for ${item.id}` };
+  }
+  const [have, need] = apart(Math.max(...lengths), item.sizeMm, (mm, digits) => shownLength(mm, inMillimetres, digits));
+  return { check: 'bag', have: `room for ${have}`, need: `${need} for ${item.id}` };
 }
 
 function gearWithoutPlace(plan: ResolvedPlan, work: OutingWork): Infeasibility[] {
@@ -128,7 +126,7 @@ function gearWithoutPlace(plan: ResolvedPlan, work: OutingWork): Infeasibility[]
       ];
     }
     if (work.bags.some((bag) => work.admits(bag, item))) return [];
-    const fails = [noBag(work.bags, item)];
+    const fails = [noBag(work, work.bags, item)];
     return [{ outing, reason: `outing ${outing}: no bag takes ${id}`, closest: [{ stack: [], fails }] }];
   });
 }

@@ -4,6 +4,9 @@ import type { Kind, Unit } from '../units/index.ts';
 import type { Refusals } from './refusals.ts';
 import { squareSideMm } from './squares.ts';
 
+/** Far beyond anything carried, turned or reached; sums of such amounts still hold their last gram. */
+const amountMost = 1e6;
+
 /** Reads a plan's quantities one field at a time; what cannot be read is gathered and never computed with. */
 export class Reading {
   readonly refusals: Refusals;
@@ -50,7 +53,7 @@ export class Reading {
   scaled(field: string, text: string): { value: number; unit: Unit; nm: number } {
     return this.refusals.attempt(field, text, { value: 1, unit: 'N·m', nm: 1 }, () => {
       const { value, unit } = readQuantity(text, 'torque');
-      if (value <= 0) throw tooSmall('more than 0');
+      if (value <= 0) throw outOfRange('more than 0');
       return { value, unit, nm: convertValue(value, unit, 'N·m') };
     });
   }
@@ -69,19 +72,20 @@ export class Reading {
   private amount(field: string, text: string, kind: Kind, unit: Unit): number {
     return this.refusals.attempt(field, text, 1, () => {
       const value = quantityIn(text, kind, unit);
-      if (value < 0) throw tooSmall('0 or more');
+      if (value < 0) throw outOfRange('0 or more');
+      if (value > amountMost) throw outOfRange(`at most ${amountMost} ${unit}`);
       return value;
     });
   }
 
   private positive(field: string, text: string, value: number): number {
     return this.refusals.attempt(field, text, 1, () => {
-      if (value === 0) throw tooSmall('more than 0');
+      if (value === 0) throw outOfRange('more than 0');
       return value;
     });
   }
 }
 
-function tooSmall(range: string): RefusedError {
+function outOfRange(range: string): RefusedError {
   return new RefusedError({ code: 'out-of-range', message: `must be ${range}` });
 }

@@ -71,19 +71,14 @@ function needs(
 }
 
 function checkComplete(r: Reading, at: string, step: PlanStep): void {
-  if (step.action === 'use') return;
-  needs(
-    r,
-    at,
-    step,
-    'fastener',
-    `a step that ${step.action === 'tighten' ? 'tightens' : 'loosens'} names its fastener`,
-  );
-  if (step.action === 'tighten') needs(r, at, step, 'callout', 'a step that tightens has a callout');
-  else needs(r, at, step, 'demand', 'a step that loosens says the torque its parts must bear');
   if (step.runningIncluded === false) {
     needs(r, at, step, 'running', 'runningIncluded is false, so the running torque to add must be given');
   }
+  if (step.action === 'use') return;
+  const turns = step.action === 'tighten' ? 'tightens' : 'loosens';
+  needs(r, at, step, 'fastener', `a step that ${turns} names its fastener`);
+  if (step.action === 'tighten') needs(r, at, step, 'callout', 'a step that tightens has a callout');
+  else needs(r, at, step, 'demand', 'a step that loosens says the torque its parts must bear');
 }
 
 function checkMoves(r: Reading, at: string, step: PlanStep, known_: Known): void {

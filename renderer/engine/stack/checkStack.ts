@@ -2,37 +2,17 @@ import type { CheckName } from '../../../shared-types/bag.ts';
 import { squareName } from '../plan/squares.ts';
 import { openingGoesOnHead } from '../socket/index.ts';
 import { atLeast, atMost } from '../tolerance.ts';
-import { chooseSetting } from '../torque/chooseSetting.ts';
 import type { StackCheck } from './judged.ts';
-import {
-  shownAngle,
-  shownHead,
-  shownLength,
-  shownOpening,
-  shownPieces,
-  shownTorque,
-  shownTorqueBand,
-} from './shown.ts';
+import type { Measured } from './measured.ts';
+import { marginText } from './measured.ts';
+import { apart, shownAngle, shownHead, shownLength, shownOpening, shownPieces } from './shown.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
 import { stackIds, stackLengthMm, stepAngleDeg } from './stackTask.ts';
+import { accuracy, strength } from './torqueChecks.ts';
 
 /** A check with what it lacks as a number in the check's own unit: 0 where it passes. Orders closest fits. */
 export interface MeasuredCheck extends StackCheck {
   shortfall: number;
-}
-
-interface Measured {
-  passes: boolean;
-  have: string;
-  need: string;
-  /** Above 0 to spare, below 0 short; in the check's unit. */
-  spare: number;
-  margin: string;
-}
-
-/** How far over or short, in words with a number; empty for what is not measured. */
-function marginText(spare: number, show: (amount: number) => string): string {
-  return spare < 0 ? `short by ${show(-spare)}` : `${show(spare)} over`;
 }
 
 /**
@@ -51,7 +31,7 @@ export function checkStack(task: StackTask, parts: StackParts): MeasuredCheck[] 
     ['swing', swing(task, parts)],
     ['swing', handleRoom(task, parts)],
     ['protrusion', protrusion(task, parts)],
-    ['stock', stock(parts)],
+    ...stock(parts).map((short): [CheckName, Measured] => ['stock', short]),
   ];
   return checks.flatMap(([check, measured]) => {
     if (!measured) return [];
@@ -94,10 +74,11 @@ function opening({ fastener }: StackTask, { socket }: StackParts): Measured {
 function reach({ access, shown }: StackTask, parts: StackParts): Measured {
   const lengthMm = stackLengthMm(parts);
   const spare = lengthMm - access.depthMm;
+  const [have, need] = apart(lengthMm, access.depthMm, (mm, digits) => shownLength(mm, shown, digits));
   return {
     passes: atLeast(lengthMm, access.depthMm),
-    have: shownLength(lengthMm, shown),
-    need: shownLength(access.depthMm, shown),
+    have,
+    need,
     spare,
     margin: marginText(spare, (mm) => shownLength(mm, shown)),
   };
@@ -113,41 +94,13 @@ function clearance({ access, shown }: StackTask, { extensions, socket }: StackPa
     beginMm += part.lengthMm;
   }
   const spare = clearDiameterMm - widestMm;
+  const [have, need] = apart(widestMm, clearDiameterMm, (mm, digits) => `⌀ ${shownLength(mm, shown, digits)}`);
   return {
     passes: atMost(widestMm, clearDiameterMm),
-    have: `⌀ ${shownLength(widestMm, shown)}`,
-    need: `at most ⌀ ${shownLength(clearDiameterMm, shown)}`,
+    have,
+    need: `at most ${need}`,
     spare,
     margin: spare < 0 ? `${shownLength(-spare, shown)} too wide` : `${shownLength(spare / 2, shown)} a side`,
-  };
-}
-
-function strength({ demandNm, shown }: StackTask, { tool, extensions, socket }: StackParts): Measured {
-  const weakestNm = Math.min(tool.maxNm, socket.ratedNm, ...extensions.map((e) => e.ratedNm));
-  const spare = weakestNm - demandNm;
-  return {
-    passes: atLeast(weakestNm, demandNm),
-    have: shownTorque(weakestNm, shown),
-    need: shownTorque(demandNm, shown),
-    spare,
-    margin: marginText(spare, (nm) => shownTorque(nm, shown)),
-  };
-}
-
-function accuracy({ action, aim, rangeShareMin, shown }: StackTask, { tool }: StackParts): Measured | null {
-  if (action !== 'tighten' || !aim) return null;
-  const need = `inside ${shownTorqueBand(aim.minNm, aim.maxNm, shown)}`;
-  const chosen = tool.torque && chooseSetting({ torque: tool.torque, aim, rangeShareMin });
-  if (!chosen) {
-    return { passes: false, have: 'no setting in its range', need, spare: -aim.maxNm, margin: 'nothing to set' };
-  }
-  const { applied, marginNm, setting, conforms } = chosen;
-  return {
-    passes: conforms,
-    have: `${shownTorqueBand(applied.minNm, applied.maxNm, shown)} applied at ${setting.value} ${setting.unit}`,
-    need,
-    spare: marginNm,
-    margin: marginNm < 0 ? `${shownTorque(-marginNm, shown)} outside` : `${shownTorque(marginNm, shown)} inside`,
   };
 }
 
@@ -169,10 +122,11 @@ function swing({ access }: StackTask, { tool, socket }: StackParts): Measured | 
   if (access.swingDeg === null) return null;
   const stepDeg = stepAngleDeg(tool, socket);
   const spare = access.swingDeg - stepDeg;
+  const [have, need] = apart(stepDeg, access.swingDeg, shownAngle);
   return {
     passes: atMost(stepDeg, access.swingDeg),
-    have: `steps of ${shownAngle(stepDeg)}`,
-    need: `at most ${shownAngle(access.swingDeg)}`,
+    have: `steps of ${have}`,
+    need: `at most ${need}`,
     spare,
     margin: marginText(spare, shownAngle),
   };
@@ -181,10 +135,11 @@ function swing({ access }: StackTask, { tool, socket }: StackParts): Measured | 
 function handleRoom({ access, shown }: StackTask, { tool }: StackParts): Measured | null {
   if (access.handleRadiusMm === null || tool.leverMm === null) return null;
   const spare = access.handleRadiusMm - tool.leverMm;
+  const [have, need] = apart(tool.leverMm, access.handleRadiusMm, (mm, digits) => shownLength(mm, shown, digits));
   return {
     passes: atMost(tool.leverMm, access.handleRadiusMm),
-    have: `lever ${shownLength(tool.leverMm, shown)}`,
-    need: `at most ${shownLength(access.handleRadiusMm, shown)}`,
+    have: `lever ${have}`,
+    need: `at most ${need}`,
     spare,
     margin: spare < 0 ? `${shownLength(-spare, shown)} too long` : `${shownLength(spare, shown)} over`,
   };
@@ -192,9 +147,10 @@ function handleRoom({ access, shown }: StackTask, { tool }: StackParts): Measure
 
 function protrusion({ access, shown }: StackTask, { socket }: StackParts): Measured | null {
   if (access.protrusionMm === null) return null;
-  const need = `${shownLength(access.protrusionMm, shown)} deep`;
   const { innerDepthMm } = socket;
+  const deep = (mm: number, digits?: number): string => `${shownLength(mm, shown, digits)} deep`;
   if (innerDepthMm === null) {
+    const need = deep(access.protrusionMm);
     return {
       passes: false,
       have: 'no inner depth given',
@@ -204,26 +160,31 @@ function protrusion({ access, shown }: StackTask, { socket }: StackParts): Measu
     };
   }
   const spare = innerDepthMm - access.protrusionMm;
+  const [have, need] = apart(innerDepthMm, access.protrusionMm, deep);
   return {
     passes: atLeast(innerDepthMm, access.protrusionMm),
-    have: `${shownLength(innerDepthMm, shown)} deep`,
+    have,
     need,
     spare,
     margin: marginText(spare, (mm) => shownLength(mm, shown)),
   };
 }
 
-function stock(parts: StackParts): Measured | null {
+/** One entry for each piece of which the stack needs more than there are. */
+function stock(parts: StackParts): Measured[] {
   const ids = stackIds(parts);
-  const short = [parts.tool, ...parts.extensions, parts.socket]
-    .map((piece) => ({ id: piece.id, need: ids.filter((id) => id === piece.id).length, have: piece.onHand }))
-    .find(({ need, have }) => need > have);
-  if (!short) return null;
-  return {
-    passes: false,
-    have: `${shownPieces(short.have)} of ${short.id} on hand`,
-    need: shownPieces(short.need),
-    spare: short.have - short.need,
-    margin: `short by ${shownPieces(short.need - short.have)}`,
-  };
+  const pieces = new Set([parts.tool, ...parts.extensions, parts.socket]);
+  return [...pieces].flatMap(({ id, onHand }): Measured[] => {
+    const need = ids.filter((other) => other === id).length;
+    if (need <= onHand) return [];
+    return [
+      {
+        passes: false,
+        have: `${shownPieces(onHand)} of ${id} on hand`,
+        need: shownPieces(need),
+        spare: onHand - need,
+        margin: `short by ${shownPieces(need - onHand)}`,
+      },
+    ];
+  });
 }

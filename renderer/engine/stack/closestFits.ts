@@ -39,6 +39,7 @@ export function closestFits(plan: ResolvedPlan, task: StackTask): ClosestFit[] {
     failuresOf(plan, task, new Set([check]))
       .filter(({ failing }) => failing.length > 0 && failing.every((f) => f.check === check))
       .toSorted(byShortfall)
+      .filter(piecesOnce())
       .slice(0, perCheck),
   );
   const fits = single.length > 0 ? single : severalFailures(plan, task);
@@ -59,7 +60,21 @@ function severalFailures(plan: ResolvedPlan, task: StackTask): Measured[] {
   const measured: Relaxed[] = ['reach', 'clearance', 'strength', 'accuracy', 'swing', 'protrusion', 'stock'];
   const found = failuresOf(plan, task, new Set(measured));
   const any = found.length > 0 ? found : failuresOf(plan, task, new Set(relaxable));
-  return any.toSorted((a, b) => a.failing.length - b.failing.length || byShortfall(a, b)).slice(0, perCheck);
+  return any
+    .toSorted((a, b) => a.failing.length - b.failing.length || byShortfall(a, b))
+    .filter(piecesOnce())
+    .slice(0, perCheck);
+}
+
+/** Keeps the first of several orders of the same pieces. */
+function piecesOnce(): (measured: Measured) => boolean {
+  const seen = new Set<string>();
+  return ({ parts }) => {
+    const key = JSON.stringify(stackIds(parts).toSorted());
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  };
 }
 
 function byShortfall(a: Measured, b: Measured): number {

@@ -10,8 +10,9 @@ import { extensionsMax, mayTurn, stepAngleDeg } from './stackTask.ts';
 /** Checks that a search for closest fits may leave out, one at a time. */
 export type Relaxed = Exclude<CheckName, 'hold' | 'bag'>;
 
-/** Nodes a relaxed search looks at before it settles for what it has; a strict search looks at all. */
+/** Nodes a relaxed search looks at, over all sockets, before it settles for what it has; a strict search looks at all. */
 const relaxedNodesMax = 60_000;
+const relaxedNodesMin = 2000;
 
 interface Search {
   task: StackTask;
@@ -53,12 +54,16 @@ export function enumerateStacks(
     task,
     relaxed,
     tools: [...plan.tools.values()].filter((tool) => toolServes(task, tool, relaxed)),
-    extensions: [...plan.extensions.values()].filter((e) => extensionServes(task, e, relaxed)),
+    extensions: inSearchOrder(
+      [...plan.extensions.values()].filter((e) => extensionServes(task, e, relaxed)),
+      relaxed,
+    ),
     found: [],
-    nodesLeft: relaxed.size === 0 ? Infinity : relaxedNodesMax,
+    nodesLeft: Infinity,
   };
-  for (const socket of plan.sockets.values()) {
-    if (!socketServes(task, socket, relaxed)) continue;
+  const sockets = [...plan.sockets.values()].filter((socket) => socketServes(task, socket, relaxed));
+  for (const socket of sockets) {
+    if (relaxed.size > 0) search.nodesLeft = Math.max(relaxedNodesMin, relaxedNodesMax / sockets.length);
     walk(search, {
       socket,
       extensions: [],
@@ -71,6 +76,13 @@ export function enumerateStacks(
   }
   // Where a check is left out, more pieces may fail it by less.
   return relaxed.size === 0 ? dropDominated(search.found) : search.found;
+}
+
+/** A bounded search meets first what falls least short in the check left out. */
+function inSearchOrder(extensions: ResolvedExtension[], relaxed: ReadonlySet<Relaxed>): ResolvedExtension[] {
+  if (relaxed.has('reach')) return extensions.toSorted((a, b) => b.lengthMm - a.lengthMm);
+  if (relaxed.has('clearance')) return extensions.toSorted((a, b) => a.outsideDiameterMm - b.outsideDiameterMm);
+  return relaxed.has('strength') ? extensions.toSorted((a, b) => b.ratedNm - a.ratedNm) : extensions;
 }
 
 function walk(search: Search, chain: Chain): void {

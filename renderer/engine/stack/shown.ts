@@ -1,23 +1,34 @@
 import type { HeadForm, OpeningForm } from '../../../shared-types/plan.ts';
-import type { OpeningSize, ShownUnits } from '../plan/resolved.ts';
+import type { BandNm, OpeningSize, ShownUnits } from '../plan/resolved.ts';
 import { convertValue, showNumber } from '../units/index.ts';
 
 /** Figures of checks as texts with their unit, in the units the step itself is written in. */
-export function shownLength(mm: number, shown: ShownUnits): string {
-  return `${showNumber(convertValue(mm, 'mm', shown.length))} ${shown.length}`;
+export function shownLength(mm: number, shown: ShownUnits, digits?: number): string {
+  return `${showNumber(convertValue(mm, 'mm', shown.length), digits)} ${shown.length}`;
 }
 
-export function shownTorque(nm: number, shown: ShownUnits): string {
-  return `${showNumber(convertValue(nm, 'N·m', shown.torque))} ${shown.torque}`;
+export function shownTorque(nm: number, shown: ShownUnits, digits?: number): string {
+  return `${showNumber(convertValue(nm, 'N·m', shown.torque), digits)} ${shown.torque}`;
 }
 
-export function shownTorqueBand(minNm: number, maxNm: number, shown: ShownUnits): string {
-  const [min, max] = [minNm, maxNm].map((nm) => showNumber(convertValue(nm, 'N·m', shown.torque)));
+export function shownTorqueBand(band: BandNm, shown: ShownUnits, digits?: number): string {
+  const [min, max] = [band.minNm, band.maxNm].map((nm) => showNumber(convertValue(nm, 'N·m', shown.torque), digits));
   return `${min}–${max} ${shown.torque}`;
 }
 
-export function shownAngle(deg: number): string {
-  return `${showNumber(deg)} deg`;
+export function shownAngle(deg: number, digits?: number): string {
+  return `${showNumber(deg, digits)} deg`;
+}
+
+const digitsShown = 4;
+const digitsMax = 17;
+
+/** What is had and what is needed as texts, with as many digits as it takes to tell them apart where they differ. */
+export function apart(have: number, need: number, show: (value: number, digits: number) => string): [string, string] {
+  for (let digits = digitsShown; ; digits += 1) {
+    const texts: [string, string] = [show(have, digits), show(need, digits)];
+    if (texts[0] !== texts[1] || have === need || digits === digitsMax) return texts;
+  }
 }
 
 export function shownPieces(count: number): string {

@@ -1,0 +1,14 @@
+/** One rule measured on one stack. */
+export interface Measured {
+  passes: boolean;
+  have: string;
+  need: string;
+  /** Above 0 to spare, below 0 short; in the check's unit. */
+  spare: number;
+  margin: string;
+}
+
+/** How far over or short, in words with a number; empty for what is not measured. */
+export function marginText(spare: number, show: (amount: number) => string): string {
+  return spare < 0 ? `short by ${show(-spare)}` : `${show(spare)} over`;
+}

@@ -1,0 +1,49 @@
+import type { BandNm, ShownUnits } from '../plan/resolved.ts';
+import { atLeast } from '../tolerance.ts';
+import { chooseSetting } from '../torque/chooseSetting.ts';
+import type { Measured } from './measured.ts';
+import { marginText } from './measured.ts';
+import { apart, shownTorque, shownTorqueBand } from './shown.ts';
+import type { StackParts, StackTask } from './stackTask.ts';
+
+/** Rule 5: the weakest of the parts against the demand. */
+export function strength({ demandNm, shown }: StackTask, { tool, extensions, socket }: StackParts): Measured {
+  const weakestNm = Math.min(tool.maxNm, socket.ratedNm, ...extensions.map((e) => e.ratedNm));
+  const spare = weakestNm - demandNm;
+  const [have, need] = apart(weakestNm, demandNm, (nm, digits) => shownTorque(nm, shown, digits));
+  return {
+    passes: atLeast(weakestNm, demandNm),
+    have,
+    need,
+    spare,
+    margin: marginText(spare, (nm) => shownTorque(nm, shown)),
+  };
+}
+
+/** Rule 6: the band applied at the best setting against the aim; null where nothing is tightened. */
+export function accuracy({ action, aim, rangeShareMin, shown }: StackTask, { tool }: StackParts): Measured | null {
+  if (action !== 'tighten' || !aim) return null;
+  const chosen = tool.torque && chooseSetting({ torque: tool.torque, aim, rangeShareMin });
+  if (!chosen) {
+    const need = `inside ${shownTorqueBand(aim, shown)}`;
+    return { passes: false, have: 'no setting in its range', need, spare: -aim.maxNm, margin: 'nothing to set' };
+  }
+  const { applied, marginNm, setting, conforms } = chosen;
+  const digits = digitsApart(applied, aim, shown);
+  return {
+    passes: conforms,
+    have: `${shownTorqueBand(applied, shown, digits)} applied at ${setting.value} ${setting.unit}`,
+    need: `inside ${shownTorqueBand(aim, shown, digits)}`,
+    spare: marginNm,
+    margin: marginNm < 0 ? `${shownTorque(-marginNm, shown)} outside` : `${shownTorque(marginNm, shown)} inside`,
+  };
+}
+
+/** Digits at which neither end of two bands looks like the other's where they differ. */
+function digitsApart(a: BandNm, b: BandNm, shown: ShownUnits): number {
+  for (let digits = 4; ; digits += 1) {
+    const same = (x: number, y: number): boolean =>
+      x !== y && shownTorque(x, shown, digits) === shownTorque(y, shown, digits);
+    if (digits === 17 || (!same(a.minNm, b.minNm) && !same(a.maxNm, b.maxNm))) return digits;
+  }
+}
