@@ -1,12 +1,15 @@
 /** An argument as a command sees it: a text, or, out of a batch line, an object that stands for a file's content. */
 export type CommandArgument = string | Record<string, unknown>;
 
+/** A line's bytes; of a line longer than is read, only their number. */
+export type Line = Uint8Array | { bytesPassedOver: number };
+
 /** How commands reach what lies outside them. */
 export interface CommandIo {
   /** The text of a file, or of standard input for "-"; refused where it is absent, too large or no UTF-8. */
   readText(path: string): Promise<string>;
-  /** Bytes of each line of a file, or of standard input for "-", the last one with or without its line break. */
-  readLines(path: string): AsyncIterable<Uint8Array>;
+  /** Each line of a file, or of standard input for "-", the last one with or without its line break. */
+  readLines(path: string): AsyncIterable<Line>;
   /** True where the command is one line of a batch. */
   inBatch: boolean;
   /** Any command by its name, for the lines of a batch. */

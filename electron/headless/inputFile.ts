@@ -1,8 +1,9 @@
 import { createReadStream } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { RefusedError } from '../../renderer/engine/errors.ts';
+import type { Line } from './command.ts';
 
-/** The largest file read, and the longest line of a batch. Real plans hold some hundred kilobytes. */
+/** The largest file read whole, and the longest line of a batch. Real plans hold some hundred kilobytes. */
 export const bytesMax = 32 * 1024 * 1024;
 
 const standardInput = '-';
@@ -11,7 +12,7 @@ const standardInput = '-';
 export async function readText(path: string): Promise<string> {
   const chunks: Buffer[] = [];
   let bytes = 0;
-  for await (const chunk of chunksOf(path)) {
+  for await (const chunk of chunksOf(path, bytesMax)) {
     bytes += chunk.length;
     if (bytes > bytesMax) throw tooLarge(path, bytes);
     chunks.push(chunk);
@@ -19,25 +20,31 @@ export async function readText(path: string): Promise<string> {
   return decode(Buffer.concat(chunks), path);
 }
 
-/** Lines as bytes: a line that is no UTF-8 spoils only itself. */
-export async function* readLines(path: string): AsyncGenerator<Uint8Array> {
+/** Lines as bytes: one that is no UTF-8, or is longer than bytesMax, spoils only itself. No more than bytesMax is held at a time. */
+export async function* readLines(path: string): AsyncGenerator<Line> {
   let held: Buffer[] = [];
-  let heldBytes = 0;
+  let bytes = 0;
+  const hold = (part: Buffer): void => {
+    bytes += part.length;
+    if (bytes > bytesMax) held = [];
+    else held.push(part);
+  };
+  const ended = (): Line => {
+    const line = bytes > bytesMax ? { bytesPassedOver: bytes } : Buffer.concat(held);
+    held = [];
+    bytes = 0;
+    return line;
+  };
   for await (const chunk of chunksOf(path)) {
     let start = 0;
     for (let end = chunk.indexOf(lineFeed); end !== -1; end = chunk.indexOf(lineFeed, start)) {
-      yield Buffer.concat([...held, chunk.subarray(start, end)]);
-      held = [];
-      heldBytes = 0;
+      hold(chunk.subarray(start, end));
+      yield ended();
       start = end + 1;
     }
-    if (start < chunk.length) {
-      held.push(chunk.subarray(start));
-      heldBytes += chunk.length - start;
-      if (heldBytes > bytesMax) throw tooLarge(path, heldBytes);
-    }
+    if (start < chunk.length) hold(chunk.subarray(start));
   }
-  if (heldBytes > 0) yield Buffer.concat(held);
+  if (bytes > 0) yield ended();
 }
 
 const lineFeed = 0x0a;
@@ -56,12 +63,12 @@ export function decode(bytes: Uint8Array, path: string): string {
   }
 }
 
-async function* chunksOf(path: string): AsyncGenerator<Buffer> {
+async function* chunksOf(path: string, fileBytesMax = Number.POSITIVE_INFINITY): AsyncGenerator<Buffer> {
   try {
     if (path !== standardInput) {
       const found = await stat(path);
       if (found.isDirectory()) throw unreadable(path, 'is a folder');
-      if (found.size > bytesMax) throw tooLarge(path, found.size);
+      if (found.size > fileBytesMax) throw tooLarge(path, found.size);
     }
     const stream: AsyncIterable<unknown> = path === standardInput ? process.stdin : createReadStream(path);
     for await (const chunk of stream) yield Buffer.isBuffer(chunk) ? chunk : Buffer.from(String(chunk));

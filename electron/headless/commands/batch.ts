@@ -1,6 +1,7 @@
+import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { readJson } from '../../../renderer/engine/json/readJson.ts';
 import { parseArguments, textArgument, usage } from '../arguments.ts';
-import type { CommandArgument, CommandIo, Streamed } from '../command.ts';
+import type { CommandArgument, CommandIo, Line, Streamed } from '../command.ts';
 import { jsonText, refusalOf } from '../document.ts';
 import { bytesMax, decode } from '../inputFile.ts';
 
@@ -21,16 +22,16 @@ async function* answers(path: string, io: CommandIo): AsyncGenerator<BatchLine> 
   let row = 0;
   // Blank lines at the end are no lines; one in between is answered, so that answers and lines stay in step.
   let blankRows: number[] = [];
-  for await (const bytes of io.readLines(path)) {
+  for await (const line of io.readLines(path)) {
     row += 1;
-    if (isBlank(bytes)) {
+    if (!isPassedOver(line) && isBlank(line)) {
       blankRows.push(row);
       continue;
     }
     for (const blank of blankRows)
       yield refused(usage('The line is blank: a JSON array of a command and its arguments is asked for.'), blank);
     blankRows = [];
-    yield await answerTo(bytes, row, path, inner);
+    yield isPassedOver(line) ? refused(tooLarge(line.bytesPassedOver), row) : await answerTo(line, row, path, inner);
   }
 }
 
@@ -65,6 +66,18 @@ function argumentsOf(value: unknown): CommandArgument[] {
 function refused(error: unknown, row?: number): BatchLine {
   const refusal = refusalOf(error);
   return { exit: 2, line: jsonText({ exit: 2, error: row === undefined ? refusal : { ...refusal, row } }) };
+}
+
+function isPassedOver(line: Line): line is Exclude<Line, Uint8Array> {
+  return !(line instanceof Uint8Array);
+}
+
+function tooLarge(bytes: number): RefusedError {
+  return new RefusedError({
+    code: 'too-large',
+    message: `The line holds more than ${bytesMax} bytes, the most that is read of one.`,
+    value: bytes,
+  });
 }
 
 function isBlank(bytes: Uint8Array): boolean {

@@ -26,11 +26,14 @@ function readTarget(text: string, from: ReturnType<typeof readQuantity>): Return
   try {
     return readUnit(text, from.kind);
   } catch (error) {
-    if (!(error instanceof RefusedError) || error.refusal.code !== 'wrong-kind') throw error;
+    if (!(error instanceof RefusedError)) throw error;
+    const own = `"${from.typed}" is a quantity of ${from.kind} in ${from.unit}`;
+    if (error.refusal.code !== 'wrong-kind')
+      throw new RefusedError({ ...error.refusal, message: `${error.refusal.message} ${own}.` });
     const other = readUnit(text);
     throw new RefusedError({
       ...error.refusal,
-      message: `"${from.typed}" is a quantity of ${from.kind} in ${from.unit}; "${other.unit}" is a unit of ${other.kind}.`,
+      message: `${own}; "${other.unit}" is a unit of ${other.kind}.`,
       value: text,
     });
   }

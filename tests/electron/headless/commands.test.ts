@@ -74,6 +74,10 @@ describe('convert', () => {
   it.each([
     ['45 lbf·ft', 'mm', 'wrong-kind', 'unit', /quantity of torque in lbf·ft; "mm" is a unit of length/],
     ['45 lbf·ft', 'furlong', 'unknown-unit', 'unit', /"furlong".*unit of torque/],
+    ['45 mm', 'furlong', 'unknown-unit', 'unit', /"furlong" is no unit.*"45 mm" is a quantity of length in mm/],
+    ['1-1/8"', 'furlong', 'unknown-unit', 'unit', /"furlong" is no unit.*quantity of length in in\b/],
+    ['4.9e-324 N', 'kN', 'not-finite', 'quantity', /too small/],
+    ['1e-306 N', 'kN', 'not-finite', 'quantity', /1e-306 N is too small to hold in kN/],
     ['45 lbf·ft', 'nm', 'ambiguous-quantity', 'unit', /nanometre/],
     ['45 lbf·ft', '', 'unknown-unit', 'unit', /No unit is given/],
     ['45 kg·m', 'N·m', 'unknown-unit', 'quantity', /kgf·m/],

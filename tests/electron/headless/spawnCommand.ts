@@ -12,8 +12,12 @@ export interface Ran {
 const limitMs = 50_000;
 
 /** Runs the real command in a process of its own, as `npm run -s bagwright -- …` does, with `input` as its standard input. */
-export function runHeadless(args: readonly string[], input: string | Uint8Array = ''): Promise<Ran> {
-  return run(process.execPath, [binOf('tsx'), join(root, 'electron/headless/main.ts'), ...args], input);
+export function runHeadless(
+  args: readonly string[],
+  input: string | Uint8Array = '',
+  environment: Record<string, string> = {},
+): Promise<Ran> {
+  return run(process.execPath, [binOf('tsx'), join(root, 'electron/headless/main.ts'), ...args], input, environment);
 }
 
 /** The same through npm, as the contract words it. */
@@ -21,9 +25,14 @@ export function runThroughNpm(args: readonly string[]): Promise<Ran> {
   return run(process.platform === 'win32' ? 'npm.cmd' : 'npm', ['run', '-s', 'bagwright', '--', ...args], '');
 }
 
-function run(program: string, args: readonly string[], input: string | Uint8Array): Promise<Ran> {
+function run(
+  program: string,
+  args: readonly string[],
+  input: string | Uint8Array,
+  environment: Record<string, string> = {},
+): Promise<Ran> {
   return new Promise((resolve, reject) => {
-    const child = spawn(program, args, { cwd: root, env: { ...process.env, NO_COLOR: '1' } });
+    const child = spawn(program, args, { cwd: root, env: { ...process.env, NO_COLOR: '1', ...environment } });
     const out: Buffer[] = [];
     const err: Buffer[] = [];
     const timer = setTimeout(() => child.kill('SIGKILL'), limitMs);

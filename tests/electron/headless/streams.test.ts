@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, openSync, closeSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdtempSync, openSync, closeSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -20,6 +20,11 @@ function written(name: string, content: string | Uint8Array): string {
   writeFileSync(path, content);
   return path;
 }
+
+/** Loaded beside the command: says at its end the most memory it held. */
+const peakToStderr = `process.on('exit', () => {
+  process.stderr.write('peak ' + process.resourceUsage().maxRSS + ' kB');
+});`;
 
 /** Exit 2: nothing on standard output, one JSON object with one field on standard error. */
 function errorOf(ran: Ran): Record<string, unknown> {
@@ -72,11 +77,11 @@ describe('usage', () => {
 
 describe('files', () => {
   it('a 200 MB file is refused by its size, unread', async () => {
-    const path = join(folder, 'huge.jsonl');
+    const path = join(folder, 'huge.json');
     closeSync(openSync(path, 'w'));
     truncateSync(path, 200_000_000);
     const started = performance.now();
-    expect(errorOf(await runHeadless(['batch', path]))).toMatchObject({
+    expect(errorOf(await runHeadless(['bag', path]))).toMatchObject({
       code: 'too-large',
       file: path,
       value: 200_000_000,
@@ -139,6 +144,48 @@ describe('batch', () => {
     expect(lines[3]?.result).toMatchObject({ designation: 'M10x1.5' });
     expect(lines[6]?.result).toMatchObject({ designation: '1/4-28 UNF' });
     expect(JSON.parse(ran.stderr)).toMatchObject({ error: { code: 'usage', value: 4 } });
+  });
+
+  it.each([
+    ['a text without end', '"', 'a'],
+    ['blanks alone', ' ', ' '],
+  ])('a line too large, of %s, is answered and stops nothing', async (_, head, filling) => {
+    const bytes = 33 * 1024 * 1024;
+    const line = head + filling.repeat(bytes - head.length);
+    const expected = (ran: Ran) => {
+      expect(ran.exit).toBe(2);
+      const [first, second, third, fourth, ...others] = ran.stdout
+        .trimEnd()
+        .split('\n')
+        .map((text) => JSON.parse(text));
+      expect(first).toMatchObject({ exit: 0, result: { designation: 'M10x1.5' } });
+      expect(second).toMatchObject({ exit: 2, error: { code: 'too-large', row: 2, value: bytes } });
+      expect(third).toMatchObject({ exit: 0, result: { value: 25.4 } });
+      expect(fourth).toMatchObject({ exit: 2, error: { code: 'too-large', row: 4, value: bytes } });
+      expect(others).toEqual([]);
+    };
+    const input = `["thread","M10"]\n${line}\n["convert","1 in","mm"]\n${line}`;
+    expected(await runHeadless(['batch', '-'], input));
+    expected(await runHeadless(['batch', written('large.jsonl', input)]));
+  });
+
+  it('a line of any length is passed over in little memory', async () => {
+    const path = join(folder, 'endless.jsonl');
+    closeSync(openSync(path, 'w'));
+    truncateSync(path, 800_000_000);
+    appendFileSync(path, '\n["thread","M8"]\n');
+    const ran = await runHeadless(['batch', path], '', {
+      NODE_OPTIONS: `--import=${written('peak.mjs', peakToStderr)}`,
+    });
+    expect(ran.exit).toBe(2);
+    const [first, second] = ran.stdout
+      .trimEnd()
+      .split('\n')
+      .map((text) => JSON.parse(text));
+    expect(first).toMatchObject({ exit: 2, error: { code: 'too-large', row: 1, value: 800_000_000 } });
+    expect(second).toMatchObject({ exit: 0, result: { designation: 'M8x1.25' } });
+    const peakMb = /peak (\d+) kB/.exec(ran.stderr)?.[1];
+    expect(Number(peakMb) / 1000).toBeLessThan(400);
   });
 
   it('10 000 conversions keep their order and take seconds, not minutes', async () => {
