@@ -53,6 +53,8 @@ const refused: [string, string, number, number][] = [
   ['{"prototype":1}', 'forbidden-key', 1, 1],
   ['[1e999]', 'not-finite', 1, 1],
   ['[-1e999]', 'not-finite', 1, 1],
+  ['[1e-999]', 'not-finite', 1, 1],
+  ['[0,\n-0.00003e-400]', 'not-finite', 4, 2],
   ['['.repeat(33) + ']'.repeat(33), 'too-deep', 32, 1],
   ['{"a":'.repeat(40), 'too-deep', 160, 1],
 ];
@@ -69,6 +71,10 @@ it.each(refused)('%j is refused as %s at %d, row %d', (text, code, position, row
 it('a million levels are refused and not walked into', () => {
   expect(refusalOf(() => readJson('['.repeat(1e6), { maxBytes: 1e7 })).code).toBe('too-deep');
   expect(refusalOf(() => readJson('{"a":'.repeat(1e6), { maxBytes: 1e7 })).code).toBe('too-deep');
+});
+
+it('0 however it is written, and the smallest number of all, are read', () => {
+  expect(read('[0, -0.000e-999, 0E400, 5e-324]')).toEqual([0, -0, 0, 5e-324]);
 });
 
 it('32 levels, a byte order mark, lone surrogates and odd but harmless keys are read', () => {

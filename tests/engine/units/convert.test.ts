@@ -47,6 +47,14 @@ it('converts any value within 1e-15 of the exact conversion', () => {
   );
 });
 
+it('converts values at both ends of the doubles exactly, though the anchor unit cannot hold them', () => {
+  expect(convertValue(1e-304, 'Pa', 'Pa')).toBe(1e-304);
+  expect(convertValue(3e-304, 'Pa', 'psi')).toBe(4.351132131906276e-308);
+  expect(convertValue(1e306, 'kN·m', 'MN·m')).toBe(1e303);
+  expect(convertValue(-1e306, 'kN·m', 'MN·m')).toBe(-1e303);
+  expect(convertValue(0, 'N', 'kN')).toBe(0);
+});
+
 it('comes back within 4 units of the last place', () => {
   fc.assert(
     fc.property(fc.constantFrom(...pairs), fc.double({ min: -1e12, max: 1e12, noNaN: true }), ([from, to], value) => {
@@ -66,6 +74,17 @@ describe('refuses what is no finite quantity before any conversion', () => {
 
   it('a result too large for a double', () => {
     expect(() => convertValue(1e308, 'MPa', 'Pa')).toThrowError(/too large to hold/);
+  });
+
+  it.each<[number, Unit, Unit]>([
+    [1e-306, 'N', 'kN'],
+    [-1e-306, 'N', 'kN'],
+    [5e-324, 'N', 'kN'],
+    [1e-307, 'kN·m', 'MN·m'],
+    [3e-308, 'mm', 'm'],
+    [1e-310, 'mm', 'mm'],
+  ])('a result too small for a double: %d %s in %s', (value, from, to) => {
+    expect(() => convertValue(value, from, to)).toThrowError(/too small to hold/);
   });
 
   it('units of two kinds, naming both', () => {

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
-import { quantityIn, readQuantity, readUnit, type Kind, type Unit } from '../../../renderer/engine/units/index.ts';
+import {
+  limitIn,
+  quantityIn,
+  readQuantity,
+  readUnit,
+  type Kind,
+  type Unit,
+} from '../../../renderer/engine/units/index.ts';
 
 /** Typed text, the number and unit it says. */
 const right: [string, number, Unit][] = [
@@ -66,6 +73,9 @@ const right: [string, number, Unit][] = [
   ['7/16in', 0.4375, 'in'],
   ['1-1/8 in', 1.125, 'in'],
   ['1 1/8 in', 1.125, 'in'],
+  ['1\u20101/8 in', 1.125, 'in'],
+  ['1\u20111/8 in', 1.125, 'in'],
+  ['-1\u20111/8 in', -1.125, 'in'],
   ['4 5/8 in', 4.625, 'in'],
   ['4-5/8"', 4.625, 'in'],
   ['.25 in', 0.25, 'in'],
@@ -138,7 +148,16 @@ const refused: [string, string, number, RegExp][] = [
   ['1.2.3 in', 'unreadable-quantity', 3, /second number/],
   ['40-50 N·m', 'unreadable-quantity', 2, /second number/],
   ['40–50 N·m', 'unreadable-quantity', 2, /second number/],
-  ['45 N·m 50 N·m', 'unreadable-quantity', 6, /second number/],
+  ['40\u201150 N·m', 'unreadable-quantity', 2, /second number/],
+  ['40 \u2010 50 N·m', 'unreadable-quantity', 3, /second number/],
+  ['1\u20131/8 in', 'unreadable-quantity', 1, /second number/],
+  ['1\u20121/8 in', 'unreadable-quantity', 1, /second number/],
+  ['1 \uff0d 1/8 in', 'unreadable-quantity', 2, /second number/],
+  ['1~1/8 in', 'unreadable-quantity', 1, /second number/],
+  ['45 N·m 50 N·m', 'unreadable-quantity', 7, /second number/],
+  ['45 N·m,  -50', 'unreadable-quantity', 6, /second number/],
+  ['45 N·m / 50', 'unreadable-quantity', 7, /second number/],
+  ['40 to 50 N·m', 'unreadable-quantity', 3, /"to".*no unit.*second number/],
   ['5\'6"', 'unknown-unit', 1, /no unit known/],
   ['- 5 N·m', 'unreadable-quantity', 1, /begin with a number/],
   ['--5 N·m', 'unreadable-quantity', 1, /begin with a number/],
@@ -149,6 +168,9 @@ const refused: [string, string, number, RegExp][] = [
   ['Infinity mm', 'not-finite', 0, /not a finite/],
   ['1e999 mm', 'not-finite', 0, /too large/],
   ['1e-999 mm', 'not-finite', 0, /too small/],
+  ['-1e-999 mm', 'not-finite', 1, /too small/],
+  ['4.9e-324 N', 'not-finite', 0, /too small/],
+  ['  2.225e-308 N', 'not-finite', 2, /too small/],
   ['45 kg·m', 'unknown-unit', 3, /"kgf·m"/],
   ['45 g·cm', 'unknown-unit', 3, /"gf·cm"/],
   ['45 mn·m', 'unknown-unit', 3, /"mN·m" or "MN·m"/],
@@ -215,6 +237,8 @@ describe('a unit of another kind is refused and both are named', () => {
 it('a bare number of a program is refused as one without a unit', () => {
   // @ts-expect-error what a JSON file holds is not known to be a text
   expect(refusalOf(() => readQuantity(45)).code).toBe('ambiguous-quantity');
+  // @ts-expect-error the same where the place takes one kind
+  expect(refusalOf(() => readQuantity(45, 'mass')).message).toMatch(/"45 kg" or "45 lb"/);
   // @ts-expect-error the same for any other value
   expect(refusalOf(() => readQuantity(null)).code).toBe('wrong-shape');
 });
@@ -232,6 +256,18 @@ it('quantityIn converts while reading', () => {
   expect(quantityIn('1-1/4 in', 'length', 'mm')).toBe(31.75);
   expect(quantityIn('1 kN·m', 'torque', 'N·m')).toBe(1000);
   expect(quantityIn('1 MN·m', 'torque', 'mN·m')).toBe(1e9);
+});
+
+it('a mixed number with a hyphen of Unicode is as exact as one with a plain hyphen', () => {
+  for (const hyphen of ['\u2010', '\u2011']) {
+    expect(limitIn(`1${hyphen}1/3 in`, 'maximum', { unit: 'in', decimals: 4 })).toBe('1.3333');
+    expect(limitIn(`-1${hyphen}1/8 in`, 'maximum', { unit: 'in', decimals: 4 })).toBe('-1.1250');
+  }
+});
+
+it('the smallest number with all its digits is read, and so is 0 however it is written', () => {
+  expect(readQuantity('2.2250738585072014e-308 N').value).toBe(2 ** -1022);
+  expect(readQuantity('0.000e-999 N').value).toBe(0);
 });
 
 it('negative zero is zero', () => {
