@@ -26,7 +26,7 @@ const escape = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
 
 /**
  * Walks a JSON text once without recursion and refuses what JSON.parse lets through: duplicate keys, keys of the prototype,
- * numbers beyond a double, nesting past depthMax. Faults of syntax are refused with their position, which JSON.parse does not give.
+ * numbers too large or too small for a double, nesting past depthMax. Faults of syntax are refused with their position, which JSON.parse does not give.
  *
  * @param onValue - called with the path of each value, as catalog.sockets[2].length, and where it (or its key) begins
  * @throws RefusedError not-json, too-deep, duplicate-key, forbidden-key, not-finite; each with `position` and `row`
@@ -74,6 +74,9 @@ export function scanJson(text: string, onValue?: (field: string, offset: number)
     if (found === undefined) throw unexpected(start, 'a value');
     if (!/^[tfn]/.test(found) && !Number.isFinite(Number(found))) {
       throw refuse('not-finite', start, `The number ${found.slice(0, 40)} is too large to hold.`);
+    }
+    if (/^-?[0-9.]*[1-9]/.test(found) && Number(found) === 0) {
+      throw refuse('not-finite', start, `The number ${found.slice(0, 40)} is too small to hold: it would become 0.`);
     }
     return start + found.length;
   };

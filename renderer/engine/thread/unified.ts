@@ -62,7 +62,8 @@ function refuseSize(at: Cursor, size: UnifiedSize, position: number): void {
 
 /**
  * The series by the tables, checked against the one stated. UN says no more than the profile; UNS and UNEF say that the pitch is
- * neither coarse nor fine, and are reported as special: their own tables are not held.
+ * neither coarse nor fine. UNS is then reported as special; UNEF is one pitch for each size, and without its table none can be
+ * confirmed.
  */
 function readSeries(
   at: Cursor,
@@ -83,6 +84,7 @@ function readSeries(
   const isTabled = pitch === 'C' || pitch === 'F';
   const agrees = isTabled ? row?.series === `UN${pitch}` : row === undefined;
   if (!agrees) throw contradiction(at, size, threadsPerInch, `UN${isJ ? 'J' : ''}${pitch}`, start);
+  if (pitch === 'EF') throw extraFine(at, size, threadsPerInch, isJ, start);
   return isTabled
     ? { series: seriesName(`UN${pitch}`, isJ), statedAs: seriesName(`UN${pitch}`, isJ), isJ }
     : { series: 'special', statedAs: `UN${isJ ? 'J' : ''}${pitch}`, isJ };
@@ -103,8 +105,25 @@ function contradiction(at: Cursor, size: UnifiedSize, threadsPerInch: number, st
       rows.length === 0 ? `no series is held for ${name}` : `${held.source.number} has ${name} as ${known}`
     }.`,
     rows.length === 0 ? 'not-held' : 'contradiction',
-    start + (/^[\s-]/.test(at.text.slice(start)) ? 1 : 0),
+    seriesAt(at, start),
   );
+}
+
+function extraFine(at: Cursor, size: UnifiedSize, threadsPerInch: number, isJ: boolean, start: number) {
+  const profile = isJ ? 'UNJ' : 'UN';
+  const special = designationOf(size, threadsPerInch, `${profile}S`, null, 'right');
+  const bare = designationOf(size, threadsPerInch, isJ ? profile : '', null, 'right');
+  return at.refuse(
+    `says ${at.text.slice(seriesAt(at, start), at.index).toUpperCase()}, and the extra-fine series is not held: ` +
+      `that it has ${threadsPerInch} threads an inch cannot be confirmed. Write "${special}" or "${bare}" for a thread of that pitch.`,
+    'not-held',
+    seriesAt(at, start),
+  );
+}
+
+/** Where the series itself begins: a dash or blanks may stand before it. */
+function seriesAt(at: Cursor, start: number): number {
+  return start + (/^(?:\s+|-)/.exec(at.text.slice(start))?.[0].length ?? 0);
 }
 
 function designationOf(
@@ -114,8 +133,8 @@ function designationOf(
   threadClass: string | null,
   hand: 'right' | 'left',
 ): string {
-  // A whole number without a series may be a number size or inches: it is written so that it reads back as meant.
-  const plain = /^\d+$/.test(size.name) && series === '';
+  // A whole number without a held series may be a number size or inches: it is written so that it reads back as meant.
+  const plain = /^\d+$/.test(size.name) && !/[CF]$/.test(series);
   const name = !plain ? size.name : size.isNumber ? `No. ${size.name}` : `${size.name}.0`;
   const after = [series, threadClass].filter((part) => part !== null && part !== '').join('-');
   const separator = after === '' ? '' : series === '' ? '-' : ' ';

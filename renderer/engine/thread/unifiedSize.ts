@@ -1,4 +1,5 @@
 import { threadTables } from '../handbook/threads.ts';
+import type { RefusedError } from '../errors.ts';
 import type { Cursor } from './cursor.ts';
 import { isPossible } from './possible.ts';
 
@@ -28,14 +29,16 @@ const inchMark = String.raw`(?:\s*(?:"|″|in\b))?`;
 export function takeSize(at: Cursor): TypedSize | undefined {
   at.take(/\s+/);
   const position = at.index;
-  const number = at.take(/(?:#|no\.?)\s*(?<name>\d{1,2})(?![\d./])/i)?.['name'];
-  if (number !== undefined) return { form: 'number', name: String(Number(number)), inches: null, position };
+  const number = at.take(/(?:#|no\.?)\s*(?<name>\d+)(?![\d./])/i)?.['name'];
+  if (number !== undefined) return { form: 'number', name: numberName(at, number, position), inches: null, position };
   const parts =
     at.take(
-      new RegExp(String.raw`(?:(?<whole>\d{1,2})(?:-|\s+))?(?<top>\d{1,3})\/(?<bottom>\d{1,3})(?![\d./])${inchMark}`),
+      new RegExp(
+        String.raw`(?:(?<whole>[1-9]\d?)(?:-|\s+))?(?<top>[1-9]\d{0,2})\/(?<bottom>\d{1,3})(?![\d./])${inchMark}`,
+      ),
     ) ??
     at.take(new RegExp(String.raw`(?<decimal>\d{0,2}\.\d+)(?![\d./])${inchMark}`)) ??
-    at.take(new RegExp(String.raw`(?<single>\d{1,2})(?![\d./])(?<mark>${inchMark})`));
+    at.take(new RegExp(String.raw`(?<single>0\d*|\d{1,2})(?![\d./])(?<mark>${inchMark})`));
   if (parts === undefined) return undefined;
   const { whole = '0', top, bottom, decimal, single, mark } = parts;
   if (top !== undefined && bottom !== undefined) {
@@ -52,12 +55,29 @@ export function takeSize(at: Cursor): TypedSize | undefined {
   if (decimal !== undefined) return { form: 'decimal', name: decimal, inches: Number(decimal), position };
   if (single === undefined) return undefined;
   const marked = mark !== undefined && mark.trim() !== '';
-  return { form: marked ? 'fraction' : 'whole', name: String(Number(single)), inches: Number(single), position };
+  const name = numberName(at, single, position);
+  return { form: marked ? 'fraction' : 'whole', name, inches: Number(single), position };
+}
+
+/** A size's digits as they stand: 00 and 000 are sizes of their own below number 0, and no other size is written with zeros in front. */
+function numberName(at: Cursor, digits: string, position: number): string {
+  if (!/^0\d/.test(digits)) return digits;
+  if (/^0+$/.test(digits)) throw notHeld(at, digits, position);
+  const meant = digits.replace(/^0+/, '');
+  throw at.refuse(
+    `names number size ${digits}: no size is written with a zero in front; write "${meant}" if that is meant.`,
+    'unreadable-thread',
+    position,
+  );
 }
 
 /** The size meant, told by its form, by the sizes held and, for a bare whole number, by the threads per inch. */
 export function decideSize(at: Cursor, typed: TypedSize, threadsPerInch: number): UnifiedSize {
-  if (typed.form === 'number') return numberSize(typed.name) ?? refuseNumber(at, typed);
+  if (typed.form === 'number') {
+    const size = numberSize(typed.name);
+    if (size === undefined) throw notHeld(at, typed.name, typed.position);
+    return size;
+  }
   const inches = typed.inches ?? 0;
   if (typed.form !== 'whole') {
     const near = held.rows.find(
@@ -99,11 +119,7 @@ function numberSize(name: string): UnifiedSize | undefined {
   return row === undefined ? undefined : { name, majorIn: row.major_diameter_in, isNumber: true };
 }
 
-function refuseNumber(at: Cursor, typed: TypedSize): never {
+function notHeld(at: Cursor, name: string, position: number): RefusedError {
   const names = [...new Set(held.rows.filter(isNumberRow).map((row) => Number(row.size)))].toSorted((a, b) => a - b);
-  throw at.refuse(
-    `names number size ${typed.name}; ${held.source.number} holds ${names.join(', ')}.`,
-    'not-held',
-    typed.position,
-  );
+  return at.refuse(`names number size ${name}; ${held.source.number} holds ${names.join(', ')}.`, 'not-held', position);
 }

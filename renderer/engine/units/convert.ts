@@ -1,6 +1,6 @@
 import configureMeasurements, { type Measure } from 'convert-units';
 import { RefusedError } from '../errors.ts';
-import { exactOf, nearestNumber, over, type Exact } from './exact.ts';
+import { exactOf, exactOfNumber, leastFullPrecision, nearestNumber, over, times, type Exact } from './exact.ts';
 import { allUnits, kindOf, unitDefinitions, unitsOf, type Kind, type Unit } from './kinds.ts';
 
 /** A unit's size in its kind's anchor unit, as the exact rational. */
@@ -31,7 +31,8 @@ const converter = configureMeasurements<Kind, Kind, Unit>(measures);
  *
  * @param value - any finite number, in `from`
  * @returns the value in `to`, within 1e-15 relative of the exact conversion
- * @throws RefusedError not-finite (the package would turn NaN into 0), wrong-kind
+ * @throws RefusedError not-finite (the package would turn NaN into 0; a result too large for a double, or so small that it would
+ *   lose digits), wrong-kind
  * @source the exact definitions in kinds.ts
  * @validity every pair of units of one kind
  * @example convertValue(45, 'lbf·ft', 'N·m') // 61.011807674913015
@@ -41,11 +42,25 @@ export function convertValue(value: number, from: Unit, to: Unit): number {
     throw new RefusedError({ code: 'not-finite', message: `${value} ${from} is not a finite quantity.`, value });
   }
   if (kindOf(from) !== kindOf(to)) throw wrongKind(from, kindOf(to), to);
-  const converted = converter(value).from(from).to(to);
+  const converted = isInReach(value) ? converter(value).from(from).to(to) : convertedExactly(value, from, to);
   if (!Number.isFinite(converted)) {
     throw new RefusedError({ code: 'not-finite', message: `${value} ${from} is too large to hold in ${to}.`, value });
   }
+  if (value !== 0 && Math.abs(converted) < leastFullPrecision) {
+    const message = `${value} ${from} is too small to hold in ${to}: it would lose digits or become 0.`;
+    throw new RefusedError({ code: 'not-finite', message, value });
+  }
   return converted;
+}
+
+/** Whether no step by way of the anchor unit can leave the doubles: units of one kind lie within 1e10 of it. */
+function isInReach(value: number): boolean {
+  const magnitude = Math.abs(value);
+  return value === 0 || (magnitude > 1e-280 && magnitude < 1e280);
+}
+
+function convertedExactly(value: number, from: Unit, to: Unit): number {
+  return nearestNumber(over(times(exactOfNumber(value), exactSize(from)), exactSize(to)));
 }
 
 /** The refusal that names both: the unit given and what was asked for. */

@@ -71,6 +71,9 @@ export function placesText(units: bigint, decimals: number): string {
   return `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
 }
 
+/** The least magnitude a double holds with all its digits; nearer to 0 it loses them one by one. */
+export const leastFullPrecision = 2 ** -1022;
+
 /** The nearest double, by way of 25 significant digits. */
 export function nearestNumber(value: Exact): number {
   if (value.numerator === 0n) return 0;

@@ -1,6 +1,6 @@
 import type { RefusalCode } from '../../../shared-types/errors.ts';
 import { RefusedError } from '../errors.ts';
-import { exactOf, type Exact } from './exact.ts';
+import { exactOf, leastFullPrecision, type Exact } from './exact.ts';
 
 /** A number at the head of a text, and where the text goes on. */
 export interface Numeral {
@@ -13,20 +13,20 @@ export interface Numeral {
 }
 
 const signed = /\s*(?<sign>[+-]|−)?/y;
-const mixed = /(?<whole>\d+)(?:\s+|-)(?<numerator>\d+)\/(?<denominator>\d+)/y;
+/** The plain hyphen, and the two of Unicode that are nothing else; the longer dashes stand for a range or a minus. */
+const hyphen = '[-\u2010\u2011]';
+const mixed = new RegExp(String.raw`(?<whole>\d+)(?:\s+|${hyphen})(?<numerator>\d+)\/(?<denominator>\d+)`, 'y');
 const fraction = /(?<numerator>\d+)\/(?<denominator>\d+)/y;
 const decimal = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y;
+const exactFraction = new RegExp(
+  String.raw`^(?<sign>-?)(?:(?<whole>\d+)(?:\s+|${hyphen}))?(?<top>\d+)\/(?<bottom>\d+)$`,
+);
 const vulgar = /[¼-¾⅐-⅞↉⁄]/;
 
 /** The number as typed with no binary rounding. A double that parsed bounds its exponent, and so the digits needed here. */
 export function exactOfNumeral(numeral: Numeral): Exact {
   if (numeral.form === 'decimal') return exactOf(numeral.text);
-  const {
-    sign,
-    whole = '0',
-    top = '0',
-    bottom = '1',
-  } = /^(?<sign>-?)(?:(?<whole>\d+)(?:\s+|-))?(?<top>\d+)\/(?<bottom>\d+)$/.exec(numeral.text)?.groups ?? {};
+  const { sign, whole = '0', top = '0', bottom = '1' } = exactFraction.exec(numeral.text)?.groups ?? {};
   const tops = BigInt(whole) * BigInt(bottom) + BigInt(top);
   return { numerator: sign === '-' ? -tops : tops, denominator: BigInt(bottom) };
 }
@@ -83,8 +83,8 @@ function readUnsigned(text: string, start: number): Numeral | undefined {
   if (plain === null) return undefined;
   const value = Number(plain[0]);
   if (!Number.isFinite(value)) throw refuse('not-finite', text, start, 'is too large to hold.');
-  if (value === 0 && /[1-9]/.test(plain[0].split(/e/i)[0] ?? '')) {
-    throw refuse('not-finite', text, start, 'is too small to hold: it would become 0.');
+  if (value < leastFullPrecision && /[1-9]/.test(plain[0].split(/e/i)[0] ?? '')) {
+    throw refuse('not-finite', text, start, 'is too small to hold: it would lose digits or become 0.');
   }
   return { value, text: plain[0], form: 'decimal', end: start + plain[0].length };
 }
@@ -122,7 +122,7 @@ function refuseRunOn(text: string, start: number, numeral: Numeral): void {
   const next = rest.trimStart();
   const position = end + rest.length - next.length;
   if (vulgar.test(next[0] ?? '')) throw refuseVulgar(text, position);
-  if (/^[\d/.]|^[+−–—-]\s*[\d.]/.test(next)) {
+  if (/^[\d/.]|^[+−\p{Pd}]\s*[\d.]/u.test(next)) {
     throw refuse(
       'unreadable-quantity',
       text,

@@ -2,7 +2,7 @@ import { RefusedError } from '../errors.ts';
 import { convertValue } from './convert.ts';
 import type { Kind, Unit } from './kinds.ts';
 import { readNumber, type Numeral } from './readNumber.ts';
-import { readUnit } from './readUnit.ts';
+import { namesUnit, readUnit } from './readUnit.ts';
 
 export interface Quantity {
   value: number;
@@ -32,7 +32,7 @@ export function readQuantity(text: string, kind?: Kind): Quantity {
 
 /** The same reading with the number as typed and exact, for showing and converting limits. */
 export function readParts(text: string, kind?: Kind): { numeral: Numeral; unit: Unit; kind: Kind } {
-  if (typeof text !== 'string') throw notText(text);
+  if (typeof text !== 'string') throw notText(text, kind);
   if (text.length > longestText) {
     throw new RefusedError({
       code: 'unreadable-quantity',
@@ -52,21 +52,32 @@ export function readParts(text: string, kind?: Kind): { numeral: Numeral; unit: 
       position,
     });
   }
-  const second = /(?:^|[\s,;/])[+−-]?\d/.exec(rest);
-  if (second !== null) {
-    throw new RefusedError({
-      code: 'unreadable-quantity',
-      message: `"${text}" holds a second number: one number and one unit are asked for.`,
-      value: text,
-      position: numeral.end + second.index,
-    });
-  }
+  refuseSecondNumber(text, numeral.end, position);
   try {
     return { numeral, ...readUnit(rest.trim(), kind) };
   } catch (error) {
     if (!(error instanceof RefusedError)) throw error;
     throw new RefusedError({ ...error.refusal, message: `"${text}": ${error.refusal.message}`, value: text, position });
   }
+}
+
+/** A unit ends where a second number begins; what stands between them and is no unit stopped the reading before that. */
+function refuseSecondNumber(text: string, end: number, unitAt: number): void {
+  const rest = text.slice(end);
+  const second = /(?:^|\s|\s*[,;/]\s*)[+\p{Pd}−]?\d/u.exec(rest);
+  if (second === null) return;
+  const between = rest.slice(0, second.index).trim();
+  const secondAt = end + second.index + second[0].length - second[0].trimStart().length;
+  const isUnit = namesUnit(between);
+  throw new RefusedError({
+    code: 'unreadable-quantity',
+    message:
+      isUnit || between === ''
+        ? `"${text}" holds a second number: one number and one unit are asked for.`
+        : `"${text}": "${between}" is no unit, and a second number follows: one number and one unit are asked for.`,
+    value: text,
+    position: isUnit ? secondAt : unitAt,
+  });
 }
 
 /** Two right spellings for the place, so that the message can be followed. */
@@ -86,11 +97,11 @@ function noUnit(text: string, numeral: string, kind: Kind = 'torque'): string {
   return `"${text}" has no unit: write it with one, as "${numeral} ${one}" or "${numeral} ${other}".`;
 }
 
-function notText(value: unknown): RefusedError {
+function notText(value: unknown, kind: Kind | undefined): RefusedError {
   return typeof value === 'number'
     ? new RefusedError({
         code: 'ambiguous-quantity',
-        message: `${value} has no unit: write a text with one, as "${value} N·m".`,
+        message: `A bare number is no quantity: ${noUnit(String(value), String(value), kind)}`,
         value,
         position: 0,
       })

@@ -98,6 +98,11 @@ function find(text: string): Unit | undefined {
   return asUnit(text) ?? own(exactSpellings, text) ?? own(wordSpellings, text.toLowerCase()) ?? torqueUnit(text);
 }
 
+/** Whether a text is a spelling of any unit. */
+export function namesUnit(text: string): boolean {
+  return find(text.trim()) !== undefined;
+}
+
 /**
  * The unit a text names.
  *
