@@ -2,6 +2,7 @@ import type { CheckFailure, Infeasibility } from '../../../shared-types/bag.ts';
 import type { Carried, ResolvedBag, ResolvedPlan, ResolvedStep, ShownUnits } from '../plan/resolved.ts';
 import { closestFits } from '../stack/closestFits.ts';
 import { holdMisses } from '../stack/judgeStep.ts';
+import { pairInStock, pairMisses } from '../stack/pairs.ts';
 import { apart, shownHead, shownLength, shownPieces } from '../stack/shown.ts';
 import { holdTask, stackTask } from '../stack/stackTask.ts';
 import type { Choice, OutingWork, StepGroup } from './outingWork.ts';
@@ -15,7 +16,7 @@ export function unplaceable(plan: ResolvedPlan, work: OutingWork): Infeasibility
   const steps = work.groups.flatMap((group) =>
     group.steps.flatMap((step) => stepWithoutStack(plan, group, step) ?? []),
   );
-  const unpaired = work.groups.flatMap((group) => stepWithoutPair(plan, group));
+  const unpaired = work.groups.flatMap(stepWithoutPair);
   const unbagged = work.groups.flatMap((group) => stepWithoutBag(work, group));
   return [...steps, ...unpaired, ...unbagged, ...gearWithoutPlace(plan, work)];
 }
@@ -56,21 +57,11 @@ function nearest(closest: Infeasibility['closest'], otherwise: string): string {
 }
 
 /** Steps whose every stack, with every hold, asks for more of some piece than there is. */
-function stepWithoutPair(plan: ResolvedPlan, { stacks, holds, steps }: StepGroup): Infeasibility[] {
-  const [first] = stacks;
-  if (!holds || holds.length === 0 || !first) return [];
-  const shortOf = (stack: Choice, hold: Choice): CheckFailure[] =>
-    [...stack.counts].flatMap(([id, count]): CheckFailure[] => {
-      const need = count + (hold.counts.get(id) ?? 0);
-      const onHand = plan.carried.get(id)?.onHand ?? 0;
-      if (need <= onHand) return [];
-      return [
-        { check: 'stock', have: `${shownPieces(onHand)} of ${id} on hand`, need: `${shownPieces(need)} at once` },
-      ];
-    });
-  const pairs = stacks.flatMap((stack) => holds.map((hold) => ({ stack: stack.ids, fails: shortOf(stack, hold) })));
-  if (pairs.some(({ fails }) => fails.length === 0)) return [];
-  const closest = pairs.toSorted((a, b) => a.fails.length - b.fails.length).slice(0, choicesShown);
+function stepWithoutPair({ stacks, holds, steps }: StepGroup): Infeasibility[] {
+  if (!holds || holds.length === 0 || stacks.length === 0) return [];
+  const [turning, holding] = [stacks.map(({ parts }) => parts), holds.map(({ parts }) => parts)];
+  if (pairInStock(turning, holding)) return [];
+  const closest = pairMisses(turning, holding);
   return steps.map((step) => ({
     step: step.id,
     reason: `${stepName(step)}: its stack and its hold need the same pieces at once${nearest(closest, '')}`,

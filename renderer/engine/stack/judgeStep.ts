@@ -8,38 +8,42 @@ import { closestFits } from './closestFits.ts';
 import { enumerateStacks } from './enumerateStacks.ts';
 import type { JudgedStack, StepJudgement } from './judged.ts';
 import { inOrder, stackMassKg } from './order.ts';
+import { pairInStock, pairMisses } from './pairs.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
 import { holdTask, stackIds, stackLengthMm, stackParts, stackTask, stepAngleDeg } from './stackTask.ts';
 
 const othersShown = 5;
 
-/** What can be said of a step from the catalog alone: its lightest stack and the next ones, or its closest fits. */
+/**
+ * What can be said of a step from the catalog alone: its lightest stack and the next ones, or its closest fits. Where the
+ * step holds, stack and hold are a pair for which the stock has the pieces.
+ */
 export function judgeStep(plan: ResolvedPlan, step: ResolvedStep): StepJudgement {
   const task = stackTask(plan, step);
   if (!task) return { ...nothing(step), state: 'by-hand' };
   const stacks = inOrder(enumerateStacks(plan, task), task.action === 'loosen');
   const holding = holdTask(plan, step);
-  const holds = holding ? inOrder(enumerateStacks(plan, holding), true) : [];
-  const [best] = stacks;
-  const [hold] = holds;
-  const holdMissing = holding !== null && !hold;
-  if (!best || holdMissing) {
-    const closest = best ? [] : closestFits(plan, task);
-    return {
-      ...nothing(step),
-      stackCount: stacks.length,
-      closest: [...closest, ...holdMisses(plan, holdMissing ? holding : null, best ? stackIds(best) : [])],
-    };
+  const holds = holding && inOrder(enumerateStacks(plan, holding), true);
+  const [first] = stacks;
+  if (!first || holds?.length === 0) {
+    const main = first ? [] : closestFits(plan, task);
+    const held = holds?.length === 0 ? holdMisses(plan, holding, first ? stackIds(first) : []) : [];
+    return { ...nothing(step), stackCount: stacks.length, closest: [...main, ...held] };
   }
+  const pair = holds ? pairInStock(stacks, holds) : { stack: first, hold: null };
+  if (!pair) return { ...nothing(step), stackCount: stacks.length, closest: pairMisses(stacks, holds ?? []) };
   return {
     step: step.id,
     state: 'reached',
-    best: judge(task, best),
-    hold: holding && hold ? judge(holding, hold) : null,
-    others: stacks.slice(1, 1 + othersShown).map((parts) => judge(task, parts)),
+    best: judge(task, pair.stack),
+    hold: holding && pair.hold ? judge(holding, pair.hold) : null,
+    others: stacks
+      .filter((stack) => stack !== pair.stack)
+      .slice(0, othersShown)
+      .map((parts) => judge(task, parts)),
     stackCount: stacks.length,
     closest: [],
-    ...turning(step, best),
+    ...turning(step, pair.stack),
   };
 }
 

@@ -218,3 +218,24 @@ describe('each rule of a stack decides at its limit', () => {
     expect(() => judgeStack(plan, step, ['TT-2', 'nothing'])).toThrow(/no stack of this catalog/);
   });
 });
+
+describe('a step that holds', () => {
+  const held = put('steps[1].hold', { fastener: 'F1' });
+
+  it('is reached with a stack and a hold of pieces that are there together', () => {
+    const { judgement } = judged(held, 'tighten');
+    const pieces = [...(judgement.best?.stack ?? []), ...(judgement.hold?.stack ?? [])];
+    expect(judgement.state).toBe('reached');
+    expect(new Set(pieces).size).toBe(pieces.length);
+  });
+
+  it('is not reached where both need the one piece there is', () => {
+    const { judgement } = judged(all(held, keep('catalog.sockets', 1)), 'tighten');
+    expect(judgement).toMatchObject({ state: 'not-reached', best: null, hold: null });
+    expect(judgement.closest[0]?.fails).toContainEqual({
+      check: 'stock',
+      have: '1 piece of S-9/16 on hand',
+      need: '2 pieces at once',
+    });
+  });
+});
