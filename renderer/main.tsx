@@ -9,6 +9,7 @@ import { connectHost } from './host/index.ts';
 import { WindowDb } from './store/db.ts';
 import { createSaver } from './store/saver.ts';
 import { createSession } from './store/session.ts';
+import { becomeWriter } from './store/writer.ts';
 import { startPlanning } from './workers/planner.ts';
 
 const now = (): Date => new Date();
@@ -19,8 +20,10 @@ const host = connectHost();
 
 // What is not saved yet, or could not be, is worth a question before it is gone.
 window.addEventListener('beforeunload', (event) => {
-  const { kind } = saver.state();
-  if (kind === 'saving' || kind === 'not-saved') event.preventDefault();
+  const state = saver.state();
+  const unsaved =
+    state.kind === 'saving' || state.kind === 'not-saved' || (state.kind === 'elsewhere' && state.heldBack);
+  if (unsaved) event.preventDefault();
 });
 // No failure of a promise passes in silence.
 window.addEventListener('unhandledrejection', ({ reason }) =>
@@ -32,4 +35,7 @@ window.addEventListener('unhandledrejection', ({ reason }) =>
 
 const root = document.getElementById('root');
 if (root !== null) createRoot(root).render(<App session={session} saver={saver} planning={planning} host={host} />);
-void session.load();
+void becomeWriter().then((mine) => {
+  if (!mine) saver.leaveToOther();
+  return session.load();
+});

@@ -3,7 +3,9 @@ export type SaveState =
   | { kind: 'nothing' }
   | { kind: 'saving' }
   | { kind: 'saved'; at: Date }
-  | { kind: 'not-saved'; reason: string };
+  | { kind: 'not-saved'; reason: string }
+  /** Another window writes; `heldBack` once this one had something to write. */
+  | { kind: 'elsewhere'; heldBack: boolean };
 
 interface Waiting {
   what: string;
@@ -17,6 +19,8 @@ export interface Saver {
   save(what: string, write: () => Promise<unknown>): void;
   /** Something other than a write went wrong with the store; stands until the page is loaded again. */
   broken(reason: string): void;
+  /** From now on nothing is written: another window does that, and two writers would undo each other unseen. */
+  leaveToOther(): void;
   /** Tries every failed write again. */
   retry(): void;
   settled(): Promise<void>;
@@ -42,6 +46,8 @@ export function createSaver(now: () => Date, limitMs = quietLimitMs): Saver {
   let running = false;
   let quietTooLong = false;
   let brokenReason: string | null = null;
+  let elsewhere = false;
+  let heldBack = false;
   let lastSaved: Date | null = null;
   let state: SaveState = { kind: 'nothing' };
   let idle: (() => void)[] = [];
@@ -49,6 +55,7 @@ export function createSaver(now: () => Date, limitMs = quietLimitMs): Saver {
   const say = (): void => {
     const [firstFailure] = failed.values();
     if (brokenReason !== null) state = { kind: 'not-saved', reason: brokenReason };
+    else if (elsewhere) state = { kind: 'elsewhere', heldBack };
     else if (firstFailure !== undefined) state = { kind: 'not-saved', reason: firstFailure.reason };
     else if (quietTooLong) state = { kind: 'not-saved', reason: `the store has not answered for ${limitMs / 1000} s` };
     else if (running || waiting.length > 0) state = { kind: 'saving' };
@@ -85,6 +92,11 @@ export function createSaver(now: () => Date, limitMs = quietLimitMs): Saver {
   };
 
   const save = (what: string, write: Waiting['write']): void => {
+    if (elsewhere) {
+      heldBack = true;
+      say();
+      return;
+    }
     const earlier = waiting.findIndex((entry) => entry.what === what);
     if (earlier >= 0) waiting.splice(earlier, 1);
     waiting.push({ what, write });
@@ -101,6 +113,10 @@ export function createSaver(now: () => Date, limitMs = quietLimitMs): Saver {
     save,
     broken(reason) {
       brokenReason = reason;
+      say();
+    },
+    leaveToOther() {
+      elsewhere = true;
       say();
     },
     retry() {

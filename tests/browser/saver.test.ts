@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createSaver, whyNotSaved } from '../../renderer/store/saver.ts';
+import { becomeWriter } from '../../renderer/store/writer.ts';
 import { freshDb } from './support/openWindow.tsx';
 
 const at = new Date(2026, 0, 2, 10, 42);
@@ -38,6 +39,21 @@ describe('the save state', () => {
     saver.save('the plan', () => Promise.resolve());
     await saver.settled();
     expect(saver.state().kind).toBe('saved');
+  });
+
+  it('writes nothing and never says saved where another window writes', async () => {
+    const saver = createSaver(() => at);
+    const seen: string[] = [];
+    saver.leaveToOther();
+    expect(saver.state()).toEqual({ kind: 'elsewhere', heldBack: false });
+    saver.subscribe(() => seen.push(saver.state().kind));
+    let written = 0;
+    saver.save('the plan', () => Promise.resolve((written += 1)));
+    saver.retry();
+    await saver.settled();
+    expect(written).toBe(0);
+    expect(saver.state()).toEqual({ kind: 'elsewhere', heldBack: true });
+    expect(new Set(seen)).toEqual(new Set(['elsewhere']));
   });
 
   it('writes again what failed when asked to', async () => {
@@ -80,5 +96,23 @@ describe('the save state', () => {
   it('names a full disk as one', () => {
     expect(whyNotSaved(failure('QuotaExceededError'))).toContain('full');
     expect(whyNotSaved(failure('AbortError'))).toContain('AbortError');
+  });
+});
+
+describe('the writer among windows', () => {
+  const frame = (): Window => {
+    const element = document.createElement('iframe');
+    document.body.append(element);
+    if (element.contentWindow === null) throw new Error('A frame has a window.');
+    return element.contentWindow;
+  };
+
+  it('is the first one open, until that one is closed', async () => {
+    const [first, second] = [frame(), frame()];
+    expect(await becomeWriter(first.navigator.locks)).toBe(true);
+    expect(await becomeWriter(second.navigator.locks, { attempts: 2, apartMs: 20 })).toBe(false);
+    first.frameElement?.remove();
+    expect(await becomeWriter(second.navigator.locks)).toBe(true);
+    second.frameElement?.remove();
   });
 });

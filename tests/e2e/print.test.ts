@@ -1,52 +1,12 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import fc from 'fast-check';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { manifestDocument } from '../../renderer/features/manifest/manifestDocument.ts';
-import { hostileTexts } from '../browser/hostileTexts.ts';
+import { codes, documentRows, expectMargins, listHeader, listParts, listRows, stepHeader } from './printedList.ts';
+import type { PrintedPage } from './printedPdf.ts';
+import { expectSigned, printing, type PrintedManifest } from './printing.ts';
 import { printRequest, type PrintCase } from './printPlan.ts';
-import {
-  codes,
-  colourMap,
-  expectMargins,
-  greyMap,
-  listHeader,
-  listParts,
-  listRows,
-  stepHeader,
-} from './printedList.ts';
-import { openBrowser, poppler, printed, readPages, type PrintedPage } from './printedPdf.ts';
 
-let browser: Browser;
-let folder: string;
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  folder = mkdtempSync(join(tmpdir(), 'bagwright-print-'));
-});
-
-afterAll(async () => {
-  await browser.close();
-  rmSync(folder, { recursive: true, force: true });
-});
-
-interface PrintedManifest {
-  bytes: Uint8Array;
-  pages: PrintedPage[];
-  html: string;
-  hash: string;
-  asked: string[];
-}
-
-async function print(wanted: PrintCase): Promise<PrintedManifest> {
-  const document = await manifestDocument(printRequest(wanted));
-  const { bytes, asked } = await printed(browser, document);
-  const pages = await readPages(bytes);
-  const hash = /Content ([0-9a-f]{4} [0-9a-f]{4})/.exec(pages[0]?.text ?? '')?.[1] ?? '';
-  return { bytes, pages, html: document.html, hash, asked };
-}
+const { print } = printing();
 
 function furnitureMissing(page: PrintedPage, index: number, count: number, hash: string): string[] {
   const wanted = [
@@ -132,48 +92,49 @@ describe.each([
   });
 });
 
-function expectSigned({ pages }: PrintedManifest, lines: number): void {
-  const signed = pages.filter(({ text }) => text.includes('Packed by'));
-  expect(signed).toHaveLength(1);
-  const [page] = signed;
-  if (page === undefined) return;
-  for (const who of ['Packed by', 'Counted again by another person', 'Received back by'])
-    expect(page.text).toContain(who);
-  for (const field of ['name', 'signature', 'date', 'time']) {
-    expect(
-      page.texts.filter(({ text }) => text === field),
-      field,
-    ).toHaveLength(3);
-  }
-  expect(page.text).toContain('End of list, ');
-  if (lines > 0) expect(listRows(page).length).toBeGreaterThanOrEqual(1);
-  expect(pages.at(-1)?.text).toMatch(new RegExp(`End of manifest, \\d+ pieces? in ${lines} lines?\\.`));
-  expect(pages.slice(0, -1).filter(({ text }) => text.includes('End of manifest'))).toEqual([]);
-}
-
-test('P3, P4: 100 manifests of random lengths and pieces add up and stay signed', { timeout: 600_000 }, async () => {
-  const wanted = fc.sample(
-    fc.record({ lines: fc.integer({ min: 1, max: 70 }), seed: fc.integer({ min: 0, max: 8 }), letter: fc.boolean() }),
-    { numRuns: 100, seed: 20_261_125 },
-  );
-  for (const { lines, seed, letter } of wanted) {
-    const wantedCase: PrintCase = {
+describe('P3, P4: 100 manifests of random lengths and pieces', () => {
+  const random = fc.record({
+    lines: fc.integer({ min: 1, max: 70 }),
+    seed: fc.integer({ min: 0, max: 8 }),
+    letter: fc.boolean(),
+  });
+  const cases = fc
+    .sample(random, { numRuns: 100, seed: 20_261_125 })
+    .toSorted((a, b) => a.lines - b.lines)
+    .map(({ lines, seed, letter }): PrintCase => ({
       lines,
       paper: letter ? 'Letter' : 'A4',
       quantityOf: (index) => ((index * 7 + seed) % 9) + 1,
-    };
-    const made = await print(wantedCase);
-    const rows = made.pages.flatMap(listRows);
-    const items = printRequest(wantedCase).result.outings[0]?.items ?? [];
-    expect(rows.map(({ code, pieces }) => `${code} ${pieces}`)).toEqual(
-      items.map(({ id, quantity }) => `${id} ${quantity}`),
-    );
+    }));
+
+  function expected(wanted: PrintCase): { rows: string[]; ending: string } {
+    const items = printRequest(wanted).result.outings[0]?.items ?? [];
     const total = items.reduce((sum, { quantity }) => sum + quantity, 0);
-    expect(made.pages.at(-1)?.text).toContain(
-      `End of manifest, ${total} piece${total === 1 ? '' : 's'} in ${lines} line`,
-    );
-    expectSigned(made, lines);
+    return {
+      rows: items.map(({ id, quantity }) => `${id} ${quantity}`),
+      ending: `End of manifest, ${total} piece${total === 1 ? '' : 's'} in ${wanted.lines} line`,
+    };
   }
+
+  test('all 100: the document handed to the printer has every line once, its pieces and their sum', async () => {
+    for (const wanted of cases) {
+      const { html } = await manifestDocument(printRequest(wanted));
+      const { rows, ending } = expected(wanted);
+      expect(documentRows(html)).toEqual(rows);
+      expect(html.replace(/\s+/g, ' ')).toContain(ending);
+    }
+  });
+
+  // Where pages end depends on the length: every eighth is printed, from the shortest to the longest.
+  test('every eighth by length: the PDF has the same lines and sum, and its signatures stand beside a line', async () => {
+    for (const wanted of cases.filter((_, index) => index % 8 === 3)) {
+      const made = await print(wanted);
+      const { rows, ending } = expected(wanted);
+      expect(made.pages.flatMap(listRows).map(({ code, pieces }) => `${code} ${pieces}`)).toEqual(rows);
+      expect(made.pages.at(-1)?.text).toContain(ending);
+      expectSigned(made, wanted.lines);
+    }
+  });
 });
 
 describe('P9: layouts that go wrong first', () => {
@@ -202,6 +163,16 @@ describe('P9: layouts that go wrong first', () => {
     const unbroken = await print({ lines: 3, nameOf: () => word });
     expectMargins(unbroken.pages, 'A4');
     expectNames(unbroken.pages, [word]);
+  });
+
+  test('an id of 16 letters stays on one line, a longer one breaks after a hyphen', async () => {
+    const ids = ['sk-i14-7-16-6', 'WW-WWWWWWWW-WWWW', 'WWWWWWWWWWWWWWWW', 'SK-WWWWWWWWWW-WWWWWW'];
+    for (const paper of ['A4', 'Letter'] as const) {
+      const { pages } = await print({ lines: 6, paper, idOf: (index) => ids[index - 1] ?? '' });
+      const codesPrinted = pages.flatMap(({ texts }) => texts.filter(({ xMm }) => xMm < 16).map(({ text }) => text));
+      for (const id of [...ids.slice(0, 3), 'SK-WWWWWWWWWW-', 'WWWWWW']) expect(codesPrinted).toContain(id);
+      expectMargins(pages, paper);
+    }
   });
 
   test('letters of other scripts are printed, with no replacement signs', async () => {
@@ -238,135 +209,21 @@ describe('P9: layouts that go wrong first', () => {
       const made = await print({ lines });
       return { made, pages: made.pages.filter((page) => listRows(page).length > 0).length };
     };
+    // The list takes one page up to some length and two from there on; halving finds the length.
     let full = 1;
+    let over = 40;
     let made = (await pagesOfList(full)).made;
-    for (;;) {
-      const next = await pagesOfList(full + 1);
-      if (next.pages > 1) {
-        expectSigned(next.made, full + 1);
-        break;
-      }
-      full += 1;
-      made = next.made;
-      expect(full).toBeLessThan(40);
+    let next = await pagesOfList(over);
+    expect(next.pages).toBeGreaterThan(1);
+    while (over - full > 1) {
+      const middle = Math.floor((full + over) / 2);
+      const tried = await pagesOfList(middle);
+      if (tried.pages > 1) [over, next] = [middle, tried];
+      else [full, made] = [middle, tried.made];
     }
+    expectSigned(next.made, over);
     expect(full).toBeGreaterThan(5);
     expect(made.pages.slice(0, 1).flatMap(listRows)).toHaveLength(full);
     expectSigned(made, full);
-  });
-});
-
-describe('what the PDF is', () => {
-  test('P5: boxes to tick are at least 5 mm, measured on the printed page', async (context) => {
-    const { bytes, pages } = await print({ lines: 12 });
-    const file = join(folder, 'boxes.pdf');
-    writeFileSync(file, bytes);
-    const picture = poppler('pdftoppm', ['-r', '300', '-gray', '-f', '1', '-l', '1', file]);
-    if (picture === null) return context.skip('poppler is not installed: the printed boxes were not measured');
-    const { width, grey } = greyMap(picture);
-    const header = pages[0]?.texts.find(({ text }) => text === 'Out');
-    if (header === undefined) throw new Error('The list has a column Out.');
-    const pxPerMm = 300 / 25.4;
-    const x = Math.round((header.xMm + header.widthMm / 2) * pxPerMm);
-    const fromY = Math.round((header.yMm + 1) * pxPerMm);
-    // Down the column's middle: a box is a run of white between its two dark borders, lying between lines of the table.
-    const dark = (y: number): boolean => (grey[y * width + x] ?? 255) < 110;
-    const borders: number[] = [];
-    for (let y = fromY; y < fromY + 200 * pxPerMm; y += 1) if (dark(y) && !dark(y - 1)) borders.push(y);
-    const boxes = borders
-      .slice(1)
-      .map((y, index) => (y - (borders[index] ?? 0)) / pxPerMm)
-      .filter((mm) => mm > 4.2 && mm < 7);
-    expect(boxes.length).toBeGreaterThanOrEqual(12);
-    expect(Math.min(...boxes)).toBeGreaterThanOrEqual(5 - 0.1);
-    return undefined;
-  });
-
-  test('P11: tagged, titled, its fonts within it, nothing linked, small', async (context) => {
-    const { bytes, pages, asked } = await print({ lines: 220 });
-    expect(asked).toEqual([]);
-    expect(bytes.length).toBeLessThanOrEqual((1_000_000 * Math.max(10, pages.length)) / 10);
-    expect(Buffer.from(bytes).toString('latin1')).not.toMatch(/\/URI|\/Launch|\/JavaScript|\/EmbeddedFile/);
-    const file = join(folder, 'file.pdf');
-    writeFileSync(file, bytes);
-    const info = poppler('pdfinfo', [file])?.toString();
-    const fonts = poppler('pdffonts', [file])?.toString();
-    if (info === undefined || fonts === undefined)
-      return context.skip('poppler is not installed: fonts, tags and title were not looked at');
-    expect(info).toMatch(/Title:\s+Manifest: Azimuth drive change, outing 1/);
-    expect(info).toMatch(/Tagged:\s+yes/);
-    expect(info).toMatch(/JavaScript:\s+no/);
-    const rows = fonts.trimEnd().split('\n').slice(2);
-    expect(rows.length).toBeGreaterThan(1);
-    // Columns from the right: object ID (two words), uni, sub, emb.
-    expect(rows.map((row) => row.trim().split(/\s+/).at(-5))).toEqual(rows.map(() => 'yes'));
-    return undefined;
-  });
-
-  test('greys only: no colour reaches the paper', async (context) => {
-    const { bytes } = await print({ lines: 15 });
-    const file = join(folder, 'grey.pdf');
-    writeFileSync(file, bytes);
-    const picture = poppler('pdftoppm', ['-r', '50', file]);
-    if (picture === null) return context.skip('poppler is not installed: colours were not looked at');
-    const { samples } = colourMap(picture);
-    let coloured = 0;
-    for (let at = 0; at + 2 < samples.length; at += 3) {
-      const [r = 0, g = 0, b = 0] = samples.subarray(at, at + 3);
-      if (Math.max(r, g, b) - Math.min(r, g, b) > 2) coloured += 1;
-    }
-    expect(coloured).toBe(0);
-    return undefined;
-  });
-
-  test(
-    'texts typed to do harm open nothing, fetch nothing and leave the furniture whole',
-    { timeout: 300_000 },
-    async () => {
-      const short = hostileTexts.filter((text) => text.length < 120);
-      const { pages, asked } = await print({
-        lines: short.length + 2,
-        nameOf: (index) => short[index - 1] ?? '',
-      });
-      expect(asked).toEqual([]);
-      expect(pages.flatMap(listRows)).toHaveLength(short.length + 2);
-      for (const text of short.slice(0, 12)) {
-        const made = await print({ lines: 1, taskName: text, outingName: text });
-        expect(made.asked).toEqual([]);
-        for (const [index, page] of made.pages.entries()) {
-          expect(page.text).toContain(`Page ${index + 1} of ${made.pages.length}`);
-          expect(page.text).toContain('Revision: not frozen');
-          expect(page.text).toContain('Torque and lifting can hurt people.');
-        }
-      }
-    },
-  );
-
-  test('a stopped and an infeasible answer print what they are, with the caution', async () => {
-    const stopped = await print({
-      lines: 5,
-      result: { status: 'stopped', objective: { minimised: 'mass', value: 2, unit: 'kg', bound: 1.5, gap: 0.25 } },
-    });
-    expect(stopped.pages[0]?.text).toContain('Not proved least');
-    expect(stopped.pages[0]?.text).not.toContain('Proved least mass');
-    const none = await print({
-      lines: 5,
-      result: {
-        status: 'infeasible',
-        objective: null,
-        outings: [],
-        infeasible: [
-          {
-            step: 'b-final',
-            reason: 'No stack reaches',
-            closest: [{ stack: ['TT-2', 'S-18D'], fails: [{ check: 'reach', have: '2.1 in', need: '6.44 in' }] }],
-          },
-        ],
-      },
-    });
-    expect(none.pages[0]?.text).toContain('No bag does every step');
-    expect(none.pages[0]?.text).toContain('reach: has 2.1 in, needs 6.44 in');
-    expect(none.pages.some(({ text }) => text.includes('Packed by'))).toBe(false);
-    for (const { text } of none.pages) expect(text).toContain('Torque and lifting can hurt people.');
   });
 });

@@ -40,6 +40,7 @@ export interface PrintCase {
   paper?: 'A4' | 'Letter';
   /** Name of the nth piece of gear. */
   nameOf?: (index: number) => string;
+  idOf?: (index: number) => string;
   quantityOf?: (index: number) => number;
   taskName?: string;
   outingName?: string;
@@ -51,10 +52,15 @@ const toolId = 'TT-2';
 
 /** A plan whose gear makes up the lines, beside one torque tool and one socket where there is room for them. */
 export function printRequest(wanted: PrintCase): PrintRequest {
-  const { lines, nameOf = (index) => `Sealing cap, ring ${index}`, quantityOf = (index) => (index % 3) + 1 } = wanted;
+  const {
+    lines,
+    nameOf = (index) => `Sealing cap, ring ${index}`,
+    idOf = (index) => `G-${String(index).padStart(4, '0')}`,
+    quantityOf = (index) => (index % 3) + 1,
+  } = wanted;
   const tools = lines >= 2 ? 2 : 0;
   const gear = Array.from({ length: lines - tools }, (_, index) => ({
-    id: `G-${String(index + 1).padStart(4, '0')}`,
+    id: idOf(index + 1),
     name: nameOf(index + 1),
     mass: `${20 + (index % 7) * 5} g`,
     notes: 'Invented: mass and number.',

@@ -34,6 +34,15 @@ export function listRows(page: PrintedPage): { code: string; pieces: number }[] 
     });
 }
 
+/** Rows of the list as the document has them before it is printed. */
+export function documentRows(html: string): string[] {
+  return [...html.matchAll(/<tr class="line">(.*?)<\/tr>/gs)].map(([, row = '']) => {
+    const code = /<th[^>]*class="code"[^>]*><bdi>([^<]*)<\/bdi>/.exec(row)?.[1];
+    const pieces = /<td class="num">(\d+)<\/td>/.exec(row)?.[1];
+    return `${code} ${pieces}`;
+  });
+}
+
 export function expectMargins(pages: readonly PrintedPage[], paper: 'A4' | 'Letter'): void {
   const [widthMm, heightMm] = paper === 'A4' ? [210, 297] : [215.9, 279.4];
   for (const page of pages) {

@@ -47,10 +47,10 @@ export function manifestTable(manifest: Manifest): Markup {
   const last = bodies.pop();
   return html`<table>
     <colgroup>
-      <col style="width:27mm" />
+      <col style="width:39.5mm" />
       <col />
-      <col style="width:43mm" />
-      <col style="width:20mm" />
+      <col style="width:38mm" />
+      <col style="width:18mm" />
       <col style="width:13mm" />
       <col style="width:16mm" />
       <col style="width:11mm" />

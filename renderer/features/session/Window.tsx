@@ -218,6 +218,12 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
         className="bw-main"
         data-split={place.at === 'steps' || place.at === 'bag' || undefined}
       >
+        {saving.state.kind !== 'elsewhere' ? null : (
+          <p className="bw-elsewhere" role="status">
+            <b>Open in another window: this one does not save.</b> To save here, close the other window and load this
+            page again; it then shows what the other one saved.
+          </p>
+        )}
         {refused === null ? null : (
           <ErrorSummary
             name={refused.name}

@@ -6,6 +6,7 @@ import type { SaveState } from '../../store/saver.ts';
 export function savingWords(state: SaveState): Saving {
   if (state.kind === 'saving') return { state: 'saving', text: 'Saving', reason: null };
   if (state.kind === 'not-saved') return { state: 'not-saved', text: 'NOT SAVED', reason: state.reason };
+  if (state.kind === 'elsewhere') return { state: 'not-saved', text: 'NOT SAVED here: other window', reason: null };
   return {
     state: 'saved',
     text: state.kind === 'saved' ? `Saved ${clockText(state.at)}` : 'Nothing to save',
