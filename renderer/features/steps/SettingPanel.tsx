@@ -92,7 +92,9 @@ export function SettingPanel(props: SettingPanelProps) {
         {stack?.applied === undefined || stack.applied === null ? null : (
           <Pair name="applied, with deviation" value={shownBandNm(stack.applied, step, units)} />
         )}
-        {judgement.turns === null ? null : <Pair name="turns to seat" value={showNumber(judgement.turns, 3)} />}
+        {judgement.turns === null ? null : (
+          <Pair name={loosening ? 'turns to run off' : 'turns to seat'} value={showNumber(judgement.turns, 3)} />
+        )}
         {judgement.strokes === null ? null : <Pair name="strokes" value={showNumber(Math.ceil(judgement.strokes))} />}
       </dl>
       {share === null ? null : <p className="bw-source">{share}</p>}

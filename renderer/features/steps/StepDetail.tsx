@@ -11,6 +11,7 @@ import { StackDrawing } from '../../components/StackDrawing/StackDrawing.tsx';
 import { CheckList } from './CheckList.tsx';
 import { ClosestFits, sameStack, stackText } from './ClosestFits.tsx';
 import { GearAndMoves } from './GearAndMoves.tsx';
+import { heldWith } from './heldWith.ts';
 import { judgementOf } from './judging.ts';
 import { OtherStacks } from './OtherStacks.tsx';
 import { SaidLine } from './SaidLine.tsx';
@@ -67,6 +68,7 @@ export function StepDetail({ plan, step, result, units, headingRef, onStep }: St
       ? null
       : (reaching.find((one) => sameStack(drawn, one.judged.stack))?.judged ?? judgeStack(plan, step, drawn));
   if (written === undefined) return null;
+  const held = heldWith(plan, step, judgement, result);
   const byHand = judgement.state === 'by-hand';
 
   return (
@@ -129,16 +131,19 @@ export function StepDetail({ plan, step, result, units, headingRef, onStep }: St
         </div>
       )}
 
-      {judgement.hold === null || step.hold === null ? null : (
+      {held === null || step.hold === null ? null : (
         <section aria-labelledby="hold-heading">
-          <h3 id="hold-heading">Held against turning with {stackText(plan, judgement.hold.stack)}</h3>
+          <h3 id="hold-heading">
+            Held against turning with {stackText(plan, held.stack)}
+            {held.planned ? <span className="bw-second"> · in the planned bag</span> : null}
+          </h3>
           <StackDrawing
             plan={plan}
             step={{ ...step, fastener: step.hold.fastener, access: step.hold.access }}
-            stack={judgement.hold.stack}
+            stack={held.stack}
             units={units}
           />
-          <CheckList checks={judgement.hold.checks} units={units} />
+          <CheckList checks={held.checks} units={units} />
         </section>
       )}
 
