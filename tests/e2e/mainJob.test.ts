@@ -1,5 +1,4 @@
 /** The main job, once through, on the production build: a plan in, a proven bag, and the manifest that prints. */
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,22 +6,19 @@ import type { Download, Page } from 'playwright-core';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { BagResult } from '../../shared-types/bag.ts';
 import { runThroughNpm } from '../electron/headless/spawnCommand.ts';
+import { poppler } from './printedPdf.ts';
 import { openBuilt } from './support/openBuilt.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'bagwright-main-job-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-async function download(page: Page, button: string): Promise<Buffer> {
+async function download(page: Page, button: string): Promise<{ path: string; bytes: Buffer }> {
   const waiting = page.waitForEvent('download');
   await page.getByRole('button', { name: button }).click();
   const file: Download = await waiting;
   const path = join(folder, file.suggestedFilename());
   await file.saveAs(path);
-  return readFileSync(path);
-}
-
-function pdfText(bytes: Buffer): string {
-  return execFileSync('pdftotext', ['-layout', '-', '-'], { input: bytes, encoding: 'utf8' });
+  return { path, bytes: readFileSync(path) };
 }
 
 const demos = [
@@ -31,44 +27,50 @@ const demos = [
 ];
 
 describe('from a plan to a printed manifest', () => {
-  it.each(demos)('$button: the window and the command line give one bag, and it prints', async ({ button, file }) => {
-    const headless = await runThroughNpm(['bag', file]);
-    expect(headless).toMatchObject({ exit: 0, stderr: '' });
-    const expected = JSON.parse(headless.stdout) as BagResult;
-    expect(expected.objective?.gap).toBe(0);
+  it.for(demos)(
+    '$button: the window and the command line give one bag, and it prints',
+    async ({ button, file }, context) => {
+      const headless = await runThroughNpm(['bag', file]);
+      expect(headless).toMatchObject({ exit: 0, stderr: '' });
+      const expected = JSON.parse(headless.stdout) as BagResult;
+      expect(expected.objective?.gap).toBe(0);
 
-    const built = await openBuilt();
-    try {
-      const { page } = built;
-      await page.getByRole('button', { name: button }).click();
-      await page.getByRole('grid', { name: 'Steps' }).waitFor();
-      await page.getByRole('navigation').getByText('Bag', { exact: true }).click();
-      await page.getByRole('button', { name: /^Plan/ }).first().click();
-      await page.getByRole('heading', { name: /^Proved least:/ }).waitFor({ timeout: 90_000 });
-      const saved = JSON.parse((await download(page, 'Save result as JSON…')).toString('utf8')) as BagResult;
-      expect(saved).toEqual(expected);
+      const built = await openBuilt();
+      try {
+        const { page } = built;
+        await page.getByRole('button', { name: button }).click();
+        await page.getByRole('grid', { name: 'Steps' }).waitFor();
+        await page.getByRole('navigation').getByText('Bag', { exact: true }).click();
+        await page.getByRole('button', { name: /^Plan/ }).first().click();
+        await page.getByRole('heading', { name: /^Proved least:/ }).waitFor({ timeout: 90_000 });
+        const saved = JSON.parse((await download(page, 'Save result as JSON…')).bytes.toString('utf8')) as BagResult;
+        expect(saved).toEqual(expected);
 
-      await page.getByText('Preview manifest', { exact: true }).click();
-      await page
-        .getByText(/Page 1 of \d+/)
-        .first()
-        .waitFor({ timeout: 60_000 });
-      const pdf = await download(page, 'Save PDF…');
-      const printed = page.getByRole('link', { name: /\/document\/.+\.pdf$/ });
-      await page.getByRole('button', { name: 'Print…' }).click();
-      const address = await printed.getAttribute('href');
-      const opened = await page.request.get(address ?? '');
-      expect(Buffer.compare(await opened.body(), pdf)).toBe(0);
+        await page.getByText('Preview manifest', { exact: true }).click();
+        await page
+          .getByText(/Page 1 of \d+/)
+          .first()
+          .waitFor({ timeout: 60_000 });
+        const pdf = await download(page, 'Save PDF…');
+        const printed = page.getByRole('link', { name: /\/document\/.+\.pdf$/ });
+        await page.getByRole('button', { name: 'Print…' }).click();
+        const address = await printed.getAttribute('href');
+        const opened = await page.request.get(address ?? '');
+        expect(Buffer.compare(await opened.body(), pdf.bytes)).toBe(0);
 
-      const text = pdfText(pdf);
-      const [outing] = expected.outings;
-      for (const item of outing?.items ?? []) expect(text).toContain(item.id);
-      expect(text).toMatch(/Page 1 of \d+/);
-      expect(text).toContain('Torque and lifting can hurt people.');
-      expect(built.requestsOutside).toEqual([]);
-      expect(built.pageErrors.filter((error) => !error.includes('Permissions-Policy'))).toEqual([]);
-    } finally {
-      await built.close();
-    }
-  });
+        expect(built.requestsOutside).toEqual([]);
+        expect(built.pageErrors.filter((error) => !error.includes('Permissions-Policy'))).toEqual([]);
+
+        const text = poppler('pdftotext', ['-layout', pdf.path, '-'])?.toString('utf8');
+        if (text === undefined) return context.skip('poppler is not installed: the printed words were not read');
+        const [outing] = expected.outings;
+        for (const item of outing?.items ?? []) expect(text).toContain(item.id);
+        expect(text).toMatch(/Page 1 of \d+/);
+        expect(text).toContain('Torque and lifting can hurt people.');
+        return undefined;
+      } finally {
+        await built.close();
+      }
+    },
+  );
 });

@@ -100,7 +100,10 @@ export async function readPages(bytes: Uint8Array): Promise<PrintedPage[]> {
 }
 
 /** Output of one of poppler's programs fed with a file, or null where it is not installed. */
-export function poppler(program: 'pdfinfo' | 'pdffonts' | 'pdftoppm', args: readonly string[]): Buffer | null {
+export function poppler(
+  program: 'pdfinfo' | 'pdffonts' | 'pdftoppm' | 'pdftotext',
+  args: readonly string[],
+): Buffer | null {
   const { status, stdout, error } = spawnSync(program, args, { maxBuffer: 256 * 1024 * 1024 });
   if (error !== undefined) return null;
   if (status !== 0) throw new Error(`${program} ended with ${status}`);
