@@ -132,7 +132,7 @@ describe('how full a bag is', () => {
     const fills = bagFills(plan, bagOf('SR-L'), outing, 'both');
     expect(fills.map(({ name, text }) => `${name}: ${text}`)).toEqual([
       'mass: 1.202 of 2.000 kg (2.65 of 4.40 lb)',
-      'volume: 0.530 of 1.000 L (32.3 of 61.0 in3)',
+      'volume: 0.530 of 1.000 L (32.3 of 61.0 in³)',
       'pieces: 11 of 6',
       'tether points: 8 of 3',
     ]);

@@ -60,8 +60,9 @@ function amounts(metric: Rounded, inch: Rounded, written: string | undefined, un
   const [first, second] = inchFirst ? [inch, metric] : [metric, inch];
   const said = ([unit, decimals]: Rounded, value: number, limit: number | null): string => {
     const digits = roundNominal(convertValue(value, metric[0], unit), decimals);
-    if (limit === null || written === undefined) return `${digits} ${unit}`;
-    return `${digits} of ${limitIn(written, 'maximum', { unit, decimals })} ${unit}`;
+    const printed = unit === 'in3' ? 'in³' : unit;
+    if (limit === null || written === undefined) return `${digits} ${printed}`;
+    return `${digits} of ${limitIn(written, 'maximum', { unit, decimals })} ${printed}`;
   };
   return (value: number, limit: number | null): string => {
     if (units === 'si') return said(metric, value, limit);

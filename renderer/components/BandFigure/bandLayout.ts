@@ -74,7 +74,7 @@ export function bandLayout(input: BandInput, wantedWidthPx: number): BandLayout 
           ),
         ]),
   ];
-  const textPx = Math.max(...rows.flatMap(({ text }) => twoLines(text)).map((line) => textWidthPx(line))) + 16;
+  const textPx = Math.max(...rows.flatMap(({ text }) => linesOf(text)).map((line) => textWidthPx(line))) + 16;
   const widthPx = Math.max(wantedWidthPx, nameColumnPx + plotLeastPx + textPx);
   const leftPx = nameColumnPx + 10;
   const rightPx = widthPx - textPx - 10;
@@ -97,7 +97,7 @@ export function bandLayout(input: BandInput, wantedWidthPx: number): BandLayout 
       toPx: Math.max(px(band.maxNm), px(band.minNm) + 2),
       markPx: markNm === null ? null : px(markNm),
       y: firstRowY + index * rowPx,
-      lines: twoLines(text),
+      lines: linesOf(text),
     })),
     ticks: ticks(convertValue(lowNm, 'N·m', axisUnit), convertValue(highNm, 'N·m', axisUnit)).map((value) => ({
       px: px(convertValue(value, axisUnit, 'N·m')),
@@ -117,6 +117,12 @@ interface Row {
 
 function row(name: string, kind: BandRow['kind'], band: BandNm, markNm: number | null, text: string): Row {
   return { name, kind, band, markNm, text };
+}
+
+/** The setting stands above the band it gives, so that the unit stays in the frame. */
+function linesOf(text: string): string[] {
+  const [set, band] = text.split(': ');
+  return set !== undefined && band !== undefined ? [`${set}:`, band] : twoLines(text);
 }
 
 /** The callout moved by running torque, its ends taken against each other: the contract's rule 6. */

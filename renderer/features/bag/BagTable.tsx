@@ -4,7 +4,7 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
-import { numbersText } from '../steps/words.ts';
+import { fewNumbersText } from '../steps/words.ts';
 import { amountText, bagTotals, once } from './amounts.ts';
 
 const columns: GridColumn[] = [
@@ -51,7 +51,7 @@ export function BagTable({ plan, outing, units, selected, onSelect, onOpen }: Ba
                 {piece?.name ?? id} <span className="bw-code bw-second">{id}</span>
               </>
             ),
-            steps: numbersText(because.flatMap((step) => numbers.get(step) ?? [])),
+            steps: fewNumbersText(because.flatMap((step) => numbers.get(step) ?? [])),
             pieces: quantity,
             mass: amountText((piece?.massKg ?? 0) * quantity, 'kg', mode),
           }),

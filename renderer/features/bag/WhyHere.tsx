@@ -5,7 +5,7 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { stackText } from '../steps/ClosestFits.tsx';
 import { shownFigure } from '../steps/shownText.ts';
-import { checkWords, countOf, itemName, numbersText } from '../steps/words.ts';
+import { checkWords, countOf, fewNumbersText, itemName } from '../steps/words.ts';
 import { once } from './amounts.ts';
 import { withoutItem } from './without.ts';
 
@@ -19,7 +19,7 @@ export interface WhyHereProps {
 
 function useNumbers(plan: ResolvedPlan): (ids: string[]) => string {
   const numbers = useMemo(() => new Map(plan.steps.map(({ id }, index) => [id, index + 1])), [plan]);
-  return (ids) => numbersText(ids.flatMap((id) => numbers.get(id) ?? []));
+  return (ids) => fewNumbersText(ids.flatMap((id) => numbers.get(id) ?? []));
 }
 
 /** Why a line is in the bag: where it is needed and with what, and what fails where it is not there. */

@@ -159,6 +159,7 @@ export function StepDetail({ plan, step, result, units, headingRef, onStep }: St
         <OtherStacks
           plan={plan}
           stacks={reaching}
+          lightest={1 + judgement.others.length}
           count={judgement.stackCount}
           drawn={drawn}
           onDraw={draw}

@@ -1,7 +1,8 @@
 import { useMemo } from 'react';
 import type { ReactNode } from 'react';
+import { outingMinutes } from '../../engine/outing/planProblems.ts';
 import type { ResolvedOuting, ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
-import { showBand, showLimit } from '../../engine/units/index.ts';
+import { showBand, showLimit, showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
@@ -9,13 +10,18 @@ import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { Judgements } from './judging.ts';
 import { countOf } from './words.ts';
 
-const columnsFor = (steps: number): GridColumn[] => [
-  { key: 'number', label: 'No', width: `calc(${Math.max(2, String(steps).length)}ch + 14px)`, end: true },
+const minutesText = ({ minutes }: ResolvedStep): string => (minutes > 0 ? showNumber(minutes) : '');
+
+const wide = (least: number, texts: string[]): string =>
+  `calc(${Math.max(least, ...texts.map(({ length }) => length))}ch + 14px)`;
+
+const columnsFor = ({ steps }: ResolvedPlan): GridColumn[] => [
+  { key: 'number', label: 'No', width: wide(2, [String(steps.length)]), end: true },
   { key: 'name', label: 'Step and fastener', width: 'minmax(0, 1fr)' },
   { key: 'role', label: 'Role', width: '58px', wideOnly: true },
   { key: 'callout', label: 'Callout', width: '116px', wideOnly: true },
   { key: 'stack', label: 'Stack', width: '108px' },
-  { key: 'minutes', label: 'min', width: '34px', end: true, wideOnly: true },
+  { key: 'minutes', label: 'min', width: wide(3, steps.map(minutesText)), end: true, wideOnly: true },
 ];
 
 export interface StepTableProps {
@@ -36,15 +42,23 @@ function calloutText(plan: ResolvedPlan, index: number, mode: UnitsShown): strin
   return '–';
 }
 
-function groupText({ id, name }: ResolvedOuting, steps: ResolvedStep[]): string {
-  const minutes = steps.reduce((sum, step) => sum + (step.contingency ? 0 : step.minutes), 0);
+/** Work adds every step up; the time out runs the roles of a slot beside each other, and is what the limit judges. */
+function timeText(plan: ResolvedPlan, outing: ResolvedOuting, steps: ResolvedStep[]): string[] {
+  const workMin = steps.reduce((sum, step) => sum + (step.contingency ? 0 : step.minutes), 0);
+  if (workMin === 0) return [];
+  const limit = outing.minutesMax === null ? '' : ` of ${showNumber(outing.minutesMax)}`;
+  return [`${showNumber(workMin)} min of work, ${showNumber(outingMinutes(plan, outing))}${limit} min out`];
+}
+
+function groupText(plan: ResolvedPlan, outing: ResolvedOuting, steps: ResolvedStep[]): string {
+  const { id, name } = outing;
   const title = name === id ? `Outing ${id}` : name;
-  return [title, countOf(steps.length, 'step'), ...(minutes > 0 ? [`${minutes} min of work`] : [])].join(' · ');
+  return [title, countOf(steps.length, 'step'), ...timeText(plan, outing, steps)].join(' · ');
 }
 
 /** Steps by outing, in the plan's order within each. */
 export function StepTable({ plan, judgements, units, selected, onSelect, onOpen }: StepTableProps) {
-  const columns = useMemo(() => columnsFor(plan.steps.length), [plan]);
+  const columns = useMemo(() => columnsFor(plan), [plan]);
   const rows = useMemo(() => {
     const numbered = plan.steps.map((step, index) => ({ step, index }));
     const cellsOf = (step: ResolvedStep, index: number): Record<string, ReactNode> => {
@@ -69,13 +83,13 @@ export function StepTable({ plan, judgements, units, selected, onSelect, onOpen 
         callout: calloutText(plan, index, units),
         stack:
           judged === undefined ? <span className="bw-second">being judged</span> : <StateMark state={judged.state} />,
-        minutes: step.minutes > 0 ? step.minutes : '',
+        minutes: <span className="bw-whole">{minutesText(step)}</span>,
       };
     };
     return plan.outings.flatMap((outing): GridRow[] => {
       const own = numbered.filter(({ step }) => step.outing === outing.id);
       const steps = own.map(({ step }) => step);
-      const title = { key: 'title', span: columns.length, content: groupText(outing, steps) };
+      const title = { key: 'title', span: columns.length, content: groupText(plan, outing, steps) };
       return [
         { kind: 'group', id: `outing ${outing.id}`, cells: [title] },
         ...own.map(({ step, index }): GridRow => ({ kind: 'row', id: step.id, cells: () => cellsOf(step, index) })),
@@ -91,7 +105,7 @@ export function StepTable({ plan, judgements, units, selected, onSelect, onOpen 
       selected={selected}
       onSelect={onSelect}
       onOpen={onOpen}
-      empty="This plan has no steps. Add steps to its file and open it again."
+      empty="The steps appear here once the plan’s file has some."
     />
   );
 }

@@ -43,6 +43,17 @@ export function placeText(plan: ResolvedPlan, id: string): string {
   return plan.source.places?.find((place) => place.id === id)?.name ?? id;
 }
 
+const listedMost = 12;
+
+/** Step numbers where there is little room: of a long list the first twelve, unless its runs say the whole as shortly. */
+export function fewNumbersText(numbers: number[]): string {
+  const sorted = [...new Set(numbers)].toSorted((a, b) => a - b);
+  const whole = numbersText(sorted);
+  if (sorted.length <= listedMost) return whole;
+  const first = `${numbersText(sorted.slice(0, listedMost))} and ${sorted.length - listedMost} more`;
+  return whole.length <= first.length ? whole : first;
+}
+
 export function countOf(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
