@@ -10,9 +10,9 @@ import { placeAddress } from '../../store/place.ts';
 import { OutingChooser } from '../session/OutingChooser.tsx';
 import { goTo } from '../session/usePlace.ts';
 import { useJudgements } from '../steps/judging.ts';
+import { NoSteps } from '../steps/NoSteps.tsx';
 import { countOf } from '../steps/words.ts';
 import { amountText, bagTotals } from './amounts.ts';
-import { BagFrame } from './BagFrame.tsx';
 import { BagHeading } from './BagHeading.tsx';
 import { BagTable, lineId } from './BagTable.tsx';
 import { Infeasible, Problems, UncheckedList } from './Findings.tsx';
@@ -55,17 +55,18 @@ export const BagSheet = memo(function BagSheet({
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
   const { counts, done } = useJudgements(plan);
   const stackCount = done ? counts.stacks : null;
+  const empty = plan.steps.length === 0;
   const outing = plan.outings.find(({ id }) => id === outingId) ?? plan.outings[0];
   const setInHand = (next: string): void =>
     goTo({ at: 'bag', ...(outing === undefined ? {} : { outing: outing.id }), line: next }, 'replace');
-  const answer = kept?.result.outings.find(({ id }) => id === outing?.id) ?? null;
+  const answer = empty ? null : (kept?.result.outings.find(({ id }) => id === outing?.id) ?? null);
   const totals = useMemo(() => (answer === null ? [] : bagTotals(plan, answer)), [plan, answer]);
   const lines = totals.flatMap(({ items }) => items);
   const item = lines.find(({ bag, id }) => lineId(bag, id) === line) ?? lines[0] ?? null;
   const running = planning.kind === 'running';
   const refusal = planning.kind === 'idle' && planning.refusal !== hiddenRefusal ? planning.refusal : null;
   const asked: Asked = { minimised: kept?.minimised ?? 'mass', timeLimitS: kept?.timeLimitS ?? null };
-  const showForm = !running && (kept === null || formOpen);
+  const showForm = !running && !empty && (kept === null || formOpen);
 
   const list = (
     <section key="list" className="bw-pane-list" aria-labelledby="bag-heading">
@@ -77,7 +78,9 @@ export const BagSheet = memo(function BagSheet({
           onOuting={(id) => goTo({ at: 'bag', outing: id }, 'replace')}
         />
         <span className="bw-pane-bar-end">
-          {kept === null || running || formOpen ? null : <Button onClick={() => setFormOpen(true)}>Plan again…</Button>}
+          {kept === null || running || formOpen || empty ? null : (
+            <Button onClick={() => setFormOpen(true)}>Plan again…</Button>
+          )}
         </span>
       </div>
       {showForm ? (
@@ -93,7 +96,9 @@ export const BagSheet = memo(function BagSheet({
       ) : null}
       {running ? <PlanningPanel plan={plan} running={planning} units={units} onCancel={onCancel} /> : null}
       {answer === null ? (
-        <p className="bw-bag-open bw-second">{emptyText(kept, running, planning)}</p>
+        <p className="bw-bag-open bw-second">
+          {empty ? 'The contents appear here once the plan has steps.' : emptyText(kept, running, planning)}
+        </p>
       ) : (
         <>
           <BagTable
@@ -132,7 +137,9 @@ export const BagSheet = memo(function BagSheet({
             onClose={() => setHiddenRefusal(planning.kind === 'idle' ? planning.refusal : null)}
           />
         )}
-        {kept === null ? (
+        {empty ? (
+          <NoSteps />
+        ) : kept === null ? (
           <>
             <h1>No bag planned yet</h1>
             <p>
@@ -143,27 +150,28 @@ export const BagSheet = memo(function BagSheet({
         ) : (
           <>
             <BagHeading kept={kept} units={units} />
+            <Problems plan={plan} problems={kept.result.problems} />
             <Infeasible plan={plan} result={kept.result} units={units} />
             {answer === null ? null : (
-              <BagFrame inHand={item === null ? null : lineId(item.bag, item.id)}>
-                <BagDrawing
-                  plan={plan}
-                  outing={answer}
-                  selected={item?.id ?? null}
-                  onSelect={(id, bag) => setInHand(lineId(bag, id))}
-                  units={units}
-                />
-              </BagFrame>
+              <BagDrawing
+                plan={plan}
+                outing={answer}
+                selected={item?.id ?? null}
+                onSelect={(id, bag) => setInHand(lineId(bag, id))}
+                units={units}
+              />
             )}
             {kept.result.outings.length === 0 ? null : (
               <div className="bw-pane-bar-end">
-                <Button
-                  component="a"
-                  variant={showForm ? 'default' : 'filled'}
-                  href={placeAddress({ at: 'manifest', ...(outing === undefined ? {} : { outing: outing.id }) })}
-                >
-                  Preview manifest
-                </Button>
+                {answer === null ? null : (
+                  <Button
+                    component="a"
+                    variant={showForm ? 'default' : 'filled'}
+                    href={placeAddress({ at: 'manifest', outing: answer.id })}
+                  >
+                    Preview manifest
+                  </Button>
+                )}
                 <Button onClick={() => onSave('json')}>Save result as JSON…</Button>
                 <Button onClick={() => onSave('csv')}>Save lines as CSV…</Button>
               </div>
@@ -177,7 +185,6 @@ export const BagSheet = memo(function BagSheet({
               )}
             </div>
             {totals.length === 0 ? null : <LimitsTable plan={plan} totals={totals} units={units} />}
-            <Problems plan={plan} problems={kept.result.problems} />
             <UncheckedList plan={plan} result={kept.result} />
           </>
         )}

@@ -1,5 +1,6 @@
 import type { BagResult, PlanProblem } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { ClosestFits } from '../steps/ClosestFits.tsx';
@@ -16,7 +17,7 @@ function stepName(plan: ResolvedPlan, id: string | undefined): string {
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function problemText(plan: ResolvedPlan, { rule, outing, step, id, quantity, place }: PlanProblem): string {
-  if (rule === 'over-time') return `${outingName(plan, id)} takes ${quantity} min longer than it may`;
+  if (rule === 'over-time') return `${outingName(plan, id)}: ${showNumber(quantity)} min too long`;
   const what = `${quantity} × ${itemName(plan, id)}`;
   const where = place === undefined ? '' : ` at ${placeText(plan, place)}`;
   const when = [outingName(plan, outing), stepName(plan, step)].filter((text) => text !== '').join(', ');

@@ -69,12 +69,19 @@ export function ManifestSheet(props: ManifestSheetProps) {
       ? { text: `Saved as ${name}.` }
       : { text: 'Not saved.' };
 
-  const holds = result.outings.some(({ id }) => id === outing) && result.status !== 'infeasible';
+  const holds = result.outings.some(({ id }) => id === outing);
   return (
     <section className={classes['sheet']} aria-label="Manifest">
       <div className={classes['head']}>
         <h1>Manifest, {plan.outings.find(({ id }) => id === outing)?.name ?? outing}</h1>
-        <StateMark state={holds ? (result.status === 'optimal' ? 'proved-least' : 'not-proved') : 'infeasible'} />
+        {result.status === 'infeasible' ? (
+          <StateMark
+            state="infeasible"
+            {...(holds ? { text: 'The plan cannot be done as a whole: this outing only' } : {})}
+          />
+        ) : (
+          <StateMark state={holds && result.status === 'optimal' ? 'proved-least' : 'not-proved'} />
+        )}
         <fieldset className={classes['papers']}>
           <legend className="bw-hidden">Paper</legend>
           {(['A4', 'Letter'] as const).map((each) => (

@@ -52,7 +52,7 @@ export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
       .filter((problem) => problem.outing === outingId)
       .map((problem) => problemText(plan, problem, numbers)),
   };
-  if (result.status === 'infeasible' || answer === undefined) {
+  if (answer === undefined) {
     return { ...frame, ...open, why: whyNone(result, outing), faults: faultsOf(plan, result, numbers) };
   }
   const rows = bagRows(plan, answer, numbers, units);
@@ -125,6 +125,7 @@ function amount({ unit }: BagObjective, value: number): string {
 /** Whether less is possible, in the words of the proof; a bag that was not proved is never called least. */
 function proofTexts({ status, objective, singleLoss }: BagResult, outings: number): string[] {
   const over = outings > 1 ? ` over all ${outings} outings together` : '';
+  if (status === 'infeasible') return ['The plan cannot be done as a whole: this outing only.'];
   const texts: string[] = [];
   if (objective !== null) {
     const { minimised, value, bound, gap } = objective;

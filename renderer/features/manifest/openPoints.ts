@@ -1,5 +1,6 @@
 import type { BagResult, PlanProblem, Unchecked } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import { showNumber } from '../../engine/units/index.ts';
 import { countOf, itemName, placeText } from '../steps/words.ts';
 import type { StepNumbers } from './stepNumbers.ts';
 
@@ -46,7 +47,7 @@ function uncheckedText(
 
 export function problemText(plan: ResolvedPlan, problem: PlanProblem, numbers: StepNumbers): string {
   const { rule, id, quantity, place, step } = problem;
-  if (rule === 'over-time') return `Over time: ${quantity} min longer than the outing may last`;
+  if (rule === 'over-time') return `Over time: ${showNumber(quantity)} min too long`;
   const what = `${quantity} × ${id} ${itemName(plan, id)}`;
   const where = place === undefined ? '' : ` at ${placeText(plan, place)}`;
   const when = step === undefined ? '' : `, step ${numbers.of(step)}`;

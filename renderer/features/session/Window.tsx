@@ -5,6 +5,7 @@ import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
 import { JobLine } from '../../components/JobLine/JobLine.tsx';
 import { Masthead } from '../../components/Masthead/Masthead.tsx';
 import { TitleStrip } from '../../components/TitleStrip/TitleStrip.tsx';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { guardPage } from '../../host/index.ts';
 import { dayAndClockText } from '../../store/clock.ts';
 import { placeAddress } from '../../store/place.ts';
@@ -20,6 +21,7 @@ import { Palette } from '../palette/Palette.tsx';
 import { useCommandKeys } from '../palette/useCommandKeys.ts';
 import { SettingsSheet } from '../settings/SettingsSheet.tsx';
 import { useJudgements } from '../steps/judging.ts';
+import { NoSteps } from '../steps/NoSteps.tsx';
 import { StepsSheet } from '../steps/StepsSheet.tsx';
 import { jobPlaces } from './jobPlaces.tsx';
 import { OutingChooser } from './OutingChooser.tsx';
@@ -37,6 +39,13 @@ const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/Ma
 
 const nowhere: Place = { at: 'first' };
 const sheetNames = { first: 'First page', steps: 'Steps', bag: 'Bag', manifest: 'Manifest' } as const;
+
+/** The outing chosen where the hand is; the bag's sheet begins with the first. */
+function outingAtHand(plan: ResolvedPlan, place: Place): string | undefined {
+  const asked = place.at === 'bag' || place.at === 'manifest' ? place.outing : undefined;
+  const known = plan.outings.find(({ id }) => id === asked) ?? (place.at === 'bag' ? plan.outings[0] : undefined);
+  return known?.id;
+}
 
 function useHostInfo(host: Host): HostInfo | null {
   const [info, setInfo] = useState<HostInfo | null>(null);
@@ -137,7 +146,13 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
           onSave={deeds.saveResult}
         />
       );
-    const outing = result?.result.outings.find(({ id }) => id === place.outing) ?? result?.result.outings[0];
+    if (plan.steps.length === 0)
+      return (
+        <div className="bw-pane-detail">
+          <NoSteps />
+        </div>
+      );
+    const outing = plan.outings.find(({ id }) => id === place.outing) ?? result?.result.outings[0] ?? plan.outings[0];
     if (result === null || outing === undefined)
       return (
         <div className="bw-pane-detail">
@@ -209,6 +224,7 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
             kept: result,
             planning: planningState.kind === 'running',
             at: place.at,
+            outing: outingAtHand(plan, place),
           })}
         />
       )}

@@ -15,6 +15,8 @@ interface Job {
   kept: KeptResult | null;
   planning: boolean;
   at: PlaceName;
+  /** Id of the outing the sheet at hand is about; it goes along from sheet to sheet. */
+  outing: string | undefined;
 }
 
 function bagWord(kept: KeptResult | null, planning: boolean): ReactNode {
@@ -37,11 +39,18 @@ function bagDone(kept: KeptResult | null): number {
   return kept.result.status === 'optimal' ? 1 : 1 - kept.result.objective.gap;
 }
 
+function manifestWord(kept: KeptResult | null, outing: string | undefined): string {
+  if (kept === null) return 'needs a bag';
+  const { outings, problems } = kept.result;
+  if (!outings.some(({ id }) => outing === undefined || id === outing)) return 'no bag';
+  return problems.length > 0 ? `ready, ${countOf(problems.length, 'problem')}` : 'ready to preview';
+}
+
 /** The places of the job with how far each is done and what it lacks. */
-export function jobPlaces({ plan, counts, kept, planning, at }: Job): JobPlace[] {
+export function jobPlaces({ plan, counts, kept, planning, at, outing }: Job): JobPlace[] {
   const { reached, notReached, byHand } = counts;
   const steps = plan.steps.length;
-  const problems = kept?.result.problems.length ?? 0;
+  const along = outing === undefined ? {} : { outing };
   return [
     {
       name: 'Steps',
@@ -49,26 +58,27 @@ export function jobPlaces({ plan, counts, kept, planning, at }: Job): JobPlace[]
       current: at === 'steps',
       done: steps === 0 ? 0 : (reached + byHand) / steps,
       word:
-        notReached > 0 ? <StateMark state="not-reached" text={`${notReached} not reached`} /> : countOf(steps, 'step'),
+        steps === 0 ? (
+          'none yet'
+        ) : notReached > 0 ? (
+          <StateMark state="not-reached" text={`${notReached} not reached`} />
+        ) : (
+          countOf(steps, 'step')
+        ),
     },
     {
       name: 'Bag',
-      address: placeAddress({ at: 'bag' }),
+      address: placeAddress({ at: 'bag', ...along }),
       current: at === 'bag',
-      done: bagDone(kept),
-      word: bagWord(kept, planning),
+      done: steps === 0 ? 0 : bagDone(kept),
+      word: steps === 0 && !planning ? 'needs steps' : bagWord(kept, planning),
     },
     {
       name: 'Manifest',
-      address: placeAddress({ at: 'manifest' }),
+      address: placeAddress({ at: 'manifest', ...along }),
       current: at === 'manifest',
       done: 0,
-      word:
-        kept === null || kept.result.outings.length === 0
-          ? 'needs a bag'
-          : problems > 0
-            ? `ready, ${countOf(problems, 'problem')}`
-            : 'ready to preview',
+      word: steps === 0 ? 'needs steps' : manifestWord(kept, outing),
     },
   ];
 }

@@ -43,9 +43,12 @@ function namedStacks(plan: ResolvedPlan, step: ResolvedStep, result: BagResult |
     planned.length === 0 || known.some(({ stack }) => sameStack(planned, stack))
       ? []
       : [judgeStack(plan, step, planned)];
+  const leastKg = Math.min(...known.map(({ massKg }) => massKg));
   return [...known, ...extra].map((judged) => {
     const notes = [
-      ...(judged === judgement.best ? ['lightest'] : []),
+      ...(judged === judgement.best
+        ? [judged.massKg > leastKg ? 'lightest that leaves the stock a hold' : 'lightest']
+        : []),
       ...(sameStack(planned, judged.stack) ? ['in the planned bag'] : []),
     ];
     return { judged, note: notes.length === 0 ? null : notes.join(', ') };

@@ -6,6 +6,7 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useJudgements } from './judging.ts';
 import type { Counts } from './judging.ts';
+import { NoSteps } from './NoSteps.tsx';
 import { StepDetail } from './StepDetail.tsx';
 import { StepTable } from './StepTable.tsx';
 import { countOf } from './words.ts';
@@ -65,7 +66,7 @@ export const StepsSheet = memo(function StepsSheet({ plan, stepId, result, units
   const inHand = (
     <div key="detail" ref={detail} className="bw-pane-detail" role="region" aria-label="Step in hand" tabIndex={0}>
       {step === undefined ? (
-        <p className="bw-second">No step to show.</p>
+        <NoSteps />
       ) : (
         <StepDetail plan={plan} step={step} result={result} units={units} headingRef={heading} onStep={walk} />
       )}
