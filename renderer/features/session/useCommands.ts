@@ -26,6 +26,12 @@ interface Given {
   now: Situation;
 }
 
+/** Between bag and manifest the chosen outing goes along. */
+function withOuting(to: Place, from: Place): Place {
+  if ((to.at !== 'bag' && to.at !== 'manifest') || (from.at !== 'bag' && from.at !== 'manifest')) return to;
+  return from.outing === undefined ? to : { outing: from.outing, ...to };
+}
+
 /** To the next step in the plan's order; from elsewhere to the first. */
 function walk(plan: ResolvedPlan | null, place: Place, by: 1 | -1): void {
   if (plan === null) return;
@@ -42,7 +48,7 @@ export function useCommands({ around, plan, now }: Given): Command[] {
     () =>
       allCommands(
         {
-          go: goTo,
+          go: (to) => goTo(withOuting(to, place)),
           walkStep: (by) => walk(plan, place, by),
           openFile: deeds.openFile,
           demos: demoPlans.map((demo) => ({
