@@ -111,6 +111,12 @@ describe('what the manifest says', () => {
     expect(text).toContain('End of sheet, no manifest.');
   });
 
+  test('an outing with a bag keeps its list where the plan as a whole cannot be done, and claims no proof', () => {
+    const made = manifestOf(request({}, { result: { ...answer, status: 'infeasible', objective: null } }));
+    expect(made).toMatchObject({ proof: ['The plan cannot be done as a whole: this outing only.'] });
+    expect(made).toMatchObject({ rows: sheet().rows });
+  });
+
   test('a stopped answer without this outing says that there is none', () => {
     const made = manifestOf(request({}, { result: { ...answer, status: 'stopped', outings: [] } }));
     expect(made).toMatchObject({ why: 'Planning was stopped before it found a bag for this outing.' });

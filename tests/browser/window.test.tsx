@@ -323,14 +323,18 @@ describe('a list with nothing in it', () => {
     const { screen, session } = await openWindow();
     session.openPlan('empty.json', asText(emptyPlan()));
     window.location.hash = '#/steps';
-    await expect.element(screen.getByText(/^This plan has no steps/)).toBeVisible();
-    await expect.element(screen.getByText('No step to show.')).toBeVisible();
-    window.location.hash = '#/bag';
-    await expect.element(screen.getByRole('heading', { name: 'No bag planned yet' })).toBeVisible();
-    window.location.hash = '#/manifest';
-    await expect.element(screen.getByRole('heading', { name: 'No manifest yet' })).toBeVisible();
-    await userEvent.click(screen.getByRole('link', { name: 'Plan the bag' }));
-    await expect.poll(() => window.location.hash).toBe('#/bag');
+    for (const place of ['bag', 'manifest']) {
+      const told = screen.getByRole('heading', { name: 'This plan has no steps yet' });
+      await expect.element(told).toBeVisible();
+      await expect.element(screen.getByText(/^Steps are added in the plan’s file/)).toBeVisible();
+      window.location.hash = `#/${place}`;
+      await expect.element(told).toBeVisible();
+    }
+    const opened = session.state().atHand?.openedAt ?? '';
+    const result = await solved(asText(emptyPlan()));
+    session.keepResult(opened, { minimised: 'mass', timeLimitS: null, plannedAt: opened, result });
+    await expect.element(screen.getByRole('navigation', { name: 'Job line' })).toHaveTextContent('needs steps');
+    expect(document.body.textContent).not.toMatch(/Proved least|ready to preview/);
     await userEvent.keyboard('{Control>}k{/Control}');
     await userEvent.type(screen.getByRole('combobox', { name: 'Find or do' }), 'no such thing');
     await expect.element(screen.getByText('Nothing here holds “no such thing”.')).toBeVisible();

@@ -84,6 +84,14 @@ export function UncheckedList({ plan, result }: { plan: ResolvedPlan; result: Ba
   );
 }
 
+/** A reason as the engine words it, with the name beside each id of an item or a bag. */
+function withNames(plan: ResolvedPlan, reason: string): string {
+  return reason.replaceAll(/[^\s,;:()+]+/g, (word) => {
+    const name = plan.carried.get(word)?.name ?? plan.bags.get(word)?.name;
+    return name === undefined || name === word ? word : `${word} (${name})`;
+  });
+}
+
 /** Why no bag does it: the steps or limits at fault, each with what comes closest. */
 export function Infeasible({ plan, result, units }: { plan: ResolvedPlan; result: BagResult; units: UnitsShown }) {
   return (
@@ -91,7 +99,7 @@ export function Infeasible({ plan, result, units }: { plan: ResolvedPlan; result
       {result.infeasible.map(({ step, outing, reason, closest }, index) => (
         <section key={index} className="bw-fault" aria-label={`Fault ${index + 1}`}>
           <h3>{step === undefined ? outingName(plan, outing ?? '') : capital(stepName(plan, step))}</h3>
-          <p>{reason}</p>
+          <p>{withNames(plan, reason)}</p>
           {closest.length === 0 ? null : <ClosestFits plan={plan} fits={closest} units={units} />}
         </section>
       ))}

@@ -47,7 +47,9 @@ function timeText(plan: ResolvedPlan, outing: ResolvedOuting, steps: ResolvedSte
   const workMin = steps.reduce((sum, step) => sum + (step.contingency ? 0 : step.minutes), 0);
   if (workMin === 0) return [];
   const limit = outing.minutesMax === null ? '' : ` of ${showNumber(outing.minutesMax)}`;
-  return [`${showNumber(workMin)} min of work, ${showNumber(outingMinutes(plan, outing))}${limit} min out`];
+  return [
+    `${showNumber(workMin)}\u00a0min of work, ${showNumber(outingMinutes(plan, outing))}${limit}\u00a0min\u00a0out`,
+  ];
 }
 
 function groupText(plan: ResolvedPlan, outing: ResolvedOuting, steps: ResolvedStep[]): string {
