@@ -39,7 +39,7 @@ describe('bands of torque', () => {
     expect(valueAt(callout?.toPx ?? 0)).toBeCloseTo(35, 6);
     expect(valueAt(applied?.fromPx ?? 0)).toBeCloseTo(31.2, 6);
     expect(valueAt(applied?.markPx ?? 0)).toBeCloseTo(32.5, 6);
-    expect(applied?.lines.join(' ')).toBe('32.5 set: 31.2–33.8 lbf·ft');
+    expect(applied?.lines).toEqual(['32.5 set:', '31.2–33.8 lbf·ft']);
   });
 
   test('running torque to be added stands apart, and the wrench’s band is the sum, ends against each other', () => {

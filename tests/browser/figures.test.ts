@@ -4,7 +4,7 @@ import { gapText } from '../../renderer/features/bag/BagHeading.tsx';
 import { timeLimitFault } from '../../renderer/features/bag/timeLimit.ts';
 import { shownOnce, shownText } from '../../renderer/features/steps/shownText.ts';
 import { shownBandNm, torqueParts } from '../../renderer/features/steps/torqueParts.ts';
-import { numbersText } from '../../renderer/features/steps/words.ts';
+import { fewNumbersText, numbersText } from '../../renderer/features/steps/words.ts';
 import { asText, shownPlan } from './fixtures/plans.ts';
 
 describe('texts of checks in the units asked for', () => {
@@ -70,6 +70,14 @@ describe('small words', () => {
     [[], ''],
   ])('writes step numbers %j as %s', (numbers, text) => {
     expect(numbersText(numbers)).toBe(text);
+  });
+
+  it.each([
+    [[1, 3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23], '1, 3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23'],
+    [[1, 3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23, 25, 27, 29], '1, 3, 5, 7, 9, 11, 13, 15, 17, 19, 21, 23 and 3 more'],
+    [Array.from({ length: 40 }, (_, index) => index + 1), '1–40'],
+  ])('%j, where there is little room, are %s', (numbers, text) => {
+    expect(fewNumbersText(numbers)).toBe(text);
   });
 
   it.each(['', '30', '2.5', ' 86400 '])('takes the time limit "%s"', (typed) => {
