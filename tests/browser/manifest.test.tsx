@@ -60,11 +60,11 @@ describe('the document', () => {
       .split(/band|part/)
       .slice(1)
       .map((run) => (run.match(/line/g) ?? []).length);
-    expect(lengths).toEqual([10, 10, 3]);
-    expect([...page.querySelectorAll('tr.part')].map((row) => row.textContent?.trim())).toEqual([
-      'L, lines 11 to 20 of 23',
-      'L, lines 21 to 23 of 23',
-    ]);
+    // The last line stands with the signatures, under a row of its own.
+    expect(lengths).toEqual([10, 10, 2, 1]);
+    expect([...page.querySelectorAll('tr.part')].map((row) => row.textContent?.trim().replaceAll(/\s+/g, ' '))).toEqual(
+      ['Lead’s bag (L), lines 11 to 20 of 23', 'Lead’s bag (L), lines 21 to 22 of 23', 'Lead’s bag (L), line 23 of 23'],
+    );
   });
 
   test('ends by saying so, has three lines for additions and three signatures', async () => {

@@ -38,7 +38,10 @@ async function walk(): Promise<void> {
     await page.emulateMedia({ colorScheme: 'dark' });
     await page.keyboard.press('Control+k');
     await page.getByRole('combobox', { name: 'Find or do' }).fill('socket');
-    await page.getByRole('option', { name: /socket/i }).first().waitFor();
+    await page
+      .getByRole('option', { name: /socket/i })
+      .first()
+      .waitFor();
     await picture(page, 'finder-dark');
   } finally {
     await close();

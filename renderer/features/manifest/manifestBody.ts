@@ -18,7 +18,7 @@ export function typed(text: string): Markup {
 
 /** Task and outing on two lines, read as one heading. */
 export function heading(name: string, outing: string): Markup {
-  return html`<h1>${typed(name)},<br /><span class="outing">${typed(outing)}</span></h1> `;
+  return html`<h1>${typed(name)}<br /><span class="outing">${typed(outing)}</span></h1> `;
 }
 
 export function manifestHead(manifest: Manifest, person: string): Markup {
@@ -43,8 +43,8 @@ function count(amount: number, one: string): string {
 }
 
 export function manifestTable(manifest: Manifest): Markup {
-  const bodies = manifest.rows.flatMap(bagBodies);
-  const last = bodies.pop();
+  const closing = manifest.rows.findLast(({ lines }) => lines.length > 0);
+  const bodies = manifest.rows.flatMap((bag) => bagBodies(bag, bag === closing ? bag.lines.slice(0, -1) : bag.lines));
   return html`<table>
     <colgroup>
       <col style="width:39.5mm" />
@@ -69,25 +69,20 @@ export function manifestTable(manifest: Manifest): Markup {
       </tr>
     </thead>
     ${bodies.map(
-      ({ rows }) =>
+      (rows) =>
         html`<tbody>
           ${rows}
         </tbody> `,
-    )}${closingBodies(manifest, last)}
+    )}${closingBody(manifest, closing)}
   </table> `;
 }
 
-interface Body {
-  rows: Markup[];
-}
-
 /** One body a chunk, each under a row that says where it belongs. */
-function bagBodies(bag: ManifestBag): Body[] {
-  const bodies: Body[] = [];
-  for (let from = 0; from < bag.lines.length; from += chunkLines) {
-    const lines = bag.lines.slice(from, from + chunkLines);
-    const head = from === 0 ? bagRow(bag) : chunkRow(bag, from, lines.length);
-    bodies.push({ rows: [head, ...lines.map(lineRow)] });
+function bagBodies(bag: ManifestBag, lines: readonly ManifestLine[]): Markup[][] {
+  const bodies: Markup[][] = [];
+  for (let from = 0; from < lines.length; from += chunkLines) {
+    const chunk = lines.slice(from, from + chunkLines);
+    bodies.push([from === 0 ? bagRow(bag) : chunkRow(bag, from, chunk.length), ...chunk.map(lineRow)]);
   }
   return bodies;
 }
@@ -107,7 +102,8 @@ function bagRow(bag: ManifestBag): Markup {
 function chunkRow(bag: ManifestBag, from: number, lines: number): Markup {
   return html`<tr class="part">
     <th scope="rowgroup" colspan="${columns}">
-      ${typed(bag.id)}, lines ${from + 1} to ${from + lines} of ${bag.lines.length}
+      ${typed(bag.name)}, ${lines === 1 ? `line ${from + 1}` : `lines ${from + 1} to ${from + lines}`} of
+      ${bag.lines.length}
     </th>
   </tr> `;
 }
@@ -129,11 +125,11 @@ function lineRow(line: ManifestLine): Markup {
  * The last line, the empty lines, the totals and the signatures are one body, which no page divides: beside the table,
  * the signatures would part from their line wherever the page ends between the two.
  */
-function closingBodies(manifest: Manifest, last: Body | undefined): Markup {
+function closingBody(manifest: Manifest, bag: ManifestBag | undefined): Markup {
   const { pieceCount, lineCount, contentsMass } = manifest;
-  const rows = last?.rows ?? [];
-  const kept = rows.length > 2 ? rows.slice(-1) : rows;
-  const before = rows.length > 2 ? rows.slice(0, -1) : [];
+  const last = bag?.lines.at(-1);
+  const before = (bag?.lines.length ?? 0) - 1;
+  const kept = bag && last ? [before === 0 ? bagRow(bag) : chunkRow(bag, before, 1), lineRow(last)] : [];
   const empty = Array.from(
     { length: addedByHand },
     () =>
@@ -153,24 +149,17 @@ function closingBodies(manifest: Manifest, last: Body | undefined): Markup {
           <th scope="row">none</th>
           <td colspan="7">Nothing to pack: no step of this outing needs a piece.</td>
         </tr> `;
-  return html`${
-      before.length === 0
-        ? null
-        : html`<tbody>
-            ${before}
-          </tbody> `
-    }
-    <tbody class="last">
-      ${nothing}${kept}${empty}
-      <tr class="total">
-        <th scope="row" colspan="4">All bags, ${lineCount} ${lineCount === 1 ? 'line' : 'lines'}; ${contentsMass}</th>
-        <td class="num">${pieceCount}</td>
-        <td colspan="3"></td>
-      </tr>
-      <tr class="close">
-        <td colspan="${columns}">${signatures(manifest)}</td>
-      </tr>
-    </tbody> `;
+  return html`<tbody class="last">
+    ${nothing}${kept}${empty}
+    <tr class="total">
+      <th scope="row" colspan="4">All bags, ${lineCount} ${lineCount === 1 ? 'line' : 'lines'}; ${contentsMass}</th>
+      <td class="num">${pieceCount}</td>
+      <td colspan="3"></td>
+    </tr>
+    <tr class="close">
+      <td colspan="${columns}">${signatures(manifest)}</td>
+    </tr>
+  </tbody> `;
 }
 
 function signatures(manifest: Manifest): Markup {

@@ -28,7 +28,7 @@ td,tbody th{padding:.9mm 1.6mm;border-bottom:.2mm solid #999;vertical-align:midd
 .box{display:inline-block;width:5.4mm;height:5.4mm;border:.4mm solid #000;vertical-align:middle}
 .write{border-bottom:.25mm solid #000;display:inline-block;width:18mm}
 .total th,.total td{font-weight:650;border-top:.4mm solid #000;border-bottom:.4mm solid #000}
-.last{break-inside:avoid}
+table:not(.steps) tbody{break-inside:avoid}
 .close td{border:0;padding:0}
 .end{display:flex;justify-content:space-between;gap:4mm;font-weight:650;margin-top:2.4mm}
 .sign{display:grid;grid-template-columns:repeat(3,1fr);border:.3mm solid #000;margin-top:3mm;break-inside:avoid}
