@@ -67,6 +67,19 @@ describe('the tree', () => {
     expect(tracked.filter((path) => runs(path) !== 1)).toEqual([]);
   });
 
+  it('names only files that are there in what it says of itself', () => {
+    const written = ['README.md', 'DEVELOPERS.md'].flatMap((page) => {
+      const text = readFileSync(join(root, page), 'utf8');
+      const pictures = [...text.matchAll(/!\[[^\]]*\]\(([^)]+)\)/g)].map((match) => match[1] ?? '');
+      const paths = [...text.matchAll(/`((?:data|electron|renderer|shared-types|tests)\/[\w./-]+\.\w+)`/g)].map(
+        (match) => match[1] ?? '',
+      );
+      return [...pictures, ...paths];
+    });
+    expect(written.length).toBeGreaterThan(8);
+    expect(written.filter((path) => !files.includes(path))).toEqual([]);
+  });
+
   it('puts nothing off', () => {
     const word = new RegExp(
       `\\b${anyOf('TO|DO', 'FIX|ME', 'XX|X', 'HA|CK', 'WI|P')}\\b|${anyOf('not imp|lemented', 'not yet imp|lemented', 'lorem ips|um')}`,
