@@ -4,7 +4,7 @@ import { openingGoesOnHead } from '../socket/index.ts';
 import { atLeast, atMost } from '../tolerance.ts';
 import type { StackCheck } from './judged.ts';
 import type { Measured } from './measured.ts';
-import { marginText } from './measured.ts';
+import { marginText, spareOver } from './measured.ts';
 import { apart, shownAngle, shownHead, shownLength, shownOpening, shownPieces } from './shown.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
 import { stackIds, stackLengthMm, stepAngleDeg } from './stackTask.ts';
@@ -73,7 +73,7 @@ function opening({ fastener }: StackTask, { socket }: StackParts): Measured {
 
 function reach({ access, shown }: StackTask, parts: StackParts): Measured {
   const lengthMm = stackLengthMm(parts);
-  const spare = lengthMm - access.depthMm;
+  const spare = spareOver(lengthMm, access.depthMm);
   const [have, need] = apart(lengthMm, access.depthMm, (mm, digits) => shownLength(mm, shown, digits));
   return {
     passes: atLeast(lengthMm, access.depthMm),
@@ -93,7 +93,7 @@ function clearance({ access, shown }: StackTask, { extensions, socket }: StackPa
     if (!atLeast(beginMm, depthMm)) widestMm = Math.max(widestMm, part.outsideDiameterMm);
     beginMm += part.lengthMm;
   }
-  const spare = clearDiameterMm - widestMm;
+  const spare = spareOver(clearDiameterMm, widestMm);
   const [have, need] = apart(widestMm, clearDiameterMm, (mm, digits) => `⌀ ${shownLength(mm, shown, digits)}`);
   return {
     passes: atMost(widestMm, clearDiameterMm),
@@ -121,7 +121,7 @@ function universals({ action }: StackTask, { extensions }: StackParts): Measured
 function swing({ access }: StackTask, { tool, socket }: StackParts): Measured | null {
   if (access.swingDeg === null) return null;
   const stepDeg = stepAngleDeg(tool, socket);
-  const spare = access.swingDeg - stepDeg;
+  const spare = spareOver(access.swingDeg, stepDeg);
   const [have, need] = apart(stepDeg, access.swingDeg, shownAngle);
   return {
     passes: atMost(stepDeg, access.swingDeg),
@@ -134,7 +134,7 @@ function swing({ access }: StackTask, { tool, socket }: StackParts): Measured | 
 
 function handleRoom({ access, shown }: StackTask, { tool }: StackParts): Measured | null {
   if (access.handleRadiusMm === null || tool.leverMm === null) return null;
-  const spare = access.handleRadiusMm - tool.leverMm;
+  const spare = spareOver(access.handleRadiusMm, tool.leverMm);
   const [have, need] = apart(tool.leverMm, access.handleRadiusMm, (mm, digits) => shownLength(mm, shown, digits));
   return {
     passes: atMost(tool.leverMm, access.handleRadiusMm),
@@ -159,7 +159,7 @@ function protrusion({ access, shown }: StackTask, { socket }: StackParts): Measu
       margin: 'not known to fit',
     };
   }
-  const spare = innerDepthMm - access.protrusionMm;
+  const spare = spareOver(innerDepthMm, access.protrusionMm);
   const [have, need] = apart(innerDepthMm, access.protrusionMm, deep);
   return {
     passes: atLeast(innerDepthMm, access.protrusionMm),

@@ -1,3 +1,5 @@
+import { atLeast, atMost } from '../tolerance.ts';
+
 /** One rule measured on one stack. */
 export interface Measured {
   passes: boolean;
@@ -11,4 +13,9 @@ export interface Measured {
 /** How far over or short, in words with a number; empty for what is not measured. */
 export function marginText(spare: number, show: (amount: number) => string): string {
   return spare < 0 ? `short by ${show(-spare)}` : `${show(spare)} over`;
+}
+
+/** What `value` has beyond `limit`; equal within the tolerance is neither over nor short. */
+export function spareOver(value: number, limit: number): number {
+  return atLeast(value, limit) && atMost(value, limit) ? 0 : value - limit;
 }

@@ -2,14 +2,14 @@ import type { BandNm, ShownUnits } from '../plan/resolved.ts';
 import { atLeast } from '../tolerance.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import type { Measured } from './measured.ts';
-import { marginText } from './measured.ts';
+import { marginText, spareOver } from './measured.ts';
 import { apart, shownTorque, shownTorqueBand } from './shown.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
 
 /** Rule 5: the weakest of the parts against the demand. */
 export function strength({ demandNm, shown }: StackTask, { tool, extensions, socket }: StackParts): Measured {
   const weakestNm = Math.min(tool.maxNm, socket.ratedNm, ...extensions.map((e) => e.ratedNm));
-  const spare = weakestNm - demandNm;
+  const spare = spareOver(weakestNm, demandNm);
   const [have, need] = apart(weakestNm, demandNm, (nm, digits) => shownTorque(nm, shown, digits));
   return {
     passes: atLeast(weakestNm, demandNm),
@@ -28,7 +28,8 @@ export function accuracy({ action, aim, rangeShareMin, shown }: StackTask, { too
     const need = `inside ${shownTorqueBand(aim, shown)}`;
     return { passes: false, have: 'no setting in its range', need, spare: -aim.maxNm, margin: 'nothing to set' };
   }
-  const { applied, marginNm, setting, conforms } = chosen;
+  const { applied, setting, conforms } = chosen;
+  const marginNm = conforms ? Math.max(0, chosen.marginNm) : chosen.marginNm;
   const digits = digitsApart(applied, aim, shown);
   return {
     passes: conforms,

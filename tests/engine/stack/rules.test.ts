@@ -173,6 +173,18 @@ describe('each rule of a stack decides at its limit', () => {
     });
   });
 
+  it('calls a stack that just reaches neither over nor short', () => {
+    // 3 in + 1.25 in against 4.25 in: in millimetres their sums differ in the last bit.
+    const { judgement } = judged(all(alone, put('steps[0].access.depth', '4.25 in')), 'loosen');
+    expect(judgement.best?.checks.find(({ check }) => check === 'reach')).toMatchObject({
+      passes: true,
+      margin: '0 in over',
+    });
+    const nine = all(alone, put('catalog.extensions[0].length', '6.9 in'), put('catalog.sockets[0].length', '2.1 in'));
+    const nearly = judged(all(nine, put('steps[0].access.depth', '9 in')), 'loosen');
+    expect(nearly.judgement.best?.checks.find(({ check }) => check === 'reach')?.margin).toBe('0 in over');
+  });
+
   it('puts the smallest shortfall of a check first', () => {
     const { judgement } = judged(all(keep('catalog.sockets', 1), put('steps[0].access.depth', '20 in')), 'loosen');
     expect(judgement.closest[0]?.fails[0]).toMatchObject({ check: 'reach', have: '10.25 in', need: '20 in' });
