@@ -21,6 +21,10 @@ export type RefusalCode =
   | 'duplicate-id'
   | 'not-held' // no published value
   | 'not-available' // asked of this program, which does not do it
+  | 'behind' // others wrote meanwhile
+  | 'not-writer' // another window has the right to write
+  | 'disk' // the disk did not take it
+  | 'conflict' // the record was changed meanwhile
   | 'internal';
 
 export interface Refusal {

@@ -2,6 +2,8 @@
  * What the page may ask of the program around it. Electron and the browser window both implement all of it; the page
  * never names a path, and what a host cannot do it refuses by name.
  */
+import type { Appended, AppendRequest, JournalPage, JournalState, Lease } from './journal.ts';
+
 export interface HostInfo {
   kind: 'electron' | 'browser-window';
   version: string;
@@ -28,7 +30,30 @@ export interface DocumentToPrint {
   paper: 'A4' | 'Letter';
 }
 
+/**
+ * The journal on the host's disk. Refusal codes: `behind` where the sequence is not the next one, `not-writer` without a
+ * valid lease, `disk` where the disk did not take it (nothing was appended), `not-available` where the host is gone.
+ */
+export interface JournalHost {
+  /** Reads and verifies all of it. */
+  open(): Promise<JournalState>;
+  /** Answers once the line is written and synced. The same `key` asked again answers as the first time. */
+  append(request: AppendRequest): Promise<Appended>;
+  /** Whole entries from `from` on, as many as fit one answer. */
+  read(request: { from: number }): Promise<JournalPage>;
+  /** Which of the browser's databases belongs to it from now on. */
+  setDatabase(request: { lease: string; name: string }): Promise<void>;
+  /**
+   * Sets the files aside, deleting nothing, and begins again with the intact entries up to `keepThrough` (0: none).
+   * Answers with the new state and the folder's name.
+   */
+  beginAgain(request: { lease: string; keepThrough: number }): Promise<{ state: JournalState; setAside: string }>;
+  /** Null where another window writes and `takeOver` is false. `onLost` is called when the right to write has ended. */
+  lease(request: { takeOver: boolean }, onLost: (reason: string) => void): Promise<Lease | null>;
+}
+
 export interface Host {
+  journal: JournalHost;
   info(): Promise<HostInfo>;
   /** A text file of the user's choice, or null where the choice was put off. Refuses files over `maxBytes`. */
   openText(request: { extensions: string[]; maxBytes: number }): Promise<OpenedText | null>;

@@ -3,32 +3,11 @@
  * their unit, kept as typed; `engine/plan` reads them. Fields of our own beyond the headless contract are all optional
  * and end in a comment "display": they change no answer.
  */
+import { drive, headSize, id, length, mass, note, torque, volume, whole } from './fields.ts';
 import { z } from './schema.ts';
 
-const id = z.string().min(1).max(200);
-/** A text with its unit. A bare number says nothing of its unit, and is told so with an example of the field's own kind. */
-function quantity(exampleOf: (bare: number) => string) {
-  return z
-    .string({
-      error: ({ input }) =>
-        typeof input === 'number'
-          ? `is a bare number: write it as a text with its unit, as ${exampleOf(input)}`
-          : undefined,
-    })
-    .min(1)
-    .max(80);
-}
-const length = quantity((bare) => `"${bare} mm"`);
-const mass = quantity((bare) => `"${bare} g"`);
-const volume = quantity((bare) => `"${bare} mL"`);
-const torque = quantity((bare) => `"${bare} N·m"`);
-const headSize = quantity((bare) => `"${bare} mm", or "T${bare}" where it is hexalobular`);
-/** Squares are named by their size, of which few are made: a bare number's own unit cannot be told. */
-const drive = quantity(() => '"3/8 in" or "10 mm"');
-const note = z.string().max(2000);
-const whole = z.number().int();
 /** Two years: no outing is longer, and sums stay sums. */
-const minutesMost = 1_000_000;
+export const minutesMost = 1_000_000;
 
 const described = {
   name: note.optional(), // display
@@ -122,7 +101,7 @@ const bagSchema = z.object({
   tetherPoints: whole.min(0).optional(),
 });
 
-const accessSchema = z.object({
+export const accessSchema = z.object({
   depth: length,
   clearDiameter: length.optional(),
   swingDeg: z.number().positive().max(360).optional(),
@@ -130,7 +109,7 @@ const accessSchema = z.object({
   protrusion: length.optional(),
 });
 
-const bandSchema = z.object({ min: torque, max: torque });
+export const bandSchema = z.object({ min: torque, max: torque });
 
 export const stepSchema = z.object({
   ...described,

@@ -1,0 +1,126 @@
+/** What the screens know of the store: tables that keep themselves current, and one way to change them. */
+import type { EntryHead, JournalDamage } from '../../shared-types/journal.ts';
+import type { AnyRecord, Counts, RecordOf, TableName } from '../../shared-types/records/index.ts';
+
+/** A record as it shall be. Its `rev` is that of the version it was made from; 0 for a new one. */
+type Put = { [T in TableName]: { table: T; put: RecordOf<T> } }[TableName];
+type Remove = { table: TableName; remove: { id: string; rev: number } };
+export type Proposal = Put | Remove;
+
+/** One thing a person does: everything in it is kept, or nothing. */
+export interface Act {
+  action: string;
+  /** As the history and Undo show it: "Edit S-18D". */
+  title: string;
+  proposals: Proposal[];
+  /** Default true. */
+  undoable?: boolean;
+}
+
+/** What is kept now differs from what the change was made from. Both versions, for the person to choose. */
+export interface Conflict {
+  table: TableName;
+  id: string;
+  mine: AnyRecord | null;
+  kept: AnyRecord | null;
+}
+
+/** Thrown by `commit`, `undo` and `redo`; nothing was written. */
+export class ConflictError extends Error {
+  override readonly name = 'ConflictError';
+  readonly conflicts: Conflict[];
+  constructor(conflicts: Conflict[]) {
+    super(conflicts.length === 1 ? 'One record was changed meanwhile' : `${conflicts.length} records were changed`);
+    this.conflicts = conflicts;
+  }
+}
+
+/** Thrown where a change did not reach the journal and the database; `reason` is what NOT SAVED says. */
+export class NotSavedError extends Error {
+  override readonly name = 'NotSavedError';
+}
+
+export interface TableState<R> {
+  /** False until the first rows are here. */
+  ready: boolean;
+  /** A new map for each change; never edited in place. */
+  rows: ReadonlyMap<string, R>;
+  /** What kept it from being read. */
+  fault: string | null;
+}
+
+export interface LiveTable<R> {
+  state(): TableState<R>;
+  /** Read on the first subscription, kept current until the page goes. */
+  subscribe(listener: () => void): () => void;
+}
+
+export type SaveState =
+  | { kind: 'nothing' }
+  | { kind: 'saving' }
+  | { kind: 'saved'; at: Date }
+  | { kind: 'not-saved'; reason: string }
+  /** Another window writes. */
+  | { kind: 'elsewhere'; reason: string };
+
+export interface HistoryState {
+  /** What Undo would undo and Redo would do again. */
+  undo: EntryHead | null;
+  redo: EntryHead | null;
+  /** Newest first. */
+  recent: readonly EntryHead[];
+}
+
+/** Why the work is not shown. Each is a page of its own, before any screen. */
+export type Hindrance =
+  /** The working copy is missing, emptied, ahead, or not what the journal says; `found` is null where it does not answer. */
+  | { kind: 'copy-differs'; reason: string; journal: Tally; found: Tally | null }
+  | { kind: 'journal-damaged'; damage: JournalDamage; journal: Tally; found: Tally | null }
+  /** The journal is empty or behind while the working copy holds records. */
+  | { kind: 'journal-missing'; journal: Tally; found: Tally }
+  | { kind: 'newer-version'; kept: number; known: number }
+  /** A newer window has changed the database under this one. */
+  | { kind: 'reload' }
+  | { kind: 'no-answer'; call: string; afterS: number }
+  | { kind: 'no-host'; reason: string };
+
+export interface Tally {
+  seq: number;
+  counts: Counts;
+}
+
+export type OpeningState =
+  | { kind: 'opening'; doing: string }
+  | { kind: 'ready'; notice: string | null }
+  | { kind: 'hindered'; hindrance: Hindrance }
+  | { kind: 'recovering'; done: number; of: number };
+
+export interface Store {
+  opening(): OpeningState;
+  subscribeOpening(listener: () => void): () => void;
+  /** Compares journal and database; only then is it ready. Called once by the page, and again to try again. */
+  open(): Promise<void>;
+  /** Builds a new working copy from the journal; the old one stays where it is. */
+  rebuildFromJournal(): Promise<void>;
+  /** Begins a new journal with what the working copy holds; the old files are set aside. */
+  keepWorkingCopy(): Promise<void>;
+  /** Everything that can still be read, of journal and working copy, as one JSON text. */
+  exportAll(): Promise<string>;
+
+  table<T extends TableName>(name: T): LiveTable<RecordOf<T>>;
+  /** Resolves once the change is on the disk in both forms. */
+  commit(act: Act): Promise<{ seq: number }>;
+  undo(): Promise<EntryHead>;
+  redo(): Promise<EntryHead>;
+  history(): HistoryState;
+  subscribeHistory(listener: () => void): () => void;
+
+  saving(): SaveState;
+  subscribeSaving(listener: () => void): () => void;
+  /** Tries again what could not be saved. */
+  saveAgain(): void;
+  /** Makes this window the one that writes; the other one learns that it is not any more. */
+  writeHere(): Promise<void>;
+  /** A key for a new record. */
+  newId(): string;
+}

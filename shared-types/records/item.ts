@@ -1,0 +1,170 @@
+/**
+ * The catalog: one record for each entry of a shelf. Fields that the planner reads have the names and the form of the
+ * plan file; the rest is for people. Quantities stay as typed.
+ */
+import { drive, headSize, id, length, mass, note, torque, volume, whole } from '../fields.ts';
+import { headForms, openingForms } from '../plan.ts';
+import { z } from '../schema.ts';
+import { day, recordHead, recordId } from './head.ts';
+
+/** A named stock: where a crew's own things are counted together. Codes are unique within their shelf. */
+export const shelfRecord = z.strictObject({
+  ...recordHead,
+  name: z.string().min(1).max(200),
+  notes: note.optional(),
+});
+
+const common = {
+  ...recordHead,
+  shelf: recordId,
+  /** What people call it, as `S-18D`; the id of the plan file. */
+  code: id,
+  name: note.optional(),
+  notes: note.optional(),
+  /** Taken off the shelf, kept for what refers to it. */
+  retired: z.boolean(),
+  /** Of how many parts one piece consists, as they are counted on return. */
+  parts: whole.min(1).max(1000),
+  kit: z.enum(['field', 'training', 'both']),
+  /** Its place in the store. */
+  keptAt: note.optional(),
+};
+
+const carried = {
+  mass,
+  volume: volume.optional(),
+  size: length.optional(),
+  tethers: whole.min(0).optional(),
+  onHand: whole.min(0),
+};
+
+/** A class or grade by name, or the stresses themselves. */
+const strength = z.union([
+  z.string().min(1).max(80),
+  z.strictObject({
+    proofMPa: z.number().positive().optional(),
+    yieldMPa: z.number().positive().optional(),
+    ultimateMPa: z.number().positive().optional(),
+  }),
+]);
+
+export const fastenerRecord = z.strictObject({
+  ...common,
+  kind: z.literal('fastener'),
+  thread: z.string().min(1).max(80),
+  head: z.strictObject({ form: z.enum(headForms), acrossFlats: headSize }),
+  acrossFlatsLimits: z.strictObject({ min: length, max: length }).optional(),
+  length: length.optional(),
+  strength: strength.optional(),
+  locking: note.optional(),
+  finish: note.optional(),
+  lubrication: note.optional(),
+  captive: z.boolean().optional(),
+  washers: note.optional(),
+  threadRun: length.optional(),
+  mass: mass.optional(),
+  volume: volume.optional(),
+  size: length.optional(),
+  tethers: whole.min(0).optional(),
+  onHand: whole.min(0).optional(),
+});
+
+export const socketRecord = z.strictObject({
+  ...common,
+  ...carried,
+  kind: z.literal('socket'),
+  drive,
+  opening: z.strictObject({ form: z.enum(openingForms), size: headSize }),
+  length,
+  innerDepth: length.optional(),
+  outsideDiameter: length,
+  ratedTorque: torque,
+});
+
+export const extensionRecord = z.strictObject({
+  ...common,
+  ...carried,
+  kind: z.literal('extension'),
+  /** An offset head is kept and counted; the planner's stacks do not use it. */
+  form: z.enum(['rigid', 'universal', 'adapter', 'offset-head']),
+  driveIn: drive,
+  driveOut: drive,
+  length,
+  outsideDiameter: length,
+  ratedTorque: torque,
+  /** Universal joints: how far they bend. */
+  angleMaxDeg: z.number().positive().max(90).optional(),
+  /** Offset heads: from the tool's axis to the socket's. */
+  offset: length.optional(),
+});
+
+export const driverRecord = z.strictObject({
+  ...common,
+  ...carried,
+  kind: z.literal('driver'),
+  drive,
+  max: torque,
+  lever: length.optional(),
+  stepDeg: z.number().positive().max(360).optional(),
+});
+
+export const torqueToolRecord = z.strictObject({
+  ...common,
+  ...carried,
+  kind: z.literal('torque-tool'),
+  drive,
+  min: torque,
+  max: torque,
+  increment: torque.optional(),
+  settings: z.array(torque).min(1).max(1000).optional(),
+  /** One of the two; the planner's rule speaks of the reading, so a tool known by full scale alone is not planned with. */
+  accuracyOfReading: z.number().min(0).lt(1).optional(),
+  accuracyOfFullScale: z.number().min(0).lt(1).optional(),
+  accuracyFrom: z.enum(['certificate', 'assumed']).optional(),
+  lever: length.optional(),
+  stepDeg: z.number().positive().max(360).optional(),
+  loosens: z.boolean().optional(),
+  direction: z.enum(['right', 'left', 'both']).optional(),
+  freeSpeedPerMin: z.number().positive().optional(),
+  serial: z.string().max(200).optional(),
+  calibrationDue: day.optional(),
+});
+
+export const gearRecord = z.strictObject({
+  ...common,
+  ...carried,
+  kind: z.literal('gear'),
+  use: z.enum(['tether', 'cap', 'cover', 'restraint', 'consumable', 'other']),
+  consumed: z.boolean().optional(),
+  /** Tethers and restraints: the mass they may hold. */
+  ratedMass: mass.optional(),
+});
+
+export const bagRecord = z.strictObject({
+  ...common,
+  kind: z.literal('bag'),
+  role: id.optional(),
+  mass: mass.optional(),
+  massMax: mass.optional(),
+  volumeMax: volume.optional(),
+  itemsMax: whole.min(0).optional(),
+  sizeMax: length.optional(),
+  tetherPoints: whole.min(0).optional(),
+  pockets: whole.min(0).max(1000).optional(),
+});
+
+export const itemRecord = z.discriminatedUnion('kind', [
+  fastenerRecord,
+  socketRecord,
+  extensionRecord,
+  driverRecord,
+  torqueToolRecord,
+  gearRecord,
+  bagRecord,
+]);
+
+export type Shelf = z.infer<typeof shelfRecord>;
+export type Item = z.infer<typeof itemRecord>;
+export type ItemKind = Item['kind'];
+export type ItemOf<K extends ItemKind> = Extract<Item, { kind: K }>;
+export const itemKinds = ['fastener', 'socket', 'extension', 'driver', 'torque-tool', 'gear', 'bag'] as const;

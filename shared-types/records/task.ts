@@ -1,0 +1,77 @@
+/** Tasks, their outings and steps. Each is a record of its own, so that two people may change two steps. */
+import { id, note, torque, whole } from '../fields.ts';
+import { accessSchema, bandSchema, minutesMost } from '../plan.ts';
+import { z } from '../schema.ts';
+import { recordHead, recordId } from './head.ts';
+
+export const taskRecord = z.strictObject({
+  ...recordHead,
+  code: id,
+  name: note,
+  /** The kept site, or its words alone where the task came from a file. */
+  site: recordId.optional(),
+  siteText: note.optional(),
+  about: note.optional(),
+  crew: note.optional(),
+  /** The stock it may draw on. */
+  shelves: z.array(recordId).max(100),
+  places: z.array(z.strictObject({ id, name: note.optional(), final: z.boolean().optional() })).max(1000),
+  /** The least share of its range at which a torque tool may be used; absent: not limited. */
+  rangeShareMin: z.number().min(0).max(1).optional(),
+});
+
+const ofTask = {
+  ...recordHead,
+  task: recordId,
+  /** Order within the task; the records' keys decide between equals. */
+  position: z.number(),
+  /** The id of the plan file; unique within the task. */
+  code: id,
+  name: note.optional(),
+  notes: note.optional(),
+};
+
+export const outingRecord = z.strictObject({
+  ...ofTask,
+  roles: z.array(id).max(100),
+  /** Codes of the catalog's bags. */
+  bags: z.array(id).max(1000),
+  minutesMax: z.number().positive().max(minutesMost).optional(),
+});
+
+export const stepRecord = z.strictObject({
+  ...ofTask,
+  /** Code of the outing. */
+  outing: id,
+  role: id,
+  slot: id.optional(),
+  action: z.enum(['tighten', 'loosen', 'use']),
+  /** What it acts on; gives fastener, count and access where the step does not say its own. */
+  interface: recordId.optional(),
+  /** Which of the interface's positions, in words or numbers. */
+  positions: note.optional(),
+  fastener: id.optional(),
+  count: whole.min(1).optional(),
+  callout: bandSchema.optional(),
+  calloutSource: note.optional(),
+  /** Shares or torques on the way to the callout, as "50 %", "30 lbf·ft". */
+  passes: z.array(z.string().min(1).max(80)).max(20).optional(),
+  running: bandSchema.optional(),
+  runningIncluded: z.boolean().optional(),
+  demand: torque.optional(),
+  access: accessSchema.optional(),
+  hold: z.object({ fastener: id, access: accessSchema.optional() }).optional(),
+  gear: z.array(z.object({ id, quantity: whole.min(1) })).optional(),
+  moves: z.array(z.object({ id, quantity: whole.min(1), from: id, to: id })).optional(),
+  minutes: z.number().min(0).max(minutesMost).optional(),
+  contingency: z.boolean().optional(),
+  /** A contingency step: which step it is for, by code, and what went wrong there. */
+  ifFails: z
+    .strictObject({ step: id, how: z.enum(['stuck', 'cross-threaded', 'sheared', 'lost', 'other']) })
+    .optional(),
+  watchOuts: z.array(note).optional(),
+});
+
+export type Task = z.infer<typeof taskRecord>;
+export type TaskOuting = z.infer<typeof outingRecord>;
+export type TaskStep = z.infer<typeof stepRecord>;
