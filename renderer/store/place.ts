@@ -1,27 +1,53 @@
 /** Where in the window the hand is. It stands in the address, so that Back, links and a reload work. */
 export type Place =
   | { at: 'first' }
+  /** The front sheet of the task at hand: what it is, what is still open. */
+  | { at: 'front' }
   | { at: 'steps'; step?: string }
+  | { at: 'outings'; outing?: string }
   | { at: 'bag'; outing?: string; line?: string }
-  | { at: 'manifest'; outing?: string };
+  | { at: 'manifest'; outing?: string }
+  /** Keys of the records: codes are unique within their shelf or site only. */
+  | { at: 'catalog'; shelf?: string; item?: string }
+  | { at: 'sites'; site?: string; interface?: string };
 
 export type PlaceName = Place['at'];
 
+/** What each place's address carries after its name, in order. */
+const parts = {
+  first: [],
+  front: [],
+  steps: ['step'],
+  outings: ['outing'],
+  bag: ['outing', 'line'],
+  manifest: ['outing'],
+  catalog: ['shelf', 'item'],
+  sites: ['site', 'interface'],
+} as const satisfies Record<PlaceName, readonly string[]>;
+
 export function placeAddress(place: Place): string {
   if (place.at === 'first') return '#/';
-  const within = place.at === 'steps' ? [place.step] : place.at === 'bag' ? [place.outing, place.line] : [place.outing];
-  const tail = within.flatMap((part) => (part === undefined ? [] : [encodeURIComponent(part)]));
-  return ['#', place.at, ...tail].join('/');
+  const given: Partial<Record<string, string>> = place;
+  const tail = parts[place.at].map((name) => given[name]);
+  const end = tail.findIndex((part) => part === undefined);
+  const said = (end === -1 ? tail : tail.slice(0, end)).map((part) => encodeURIComponent(part ?? ''));
+  return ['#', place.at, ...said].join('/');
 }
 
 export function readPlace(address: string): Place {
   const [, at = '', ...tail] = address.split('/');
-  const [first, second] = tail.map(decoded);
-  if (at === 'steps') return { at, ...(first === undefined ? {} : { step: first }) };
-  if (at === 'manifest') return { at, ...(first === undefined ? {} : { outing: first }) };
-  if (at === 'bag')
-    return { at, ...(first === undefined ? {} : { outing: first }), ...(second === undefined ? {} : { line: second }) };
-  return { at: 'first' };
+  if (!isPlaceName(at)) return { at: 'first' };
+  const place: Record<string, string> = { at };
+  for (const [index, name] of parts[at].entries()) {
+    const part = decoded(tail[index] ?? '');
+    if (part === undefined) break;
+    place[name] = part;
+  }
+  return place as Place;
+}
+
+function isPlaceName(text: string): text is PlaceName {
+  return Object.hasOwn(parts, text);
 }
 
 function decoded(text: string): string | undefined {
