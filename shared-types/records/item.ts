@@ -19,6 +19,8 @@ const common = {
   shelf: recordId,
   /** What people call it, as `S-18D`; the id of the plan file. */
   code: id,
+  /** Order within the shelf, as it was brought in; without one it stands after those that have it, by code. */
+  position: z.number().optional(),
   name: note.optional(),
   notes: note.optional(),
   /** Taken off the shelf, kept for what refers to it. */
