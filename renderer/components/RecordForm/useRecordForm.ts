@@ -1,0 +1,114 @@
+import { useEffect, useId, useRef, useState } from 'react';
+import type { FieldError } from '../FieldErrors/FieldErrors.tsx';
+import { canonical, valueAt, withValue } from './draft.ts';
+import type { Draft } from './draft.ts';
+import { messagesByField } from './faultFields.ts';
+import type { Fault } from './faultFields.ts';
+import { keepDraft, keptDraft } from './keptDraft.ts';
+
+/** A field tied to its place in the draft: spread it into a field component. */
+export interface Bound<Value, Given = Value> {
+  id: string;
+  value: Value | undefined;
+  error: string | undefined;
+  onChange: (value: Given) => void;
+}
+
+export interface RecordFormState {
+  draft: Draft;
+  /** Whether leaving would lose anything. */
+  changed: boolean;
+  /** How often saving was refused for its fields; errors are shown from the first time on. */
+  asked: number;
+  errors: FieldError[];
+  /** ISO 8601: when entries that now are back were typed; null where none were found. */
+  broughtBack: string | null;
+  text: (path: string) => Bound<string>;
+  number: (path: string) => Bound<number | string, number | string | undefined>;
+  choice: <Value extends string>(path: string) => Bound<Value, Value | undefined>;
+  yesNo: (path: string) => Bound<boolean, boolean | undefined>;
+  lines: (path: string) => Bound<readonly string[], string[] | undefined>;
+  set: (path: string, value: unknown) => void;
+  replace: (draft: Draft) => void;
+  /** Shows what is wrong from now on; true where nothing is. */
+  ask: () => boolean;
+  /** Back to what was there at first; nothing typed is kept. */
+  forget: () => void;
+}
+
+export interface RecordFormOptions {
+  initial: Draft;
+  /** What is wrong with the draft as it stands. */
+  faultsOf: (draft: Draft) => readonly Fault[];
+  /** A name under which entries outlive a crash; forms without one keep theirs in memory alone. */
+  keepAs?: string;
+}
+
+const keptAfterMs = 300;
+
+/** A draft with its fields. It starts from `initial` once: a record that changes meanwhile is found out by saving. */
+export function useRecordForm({ initial, faultsOf, keepAs }: RecordFormOptions): RecordFormState {
+  const formId = useId();
+  const [first] = useState(initial);
+  const [found] = useState(() => (keepAs === undefined ? null : keptDraft(keepAs)));
+  const [draft, setDraft] = useState<Draft>(found?.draft ?? initial);
+  const [asked, setAsked] = useState(0);
+  const [broughtBack, setBroughtBack] = useState(found?.at ?? null);
+  const fields = useRef(new Set<string>());
+  const changed = canonical(draft) !== canonical(first);
+  const faults = asked > 0 ? faultsOf(draft) : [];
+  const messages = messagesByField(faults, [...fields.current]);
+  const idOf = (path: string): string => `${formId}-${path}`;
+
+  useEffect(() => {
+    if (keepAs === undefined) return undefined;
+    const keep = (): void => keepDraft(keepAs, changed ? { draft, at: new Date().toISOString() } : null);
+    const timer = setTimeout(keep, keptAfterMs);
+    return () => clearTimeout(timer);
+  }, [keepAs, draft, changed]);
+
+  const set = (path: string, value: unknown): void => setDraft((before) => withValue(before, path, value));
+  function bound<Value, Given>(path: string, is: (value: unknown) => value is Value): Bound<Value, Given> {
+    fields.current.add(path);
+    const value = valueAt(draft, path);
+    return {
+      id: idOf(path),
+      value: is(value) ? value : undefined,
+      error: messages.get(path),
+      onChange: (given) => set(path, given),
+    };
+  }
+
+  return {
+    draft,
+    changed,
+    asked,
+    errors: [...messages].map(([path, message]) => ({ field: idOf(path), message })),
+    broughtBack,
+    text: (path) => bound(path, isText),
+    number: (path) => bound(path, isNumberOrText),
+    choice: <Value extends string>(path: string) =>
+      bound<Value, Value | undefined>(path, (value): value is Value => typeof value === 'string'),
+    yesNo: (path) => bound(path, isYesNo),
+    lines: (path) => bound(path, isLines),
+    set,
+    replace: (next) => setDraft(next),
+    ask: () => {
+      setAsked((before) => before + 1);
+      return faultsOf(draft).length === 0;
+    },
+    forget: () => {
+      if (keepAs !== undefined) keepDraft(keepAs, null);
+      setDraft(first);
+      setAsked(0);
+      setBroughtBack(null);
+    },
+  };
+}
+
+const isText = (value: unknown): value is string => typeof value === 'string';
+const isNumberOrText = (value: unknown): value is number | string =>
+  typeof value === 'number' || typeof value === 'string';
+const isYesNo = (value: unknown): value is boolean => typeof value === 'boolean';
+const isLines = (value: unknown): value is string[] =>
+  Array.isArray(value) && value.every((line) => typeof line === 'string');
