@@ -29,7 +29,8 @@ const atTheFace: ResolvedAccess = {
   protrusionMm: null,
 };
 
-function access(r: Reading, at: string, a: PlanStep['access']): ResolvedAccess {
+/** Room at the head; none said is a head that lies open. */
+export function readAccess(r: Reading, at: string, a: PlanStep['access']): ResolvedAccess {
   if (!a) return atTheFace;
   return {
     depthMm: r.lengthMm(`${at}.depth`, a.depth),
@@ -40,7 +41,8 @@ function access(r: Reading, at: string, a: PlanStep['access']): ResolvedAccess {
   };
 }
 
-function band(r: Reading, at: string, b: { min: string; max: string } | undefined): BandNm | null {
+/** A band of torque, its lower end below its upper. */
+export function readBand(r: Reading, at: string, b: { min: string; max: string } | undefined): BandNm | null {
   if (!b) return null;
   const minNm = r.torqueNm(`${at}.min`, b.min);
   const maxNm = r.torqueNm(`${at}.max`, b.max);
@@ -122,8 +124,8 @@ export function resolveStep(r: Reading, at: string, step: PlanStep, k: Known): R
   }
   const fastener =
     step.fastener === undefined ? null : known(r, `${at}.fastener`, step.fastener, 'fastener', k.fasteners);
-  const callout = band(r, `${at}.callout`, step.callout);
-  const running = band(r, `${at}.running`, step.running);
+  const callout = readBand(r, `${at}.callout`, step.callout);
+  const running = readBand(r, `${at}.running`, step.running);
   const demand = r.optional(step.demand, (text) => r.torqueNm(`${at}.demand`, text));
   const held = step.hold ? known(r, `${at}.hold.fastener`, step.hold.fastener, 'fastener', k.fasteners) : null;
   return {
@@ -138,8 +140,8 @@ export function resolveStep(r: Reading, at: string, step: PlanStep, k: Known): R
     running,
     runningIncluded: step.runningIncluded ?? true,
     ...loads(step, callout, running, demand),
-    access: access(r, `${at}.access`, step.access),
-    hold: held ? { fastener: held, access: access(r, `${at}.hold.access`, step.hold?.access) } : null,
+    access: readAccess(r, `${at}.access`, step.access),
+    hold: held ? { fastener: held, access: readAccess(r, `${at}.hold.access`, step.hold?.access) } : null,
     gear: step.gear ?? [],
     moves: step.moves ?? [],
     minutes: step.minutes ?? 0,
