@@ -36,7 +36,9 @@ export function TextField(props: TextFieldProps) {
       {offered === undefined ? null : (
         <datalist id={`${id}-offered`}>
           {offered.map((text) => (
-            <option key={text} value={text} />
+            <option key={text} value={text}>
+              {text}
+            </option>
           ))}
         </datalist>
       )}

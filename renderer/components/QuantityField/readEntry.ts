@@ -1,8 +1,7 @@
 import { squareName, squareSideMm } from '../../engine/plan/squares.ts';
 import { RefusedError } from '../../engine/errors.ts';
-import { readQuantity, showQuantity } from '../../engine/units/index.ts';
+import { quantityIn, readQuantity, showQuantity } from '../../engine/units/index.ts';
 import type { Kind } from '../../engine/units/index.ts';
-import { quantityIn } from '../../engine/units/index.ts';
 
 /** What a field takes: a quantity of one kind, or a size that the trade names in one of two ways. */
 export type EntryKind = 'length' | 'mass' | 'volume' | 'torque' | 'drive' | 'head-size';

@@ -20,11 +20,11 @@ export function withValue(draft: Draft, path: string, value: unknown): Draft {
   return Object.fromEntries(Object.entries(draft).filter(([key]) => key !== name));
 }
 
-/** The same text for the same content, whatever the order of its fields. */
+/** The same text for the same content, whatever the order of its fields; an empty text is no content. */
 export function canonical(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(canonical).join(',')}]`;
   if (!isDraft(value)) return JSON.stringify(value) ?? 'null';
-  const entries = Object.entries(value).filter(([, inner]) => inner !== undefined);
+  const entries = Object.entries(value).filter(([, inner]) => inner !== undefined && inner !== '');
   const sorted = entries.toSorted(([a], [b]) => (a < b ? -1 : 1));
   return `{${sorted.map(([key, inner]) => `${JSON.stringify(key)}:${canonical(inner)}`).join(',')}}`;
 }

@@ -16,12 +16,25 @@ export function fieldOfFault(faultPath: string, fields: readonly string[]): stri
   return around[0] ?? fields.find((field) => within(field, path)) ?? null;
 }
 
-/** The first message for each field; what belongs to no field stands under the empty name. */
-export function messagesByField(faults: readonly Fault[], fields: readonly string[]): ReadonlyMap<string, string> {
+/**
+ * The first message for each field, beginning with the field's label, so that the same words stand on their own in the
+ * list above the form. What belongs to no field stands under the empty name.
+ */
+export function messagesByField(
+  faults: readonly Fault[],
+  labels: ReadonlyMap<string, string>,
+): ReadonlyMap<string, string> {
   const messages = new Map<string, string>();
   for (const { path, message } of faults) {
-    const field = fieldOfFault(path, fields) ?? '';
-    if (!messages.has(field)) messages.set(field, message);
+    const field = fieldOfFault(path, [...labels.keys()]) ?? '';
+    if (!messages.has(field)) messages.set(field, labelled(labels.get(field) ?? path, message));
   }
   return messages;
+}
+
+/** "Length is missing." or: Length: "165" has no unit … */
+function labelled(label: string, message: string): string {
+  const whole = /[.?!]$/.test(message) ? message : `${message}.`;
+  if (label === '') return whole;
+  return /^\p{Ll}/u.test(whole) ? `${label} ${whole}` : `${label}: ${whole}`;
 }

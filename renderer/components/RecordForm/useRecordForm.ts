@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useState } from 'react';
 import type { FieldError } from '../FieldErrors/FieldErrors.tsx';
 import { canonical, valueAt, withValue } from './draft.ts';
 import type { Draft } from './draft.ts';
@@ -9,6 +9,7 @@ import { keepDraft, keptDraft } from './keptDraft.ts';
 /** A field tied to its place in the draft: spread it into a field component. */
 export interface Bound<Value, Given = Value> {
   id: string;
+  label: string;
   value: Value | undefined;
   error: string | undefined;
   onChange: (value: Given) => void;
@@ -23,11 +24,12 @@ export interface RecordFormState {
   errors: FieldError[];
   /** ISO 8601: when entries that now are back were typed; null where none were found. */
   broughtBack: string | null;
-  text: (path: string) => Bound<string>;
-  number: (path: string) => Bound<number | string, number | string | undefined>;
-  choice: <Value extends string>(path: string) => Bound<Value, Value | undefined>;
-  yesNo: (path: string) => Bound<boolean, boolean | undefined>;
-  lines: (path: string) => Bound<readonly string[], string[] | undefined>;
+  /** Each with the field's label, which its errors begin with. */
+  text: (path: string, label: string) => Bound<string>;
+  number: (path: string, label: string) => Bound<number | string, number | string | undefined>;
+  choice: <Value extends string>(path: string, label: string) => Bound<Value, Value | undefined>;
+  yesNo: (path: string, label: string) => Bound<boolean, boolean | undefined>;
+  lines: (path: string, label: string) => Bound<readonly string[], string[] | undefined>;
   set: (path: string, value: unknown) => void;
   replace: (draft: Draft) => void;
   /** Shows what is wrong from now on; true where nothing is. */
@@ -54,10 +56,11 @@ export function useRecordForm({ initial, faultsOf, keepAs }: RecordFormOptions):
   const [draft, setDraft] = useState<Draft>(found?.draft ?? initial);
   const [asked, setAsked] = useState(0);
   const [broughtBack, setBroughtBack] = useState(found?.at ?? null);
-  const fields = useRef(new Set<string>());
+  // The paths that the form has fields for, with their labels, filled as it is drawn.
+  const [labels] = useState(() => new Map<string, string>());
   const changed = canonical(draft) !== canonical(first);
   const faults = asked > 0 ? faultsOf(draft) : [];
-  const messages = messagesByField(faults, [...fields.current]);
+  const messages = messagesByField(faults, labels);
   const idOf = (path: string): string => `${formId}-${path}`;
 
   useEffect(() => {
@@ -68,11 +71,16 @@ export function useRecordForm({ initial, faultsOf, keepAs }: RecordFormOptions):
   }, [keepAs, draft, changed]);
 
   const set = (path: string, value: unknown): void => setDraft((before) => withValue(before, path, value));
-  function bound<Value, Given>(path: string, is: (value: unknown) => value is Value): Bound<Value, Given> {
-    fields.current.add(path);
+  function bound<Value, Given>(
+    path: string,
+    label: string,
+    is: (value: unknown) => value is Value,
+  ): Bound<Value, Given> {
+    labels.set(path, label);
     const value = valueAt(draft, path);
     return {
       id: idOf(path),
+      label,
       value: is(value) ? value : undefined,
       error: messages.get(path),
       onChange: (given) => set(path, given),
@@ -85,12 +93,12 @@ export function useRecordForm({ initial, faultsOf, keepAs }: RecordFormOptions):
     asked,
     errors: [...messages].map(([path, message]) => ({ field: idOf(path), message })),
     broughtBack,
-    text: (path) => bound(path, isText),
-    number: (path) => bound(path, isNumberOrText),
-    choice: <Value extends string>(path: string) =>
-      bound<Value, Value | undefined>(path, (value): value is Value => typeof value === 'string'),
-    yesNo: (path) => bound(path, isYesNo),
-    lines: (path) => bound(path, isLines),
+    text: (path, label) => bound(path, label, isText),
+    number: (path, label) => bound(path, label, isNumberOrText),
+    choice: <Value extends string>(path: string, label: string) =>
+      bound<Value, Value | undefined>(path, label, (value): value is Value => typeof value === 'string'),
+    yesNo: (path, label) => bound(path, label, isYesNo),
+    lines: (path, label) => bound(path, label, isLines),
     set,
     replace: (next) => setDraft(next),
     ask: () => {
