@@ -23,7 +23,7 @@ export const taskRecord = z.strictObject({
 const ofTask = {
   ...recordHead,
   task: recordId,
-  /** Order within the task; the records' keys decide between equals. */
+  /** Order within the task; codes decide between equals. */
   position: z.number(),
   /** The id of the plan file; unique within the task. */
   code: id,

@@ -8,7 +8,7 @@ const described = ['name', 'notes'] as const;
 const carried = [...described, 'mass', 'volume', 'size', 'tethers', 'onHand'] as const;
 
 /** The named fields that a record has; a field without a value is no field of a plan. */
-function picked<T extends object, K extends keyof T>(from: T, fields: readonly K[]): Pick<T, K> {
+export function picked<T extends object, K extends keyof T>(from: T, fields: readonly K[]): Pick<T, K> {
   const found: Partial<Pick<T, K>> = {};
   for (const field of fields) if (from[field] !== undefined) found[field] = from[field];
   return found as Pick<T, K>;
