@@ -2,17 +2,20 @@ import { MantineProvider } from '@mantine/core';
 import { useColorScheme } from '@mantine/hooks';
 import type { Host } from '../shared-types/host.ts';
 import type { Planning } from './features/bag/planning.ts';
+import { OpeningPages } from './features/recovery/OpeningPages.tsx';
 import { SessionContext, useSessionState } from './features/session/SessionContext.ts';
+import { StoreContext } from './features/session/useStore.ts';
 import { Window } from './features/session/Window.tsx';
-import type { Saver } from './store/saver.ts';
 import type { Session } from './store/session.ts';
+import type { Store } from './store/store.ts';
 import { resolver, theme } from './theme.ts';
 
 export interface AppProps {
+  store: Store;
   session: Session;
-  saver: Saver;
   planning: Planning;
   host: Host;
+  now: () => Date;
 }
 
 /** The page's policy lets only styles with its nonce in; Mantine's own need it. */
@@ -20,21 +23,25 @@ function styleNonce(): string {
   return document.querySelector<HTMLMetaElement>('meta[property="csp-nonce"]')?.nonce ?? '';
 }
 
-function Themed({ host, planning }: Pick<AppProps, 'host' | 'planning'>) {
-  const { ready, preferences } = useSessionState();
+function Themed({ store, host, planning, now }: Omit<AppProps, 'session'>) {
+  const { preferences } = useSessionState();
   const system = useColorScheme('light', { getInitialValueInEffect: false });
   const scheme = preferences.scheme === 'follow' ? system : preferences.scheme;
   return (
     <MantineProvider theme={theme} cssVariablesResolver={resolver} forceColorScheme={scheme} getStyleNonce={styleNonce}>
-      {ready ? <Window host={host} planning={planning} /> : <p role="status">Opening what was kept…</p>}
+      <OpeningPages store={store} host={host}>
+        <Window host={host} planning={planning} now={now} />
+      </OpeningPages>
     </MantineProvider>
   );
 }
 
-export function App({ session, saver, planning, host }: AppProps) {
+export function App({ store, session, planning, host, now }: AppProps) {
   return (
-    <SessionContext value={{ session, saver }}>
-      <Themed host={host} planning={planning} />
-    </SessionContext>
+    <StoreContext value={store}>
+      <SessionContext value={session}>
+        <Themed store={store} host={host} planning={planning} now={now} />
+      </SessionContext>
+    </StoreContext>
   );
 }

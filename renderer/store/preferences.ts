@@ -1,15 +1,9 @@
-import { z } from '../../shared-types/schema.ts';
+import type { PreferencesRecord } from '../../shared-types/records/window.ts';
+import { preferencesKey } from '../../shared-types/records/window.ts';
+import { ConflictError } from './store.ts';
+import type { Store } from './store.ts';
 
-const preferencesSchema = z.object({
-  units: z.enum(['as-written', 'si', 'inch-pound', 'both']),
-  scheme: z.enum(['follow', 'light', 'dark']),
-  person: z.string().max(2000),
-  paper: z.enum(['A4', 'Letter']),
-  /** Shortcuts of one letter, which speech input may set off by chance. */
-  singleKeys: z.boolean(),
-});
-
-export type Preferences = z.infer<typeof preferencesSchema>;
+export type Preferences = Omit<PreferencesRecord, 'id' | 'rev'>;
 
 export const firstPreferences: Preferences = {
   units: 'both',
@@ -17,14 +11,72 @@ export const firstPreferences: Preferences = {
   person: '',
   paper: 'A4',
   singleKeys: true,
+  task: null,
 };
 
-/** What was kept, field by field where it still has the right shape; the rest falls back to how the program starts. */
-export function readPreferences(kept: unknown): Preferences {
-  const held = typeof kept === 'object' && kept !== null ? kept : {};
-  const read = Object.entries(held).flatMap(([name, value]) => {
-    const one = preferencesSchema.partial().safeParse({ [name]: value });
-    return one.success ? Object.entries(one.data) : [];
-  });
-  return { ...firstPreferences, ...Object.fromEntries(read) };
+export interface PreferenceKeeper {
+  /** What is kept, with this window's latest wishes on top. */
+  state(): Preferences;
+  prefer(change: Partial<Preferences>): void;
+}
+
+/** How often a wish is put to a record that another window keeps changing. */
+const mostTries = 5;
+
+/**
+ * Wishes are seen at once and kept one after another: those that come while one is on its way go together in the next.
+ * What could not be kept still holds in this window; the store says that it is not saved.
+ */
+export function keepPreferences(store: Store, changed: () => void): PreferenceKeeper {
+  const table = store.table('preferences');
+  let wishes: Partial<Preferences> = {};
+  let writing = false;
+  const kept = (): PreferencesRecord | undefined => table.state().rows.get(preferencesKey);
+  const read = (): Preferences => {
+    const { id: _id, rev: _rev, ...held } = kept() ?? { id: '', rev: 0, ...firstPreferences };
+    return { ...held, ...wishes };
+  };
+  let told = read();
+  const tell = (): void => {
+    const next = read();
+    if (JSON.stringify(next) === JSON.stringify(told)) return;
+    told = next;
+    changed();
+  };
+  table.subscribe(tell);
+
+  const write = async (): Promise<void> => {
+    writing = true;
+    let tries = 0;
+    while (Object.keys(wishes).length > 0) {
+      const sent = wishes;
+      const put = { ...read(), id: preferencesKey, rev: kept()?.rev ?? 0 };
+      try {
+        await store.commit({
+          action: 'prefer',
+          title: 'Settings',
+          undoable: false,
+          proposals: [{ table: 'preferences', put }],
+        });
+        // Only what has not been wished otherwise meanwhile is done.
+        wishes = Object.fromEntries(
+          Object.entries(wishes).filter(([name, value]) => sent[name as keyof Preferences] !== value),
+        );
+      } catch (error) {
+        tries += 1;
+        if (!(error instanceof ConflictError) || tries >= mostTries) break;
+      }
+    }
+    writing = false;
+    tell();
+  };
+
+  return {
+    state: () => told,
+    prefer(change) {
+      wishes = { ...wishes, ...change };
+      tell();
+      if (!writing) void write();
+    },
+  };
 }

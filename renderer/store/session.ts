@@ -1,50 +1,58 @@
 import type { Refusal } from '../../shared-types/errors.ts';
+import type { Task } from '../../shared-types/records/task.ts';
+import type { KeptResult as ResultRecord } from '../../shared-types/records/window.ts';
 import { RefusedError } from '../engine/errors.ts';
-import { readPlan } from '../engine/plan/readPlan.ts';
 import type { ResolvedPlan } from '../engine/plan/resolved.ts';
-import type { KeptResult, WindowDb } from './db.ts';
-import { firstPreferences, readPreferences } from './preferences.ts';
+import { readableTask } from '../engine/records/readableTask.ts';
+import type { Missing } from '../engine/records/readableTask.ts';
+import type { LeftOut } from '../engine/records/stockOfTask.ts';
+import { textOfPlan } from '../engine/records/textOfPlan.ts';
+import { keepPreferences } from './preferences.ts';
 import type { Preferences } from './preferences.ts';
-import { whyNotSaved } from './saver.ts';
-import type { Saver } from './saver.ts';
+import { ConflictError } from './store.ts';
+import type { Store } from './store.ts';
 
-/** The plan under the hand. `plan` is read from `text`; nothing of it is edited here. */
-export interface PlanAtHand {
+/** An answer of the planner, with what was asked. */
+export type KeptResult = Omit<ResultRecord, 'id' | 'rev' | 'planHash'>;
+
+/** The task under the hand, read from its records. */
+export interface TaskAtHand {
+  id: string;
+  task: Task;
+  /** As a file of it would be named. */
   name: string;
   text: string;
-  openedAt: string;
+  planHash: string;
   plan: ResolvedPlan;
+  /** Records that the plan is without, each with the reason. */
+  missing: readonly Missing[];
+  /** What the planner does without, by rule. */
+  leftOut: readonly LeftOut[];
 }
 
 export interface SessionState {
-  /** False until the store has answered, or has been given up. */
-  ready: boolean;
   preferences: Preferences;
-  atHand: PlanAtHand | null;
+  /** Null where none is open, or where it has not been read yet: `reading` tells. */
+  atHand: TaskAtHand | null;
+  reading: boolean;
+  /** The answer to the task as it stands. */
   result: KeptResult | null;
-  /** A file that was not taken, and why; what was open before stays open. */
+  /** The answer to an earlier state of it, where there is none to this one. */
+  former: KeptResult | null;
+  /** A file that was not taken, and why; what was kept stays as it was. */
   refused: { name: string; refusal: Refusal; times: number } | null;
 }
 
 export interface Session {
   state(): SessionState;
   subscribe(listener: () => void): () => void;
-  load(): Promise<void>;
-  /** True where the text was a plan; else `refused` says why and nothing else changes. */
-  openPlan(name: string, text: string): boolean;
+  openTask(id: string): void;
+  closeTask(): void;
   refuse(name: string, refusal: Refusal): void;
   dismissRefusal(): void;
-  closePlan(): void;
-  keepResult(planOpenedAt: string, kept: KeptResult): void;
+  /** Kept for the task only where `planHash` is still that of the task at hand. */
+  keepResult(planHash: string, kept: KeptResult): void;
   prefer(change: Partial<Preferences>): void;
-}
-
-interface Around {
-  db: WindowDb;
-  saver: Saver;
-  now: () => Date;
-  /** After this the window opens without what the store holds, and says so. */
-  loadLimitMs?: number;
 }
 
 /** What any failure to take a file says, in the words of a refusal. */
@@ -53,45 +61,122 @@ export function refusalOf(error: unknown): Refusal {
   return { code: 'internal', message: error instanceof Error ? error.message : String(error) };
 }
 
-function within<T>(promise: Promise<T>, limitMs: number): Promise<T> {
-  return new Promise((resolve, reject) => {
-    const alarm = setTimeout(() => reject(new Error(`the store has not answered for ${limitMs / 1000} s`)), limitMs);
-    promise.then(resolve, reject).finally(() => clearTimeout(alarm));
-  });
+const taskTables = ['tasks', 'outings', 'steps', 'interfaces', 'sites', 'shelves', 'items'] as const;
+
+async function sha256(text: string): Promise<string> {
+  const digest = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(text));
+  return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-export function createSession({ db, saver, now, loadLimitMs = 10_000 }: Around): Session {
+export function createSession(store: Store): Session {
   const listeners = new Set<() => void>();
-  let state: SessionState = { ready: false, preferences: firstPreferences, atHand: null, result: null, refused: null };
   const set = (change: Partial<SessionState>): void => {
     state = { ...state, ...change };
     for (const listener of listeners) listener();
   };
-  db.on('close', () => saver.broken('the store was closed under this window; save the result to a file'));
+  const preferences = keepPreferences(store, () => {
+    set({ preferences: preferences.state() });
+    readSoon();
+  });
+  let state: SessionState = {
+    preferences: preferences.state(),
+    atHand: null,
+    reading: false,
+    result: null,
+    former: null,
+    refused: null,
+  };
+
+  const rows = <T extends (typeof taskTables)[number]>(name: T) => [...store.table(name).state().rows.values()];
+  const ready = (): boolean => [...taskTables, 'results' as const].every((name) => store.table(name).state().ready);
+
+  const answers = (atHand: TaskAtHand | null): Pick<SessionState, 'result' | 'former'> => {
+    const kept = atHand === null ? undefined : store.table('results').state().rows.get(atHand.id);
+    if (kept === undefined || atHand === null) return { result: null, former: null };
+    const { id: _id, rev: _rev, planHash, ...answer } = kept;
+    const isOfThis = planHash === atHand.planHash;
+    // The same answer stays the same object, so that sheets see no change where there is none.
+    const held = isOfThis ? state.result : state.former;
+    const one = held?.result === answer.result ? held : answer;
+    return isOfThis ? { result: one, former: null } : { result: null, former: one };
+  };
+
+  const read = async (turn: number): Promise<void> => {
+    const id = preferences.state().task;
+    const task = id === null ? undefined : store.table('tasks').state().rows.get(id);
+    if (task === undefined) {
+      if (ready()) set({ atHand: null, reading: false, result: null, former: null });
+      return;
+    }
+    const found = readableTask({
+      task,
+      outings: rows('outings').filter((outing) => outing.task === task.id),
+      steps: rows('steps').filter((step) => step.task === task.id),
+      interfaces: rows('interfaces'),
+      sites: rows('sites'),
+      shelves: rows('shelves'),
+      items: rows('items').filter((item) => task.shelves.includes(item.shelf)),
+    });
+    const former = state.atHand?.id === task.id ? state.atHand : null;
+    const text = textOfPlan(found.plan);
+    const same = former !== null && former.text === text && sameMissing(former.missing, found.missing);
+    const planHash = same ? former.planHash : await sha256(text);
+    // A later turn has newer records; this one's answer would set the screen back.
+    if (turn !== lastTurn) return;
+    const atHand: TaskAtHand =
+      same && former.task === task
+        ? former
+        : {
+            id: task.id,
+            task,
+            name: `${task.code}.json`,
+            text,
+            planHash,
+            // The same plan stays the same object: what was judged of it stays judged.
+            plan: same ? former.plan : found.resolved,
+            missing: found.missing,
+            leftOut: found.leftOut,
+          };
+    set({ atHand, reading: false, ...answers(atHand) });
+  };
+
+  let lastTurn = 0;
+  let waiting = false;
+  const readSoon = (): void => {
+    if (waiting || !ready()) return;
+    waiting = true;
+    setTimeout(() => {
+      waiting = false;
+      lastTurn += 1;
+      const turn = lastTurn;
+      read(turn).catch((error: unknown) => {
+        set({ reading: false, atHand: null });
+        refuse('The task', refusalOf(error));
+      });
+    });
+  };
+  for (const name of taskTables) store.table(name).subscribe(readSoon);
+  store.table('results').subscribe(() => (state.atHand === null ? readSoon() : set(answers(state.atHand))));
 
   const refuse = (name: string, refusal: Refusal): void =>
     set({ refused: { name, refusal, times: (state.refused?.times ?? 0) + 1 } });
 
-  const load = async (): Promise<void> => {
-    try {
-      const [preferences, plan, result] = await within(
-        Promise.all([db.preferences.get('preferences'), db.plan.get('plan'), db.result.get('result')]),
-        loadLimitMs,
-      );
-      set({ preferences: readPreferences(preferences) });
-      if (plan !== undefined) {
-        const { name, text, openedAt } = plan;
-        set({ atHand: { name, text, openedAt, plan: readPlan(text, name) } });
-        if (result?.planOpenedAt === openedAt) {
-          const { minimised, timeLimitS, plannedAt, result: answer } = result;
-          set({ result: { minimised, timeLimitS, plannedAt, result: answer } });
-        }
+  const keep = async (taskId: string, planHash: string, kept: KeptResult): Promise<void> => {
+    for (let left = 5; left > 0; left -= 1) {
+      const rev = store.table('results').state().rows.get(taskId)?.rev ?? 0;
+      try {
+        await store.commit({
+          action: 'keep-result',
+          title: 'Planned bag',
+          undoable: false,
+          proposals: [{ table: 'results', put: { ...kept, id: taskId, rev, planHash } }],
+        });
+        return;
+      } catch (error) {
+        // An answer of another window came between: the later one is kept.
+        if (!(error instanceof ConflictError)) throw error;
       }
-    } catch (error) {
-      if (error instanceof RefusedError) refuse(error.refusal.file ?? 'the plan kept here', error.refusal);
-      else saver.broken(`what was kept could not be read: ${whyNotSaved(error)}`);
     }
-    set({ ready: true });
   };
 
   return {
@@ -100,46 +185,28 @@ export function createSession({ db, saver, now, loadLimitMs = 10_000 }: Around):
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    load,
-    openPlan(name, text) {
-      let plan: ResolvedPlan;
-      try {
-        plan = readPlan(text, name);
-      } catch (error) {
-        refuse(name, refusalOf(error));
-        return false;
-      }
-      const openedAt = now().toISOString();
-      set({ atHand: { name, text, openedAt, plan }, result: null, refused: null });
-      saver.save('the plan', () =>
-        db.transaction('rw', db.plan, db.result, async () => {
-          await db.plan.put({ key: 'plan', name, text, openedAt });
-          await db.result.clear();
-        }),
-      );
-      return true;
+    openTask(id) {
+      set({ reading: true, refused: null });
+      preferences.prefer({ task: id });
+      readSoon();
+    },
+    closeTask() {
+      preferences.prefer({ task: null });
     },
     refuse,
     dismissRefusal: () => set({ refused: null }),
-    closePlan() {
-      set({ atHand: null, result: null });
-      saver.save('the plan', () =>
-        db.transaction('rw', db.plan, db.result, async () => {
-          await db.plan.clear();
-          await db.result.clear();
-        }),
-      );
+    keepResult(planHash, kept) {
+      const { atHand } = state;
+      // The task may have changed while the answer was on its way.
+      if (atHand === null || atHand.planHash !== planHash) return;
+      // Seen at once; whether it is kept is the save state's to say.
+      set({ result: kept, former: null });
+      keep(atHand.id, planHash, kept).catch(() => undefined);
     },
-    keepResult(planOpenedAt, kept) {
-      // The plan may have been changed for another while the answer was on its way.
-      if (state.atHand?.openedAt !== planOpenedAt) return;
-      set({ result: kept });
-      saver.save('the result', () => db.result.put({ key: 'result', planOpenedAt, ...kept }));
-    },
-    prefer(change) {
-      const preferences = { ...state.preferences, ...change };
-      set({ preferences });
-      saver.save('the preferences', () => db.preferences.put({ key: 'preferences', ...preferences }));
-    },
+    prefer: preferences.prefer,
   };
+}
+
+function sameMissing(one: readonly Missing[], other: readonly Missing[]): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }

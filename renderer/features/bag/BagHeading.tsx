@@ -2,7 +2,7 @@ import type { BagResult } from '../../../shared-types/bag.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
-import type { KeptResult } from '../../store/db.ts';
+import type { KeptResult } from '../../store/session.ts';
 import { countOf } from '../steps/words.ts';
 import { amountText } from './amounts.ts';
 

@@ -5,7 +5,9 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { BagDrawing } from '../../components/BagDrawing/BagDrawing.tsx';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
-import type { KeptResult } from '../../store/db.ts';
+import type { Missing } from '../../engine/records/readableTask.ts';
+import type { KeptResult } from '../../store/session.ts';
+import { dayAndClockText } from '../../store/clock.ts';
 import { placeAddress } from '../../store/place.ts';
 import { OutingChooser } from '../session/OutingChooser.tsx';
 import { goTo } from '../session/usePlace.ts';
@@ -26,7 +28,11 @@ import './bag.css';
 
 export interface BagSheetProps {
   plan: ResolvedPlan;
+  /** Records of the task that cannot be read: no bag is planned without them. */
+  missing: readonly Missing[];
   kept: KeptResult | null;
+  /** The answer to an earlier state of the task, where there is none to this one. */
+  former: KeptResult | null;
   planning: PlanningState;
   /** Id of the outing shown; the first where the address names none. */
   outingId: string | undefined;
@@ -40,7 +46,9 @@ export interface BagSheetProps {
 
 export const BagSheet = memo(function BagSheet({
   plan,
+  missing,
   kept,
+  former,
   planning,
   outingId,
   line,
@@ -55,7 +63,8 @@ export const BagSheet = memo(function BagSheet({
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
   const { counts, done } = useJudgements(plan);
   const stackCount = done ? counts.stacks : null;
-  const empty = plan.steps.length === 0;
+  const empty = plan.steps.length === 0 && missing.length === 0;
+  const hindered = missing.length > 0;
   const outing = plan.outings.find(({ id }) => id === outingId) ?? plan.outings[0];
   const setInHand = (next: string): void =>
     goTo({ at: 'bag', ...(outing === undefined ? {} : { outing: outing.id }), line: next }, 'replace');
@@ -65,8 +74,11 @@ export const BagSheet = memo(function BagSheet({
   const item = lines.find(({ bag, id }) => lineId(bag, id) === line) ?? lines[0] ?? null;
   const running = planning.kind === 'running';
   const refusal = planning.kind === 'idle' && planning.refusal !== hiddenRefusal ? planning.refusal : null;
-  const asked: Asked = { minimised: kept?.minimised ?? 'mass', timeLimitS: kept?.timeLimitS ?? null };
-  const showForm = !running && !empty && (kept === null || formOpen);
+  const asked: Asked = {
+    minimised: (kept ?? former)?.minimised ?? 'mass',
+    timeLimitS: (kept ?? former)?.timeLimitS ?? null,
+  };
+  const showForm = !running && !empty && !hindered && (kept === null || formOpen);
 
   const list = (
     <section key="list" className="bw-pane-list" aria-labelledby="bag-heading">
@@ -78,7 +90,7 @@ export const BagSheet = memo(function BagSheet({
           onOuting={(id) => goTo({ at: 'bag', outing: id }, 'replace')}
         />
         <span className="bw-pane-bar-end">
-          {kept === null || running || formOpen || empty ? null : (
+          {kept === null || running || formOpen || empty || hindered ? null : (
             <Button onClick={() => setFormOpen(true)}>Plan again…</Button>
           )}
         </span>
@@ -86,7 +98,7 @@ export const BagSheet = memo(function BagSheet({
       {showForm ? (
         <PlanFormFields
           first={asked}
-          again={kept !== null}
+          again={kept !== null || former !== null}
           onPlan={(next) => {
             setFormOpen(false);
             onPlan(next);
@@ -97,7 +109,11 @@ export const BagSheet = memo(function BagSheet({
       {running ? <PlanningPanel plan={plan} running={planning} units={units} onCancel={onCancel} /> : null}
       {answer === null ? (
         <p className="bw-bag-open bw-second">
-          {empty ? 'The contents appear here once the plan has steps.' : emptyText(kept, running, planning)}
+          {empty
+            ? 'The contents appear here once the task has steps.'
+            : hindered
+              ? 'The contents appear here once every step can be read and the bag is planned.'
+              : emptyText(kept, running, planning)}
         </p>
       ) : (
         <>
@@ -137,13 +153,22 @@ export const BagSheet = memo(function BagSheet({
             onClose={() => setHiddenRefusal(planning.kind === 'idle' ? planning.refusal : null)}
           />
         )}
+        {hindered ? <NotYetReadable missing={missing} /> : null}
         {empty ? (
           <NoSteps />
+        ) : kept === null && former !== null ? (
+          <>
+            <h1>The bag is to be planned again</h1>
+            <p>
+              The task or its stock has been changed since its bag was planned on {plannedText(former)}. That answer is
+              not one to this task any more, so it is not shown as its bag.
+            </p>
+          </>
         ) : kept === null ? (
           <>
             <h1>No bag planned yet</h1>
             <p>
-              Planning finds, from the stock of this plan, the set that does every step of every outing within the
+              Planning finds, from the stock of this task, the set that does every step of every outing within the
               limits of the bags, and proves that none is less.
             </p>
           </>
@@ -193,6 +218,35 @@ export const BagSheet = memo(function BagSheet({
   );
   return <div className="bw-split">{stacked ? [detail, list] : [list, detail]}</div>;
 });
+
+const listedMost = 20;
+
+/** Why no bag is planned: a bag without the steps that cannot be read would look whole and be short. */
+function NotYetReadable({ missing }: { missing: readonly Missing[] }) {
+  return (
+    <section aria-labelledby="not-yet-readable">
+      <h2 id="not-yet-readable">{countOf(missing.length, 'record')} of this task cannot be read yet</h2>
+      <p>No bag is planned before they can: it would be short of what they need.</p>
+      <ul className="bw-lines">
+        {missing.slice(0, listedMost).map(({ table, code, reason }, index) => (
+          <li key={index}>
+            {table === 'steps' ? (
+              <a href={placeAddress({ at: 'steps', step: code })}>Step {code}</a>
+            ) : table === 'items' ? (
+              <a href={placeAddress({ at: 'catalog' })}>{code}</a>
+            ) : (
+              <span>{code}</span>
+            )}
+            <span>{reason}</span>
+          </li>
+        ))}
+      </ul>
+      {missing.length > listedMost ? <p className="bw-second">and {missing.length - listedMost} more</p> : null}
+    </section>
+  );
+}
+
+const plannedText = ({ plannedAt }: KeptResult): string => dayAndClockText(new Date(plannedAt));
 
 function emptyText(kept: KeptResult | null, running: boolean, planning: PlanningState): string {
   if (running) return 'The contents appear here when the search ends.';

@@ -3,7 +3,7 @@ import { recheckOuting, readdObjective } from '../../engine/bag/recheck.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import type { KeptResult } from '../../store/db.ts';
+import type { KeptResult } from '../../store/session.ts';
 import { countOf } from '../steps/words.ts';
 import { amountText, objectiveWords, once } from './amounts.ts';
 

@@ -36,7 +36,7 @@ export interface Planning {
 export function createPlanning(session: Session, startPlanning: StartPlanning, now: () => Date): Planning {
   const listeners = new Set<() => void>();
   let state: PlanningState = { kind: 'idle', refusal: null, cancelled: false };
-  let running: { cancel(): void; planOpenedAt: string } | null = null;
+  let running: { cancel(): void; planHash: string } | null = null;
   const set = (next: PlanningState): void => {
     state = next;
     for (const listener of listeners) listener();
@@ -50,7 +50,7 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
   };
   // An answer for a plan no longer at hand helps nobody.
   session.subscribe(() => {
-    if (running !== null && session.state().atHand?.openedAt !== running.planOpenedAt) cancel();
+    if (running !== null && session.state().atHand?.planHash !== running.planHash) cancel();
   });
 
   return {
@@ -64,7 +64,7 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
       if (atHand === null || running !== null) return;
       const { minimised, timeLimitS } = asked;
       const job = startPlanning(atHand.text, { minimise: minimised, ...(timeLimitS === null ? {} : { timeLimitS }) });
-      const run = { cancel: () => job.cancel(), planOpenedAt: atHand.openedAt };
+      const run = { cancel: () => job.cancel(), planHash: atHand.planHash };
       running = run;
       const since = now();
       set({ kind: 'running', asked, progress: null, since });
@@ -76,7 +76,7 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
           if (running !== run) return;
           running = null;
           set({ kind: 'idle', refusal: null, cancelled: false });
-          session.keepResult(run.planOpenedAt, { minimised, timeLimitS, plannedAt: now().toISOString(), result });
+          session.keepResult(run.planHash, { minimised, timeLimitS, plannedAt: now().toISOString(), result });
         },
         (error: unknown) => {
           if (running !== run) return;

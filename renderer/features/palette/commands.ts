@@ -7,9 +7,12 @@ import type { Command } from './command.ts';
 export interface Deeds {
   go: (place: Place) => void;
   walkStep: (by: 1 | -1) => void;
-  openFile: () => void;
-  demos: { id: string; name: string; open: () => void; save: () => void }[];
-  closePlan: () => void;
+  bringFileIn: () => void;
+  demos: { id: string; name: string; bringIn: () => void; save: () => void }[];
+  saveTask: () => void;
+  closeTask: () => void;
+  undo: () => void;
+  redo: () => void;
   plan: () => void;
   cancelPlanning: () => void;
   saveResult: (format: 'json' | 'csv') => void;
@@ -21,7 +24,12 @@ export interface Deeds {
 }
 
 export interface Situation {
-  hasPlan: boolean;
+  hasTask: boolean;
+  /** What is missing before a bag can be planned; null where nothing is. */
+  notPlannable: string | null;
+  /** What Undo and Redo would turn round; null where there is nothing. */
+  undo: string | null;
+  redo: string | null;
   hasResult: boolean;
   planning: boolean;
   notSaved: boolean;
@@ -41,8 +49,8 @@ const schemeWords: [Preferences['scheme'], string, string][] = [
 ];
 
 export function allCommands(deeds: Deeds, now: Situation): Command[] {
-  const needsPlan = now.hasPlan ? null : 'open a plan first';
-  const needsResult = needsPlan ?? (now.hasResult ? null : 'plan the bag first');
+  const needsTask = now.hasTask ? null : 'open a task first';
+  const needsResult = needsTask ?? (now.hasResult ? null : 'plan the bag first');
   const go = (title: string, place: Place, key: string, hindered: string | null): Command => ({
     id: `go-${place.at}`,
     kind: 'Go',
@@ -62,20 +70,33 @@ export function allCommands(deeds: Deeds, now: Situation): Command[] {
   });
   return [
     go('First page', { at: 'first' }, 'f', null),
-    go('Steps', { at: 'steps' }, 's', needsPlan),
-    go('Bag', { at: 'bag' }, 'b', needsPlan),
-    go('Manifest', { at: 'manifest' }, 'm', needsPlan),
-    act('next-step', 'Next step', () => deeds.walkStep(1), { keys: ['j'], hindered: needsPlan }),
-    act('previous-step', 'Previous step', () => deeds.walkStep(-1), { keys: ['k'], hindered: needsPlan }),
-    act('open-file', 'Open a plan file…', deeds.openFile, { keys: ['o'] }),
-    ...deeds.demos.flatMap(({ id, name, open, save }) => [
-      act(`open-${id}`, `Open worked example: ${name}`, open),
+    go('Front sheet', { at: 'front' }, 't', needsTask),
+    go('Steps', { at: 'steps' }, 's', needsTask),
+    go('Outings', { at: 'outings' }, 'o', needsTask),
+    go('Bag', { at: 'bag' }, 'b', needsTask),
+    go('Manifest', { at: 'manifest' }, 'm', needsTask),
+    go('Catalog', { at: 'catalog' }, 'c', null),
+    go('Sites', { at: 'sites' }, 'i', null),
+    act('next-step', 'Next step', () => deeds.walkStep(1), { keys: ['j'], hindered: needsTask }),
+    act('previous-step', 'Previous step', () => deeds.walkStep(-1), { keys: ['k'], hindered: needsTask }),
+    act('undo', now.undo === null ? 'Undo' : `Undo: ${now.undo}`, deeds.undo, {
+      keys: ['Ctrl Z'],
+      hindered: now.undo === null ? 'nothing to undo' : null,
+    }),
+    act('redo', now.redo === null ? 'Redo' : `Redo: ${now.redo}`, deeds.redo, {
+      keys: ['Ctrl Y'],
+      hindered: now.redo === null ? 'nothing to do again' : null,
+    }),
+    act('bring-file-in', 'Bring a plan file in…', deeds.bringFileIn, { keys: ['o'] }),
+    ...deeds.demos.flatMap(({ id, name, bringIn, save }) => [
+      act(`bring-in-${id}`, `Bring in worked example: ${name}…`, bringIn),
       act(`save-${id}`, `Save worked example as a file: ${name}…`, save),
     ]),
-    act('close-plan', 'Close this plan', deeds.closePlan, { hindered: needsPlan }),
+    act('save-task', 'Save this task as a plan file…', deeds.saveTask, { keys: ['s', 't'], hindered: needsTask }),
+    act('close-task', 'Close this task', deeds.closeTask, { hindered: needsTask }),
     act('plan', 'Plan the bag', deeds.plan, {
       keys: ['p'],
-      hindered: needsPlan ?? (now.planning ? 'it is being planned' : null),
+      hindered: needsTask ?? (now.planning ? 'it is being planned' : now.notPlannable),
     }),
     act('cancel-planning', 'Cancel planning', deeds.cancelPlanning, {
       keys: ['x'],

@@ -10,6 +10,13 @@ function isTyping(target: EventTarget | null): boolean {
   return target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement || target.isContentEditable;
 }
 
+/** "Ctrl Z"; the Command key counts as Ctrl, and Ctrl Shift Z as Ctrl Y, as other programs have it. */
+function chordOf({ ctrlKey, metaKey, altKey, shiftKey, key }: KeyboardEvent): string | null {
+  if (!(ctrlKey || metaKey) || altKey || key.length !== 1) return null;
+  const letter = key.toUpperCase();
+  return shiftKey ? (letter === 'Z' ? 'Ctrl Y' : null) : `Ctrl ${letter}`;
+}
+
 /** The command that the keys pressed so far call, or whether they begin one. */
 function matchKeys(commands: readonly Command[], pressed: readonly string[]): Command | 'begun' | null {
   const begins = commands.filter(
@@ -19,16 +26,20 @@ function matchKeys(commands: readonly Command[], pressed: readonly string[]): Co
   return whole ?? (begins.length > 0 ? 'begun' : null);
 }
 
-/** Calls commands by their keys. Ctrl K always; keys of one letter only where they are wanted and nothing is typed into. */
+/** Calls commands by their keys. Those with Ctrl always; keys of one letter only where they are wanted and nothing is typed into. */
 export function useCommandKeys(commands: Command[], { singleKeys }: { singleKeys: boolean }): void {
   const pressed = useRef<{ keys: string[]; at: number }>({ keys: [], at: 0 });
   // Before the first paint: a key pressed at what is seen is never lost.
   useLayoutEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || event.isComposing || document.querySelector('dialog[open]') !== null) return;
-      if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'k') {
+      const chord = chordOf(event);
+      if (chord !== null) {
+        const command = commands.find(({ keys }) => keys?.length === 1 && keys[0] === chord);
+        // In a field, what was typed is undone by the field itself; only the finder opens from everywhere.
+        if (command === undefined || (command.id !== 'find' && isTyping(event.target))) return;
         event.preventDefault();
-        commands.find(({ id }) => id === 'find')?.run();
+        if (command.hindered === null) command.run();
         return;
       }
       if (!singleKeys || event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;

@@ -1,24 +1,15 @@
 import { createContext, use, useSyncExternalStore } from 'react';
-import type { SaveState, Saver } from '../../store/saver.ts';
 import type { Session, SessionState } from '../../store/session.ts';
 
-export const SessionContext = createContext<{ session: Session; saver: Saver } | null>(null);
-
-function around(context: { session: Session; saver: Saver } | null): { session: Session; saver: Saver } {
-  if (context === null) throw new Error('The session is used outside of its provider.');
-  return context;
-}
+export const SessionContext = createContext<Session | null>(null);
 
 export function useSession(): Session {
-  return around(use(SessionContext)).session;
+  const session = use(SessionContext);
+  if (session === null) throw new Error('The session is used outside of its provider.');
+  return session;
 }
 
 export function useSessionState(): SessionState {
   const session = useSession();
   return useSyncExternalStore(session.subscribe, session.state);
-}
-
-export function useSaving(): { state: SaveState; retry: () => void } {
-  const { saver } = around(use(SessionContext));
-  return { state: useSyncExternalStore(saver.subscribe, saver.state), retry: saver.retry };
 }

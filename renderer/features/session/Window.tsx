@@ -1,5 +1,4 @@
-import { Suspense, lazy, useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
-import type { ReactNode } from 'react';
+import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { Host, HostInfo } from '../../../shared-types/host.ts';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
 import { JobLine } from '../../components/JobLine/JobLine.tsx';
@@ -7,42 +6,48 @@ import { Masthead } from '../../components/Masthead/Masthead.tsx';
 import { TitleStrip } from '../../components/TitleStrip/TitleStrip.tsx';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { guardPage } from '../../host/index.ts';
-import { dayAndClockText } from '../../store/clock.ts';
 import { placeAddress } from '../../store/place.ts';
-import type { Place } from '../../store/place.ts';
-import { BagSheet } from '../bag/BagSheet.tsx';
+import type { Place, PlaceName } from '../../store/place.ts';
 import type { Planning } from '../bag/planning.ts';
-import { demoPlans } from '../first-page/demoPlans.ts';
-import { FirstPage } from '../first-page/FirstPage.tsx';
+import { ImportDialog } from '../import/ImportDialog.tsx';
 import { KeysSheet } from '../keys/KeysSheet.tsx';
-import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { commandFindings, planFindings } from '../palette/findings.ts';
 import { Palette } from '../palette/Palette.tsx';
 import { useCommandKeys } from '../palette/useCommandKeys.ts';
+import { ElsewhereBanner } from '../recovery/ElsewhereBanner.tsx';
 import { SettingsSheet } from '../settings/SettingsSheet.tsx';
 import { useJudgements } from '../steps/judging.ts';
-import { NoSteps } from '../steps/NoSteps.tsx';
-import { StepsSheet } from '../steps/StepsSheet.tsx';
+import { countOf } from '../steps/words.ts';
 import { jobPlaces } from './jobPlaces.tsx';
-import { OutingChooser } from './OutingChooser.tsx';
 import { savingWords } from './saving.ts';
-import { useSaving, useSession, useSessionState } from './SessionContext.ts';
+import { useSession, useSessionState } from './SessionContext.ts';
+import { Sheet } from './Sheet.tsx';
 import { TaskMenu } from './TaskMenu.tsx';
 import { useCommands } from './useCommands.ts';
 import type { OverSheet } from './useCommands.ts';
 import { useDeeds } from './useDeeds.ts';
+import type { FileAtTheDoor } from './useDeeds.ts';
 import { goTo, usePlace } from './usePlace.ts';
+import { useHistoryState, useSaveState, useStore } from './useStore.ts';
 import './shell.css';
 
-// The manifest brings a reader of PDFs with it, which nothing else needs.
-const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/ManifestSheet.tsx')).ManifestSheet }));
-
-const nowhere: Place = { at: 'first' };
-const sheetNames = { first: 'First page', steps: 'Steps', bag: 'Bag', manifest: 'Manifest' } as const;
+const sheetNames: Record<PlaceName, string> = {
+  first: 'First page',
+  front: 'Front sheet',
+  steps: 'Steps',
+  outings: 'Outings',
+  bag: 'Bag',
+  manifest: 'Manifest',
+  catalog: 'Catalog',
+  sites: 'Sites',
+};
+const ofTask: readonly PlaceName[] = ['front', 'steps', 'outings', 'bag', 'manifest'];
+/** Places whose panes scroll by themselves. */
+const split: readonly PlaceName[] = ['steps', 'outings', 'bag', 'catalog', 'sites'];
 
 /** The outing chosen where the hand is; the bag's sheet begins with the first. */
 function outingAtHand(plan: ResolvedPlan, place: Place): string | undefined {
-  const asked = place.at === 'bag' || place.at === 'manifest' ? place.outing : undefined;
+  const asked = place.at === 'bag' || place.at === 'manifest' || place.at === 'outings' ? place.outing : undefined;
   const known = plan.outings.find(({ id }) => id === asked) ?? (place.at === 'bag' ? plan.outings[0] : undefined);
   return known?.id;
 }
@@ -61,25 +66,32 @@ function useHostInfo(host: Host): HostInfo | null {
   return info;
 }
 
-export function Window({ host, planning }: { host: Host; planning: Planning }) {
+export function Window({ host, planning, now }: { host: Host; planning: Planning; now: () => Date }) {
+  const store = useStore();
   const session = useSession();
-  const { preferences, atHand, result, refused } = useSessionState();
-  const saving = useSaving();
+  const { preferences, atHand, reading, result, former, refused } = useSessionState();
+  const saveState = useSaveState();
+  const history = useHistoryState();
   const planningState = useSyncExternalStore(planning.subscribe, planning.state);
   const asked = usePlace();
-  const place = atHand === null ? nowhere : asked;
+  // Without a task the sheets of one have nothing to show; while it is being read the address stays.
+  const place: Place = atHand === null && !reading && ofTask.includes(asked.at) ? { at: 'first' } : asked;
   const [over, setOver] = useState<OverSheet | null>(null);
+  const [atTheDoor, setAtTheDoor] = useState<FileAtTheDoor | null>(null);
   const main = useRef<HTMLElement>(null);
   const info = useHostInfo(host);
-  const deeds = useDeeds(session, planning, host);
-  const { judgements, counts } = useJudgements(atHand?.plan ?? null);
+  const deeds = useDeeds({ store, session, planning, host, atTheDoor: setAtTheDoor });
   const plan = atHand?.plan ?? null;
+  const { judgements, counts } = useJudgements(plan);
   const units = preferences.units;
+  const missing = atHand?.missing ?? [];
+  const inTask = ofTask.includes(place.at);
 
-  useEffect(() => guardPage({ onFilesDropped: deeds.openDropped }), [deeds]);
+  useEffect(() => guardPage({ onFilesDropped: deeds.bringDroppedIn }), [deeds]);
 
-  const title =
-    plan === null ? 'Bagwright' : `${sheetNames[place.at]} · ${plan.source.task?.name ?? atHand?.name} · Bagwright`;
+  const title = [sheetNames[place.at], ...(inTask && atHand !== null ? [atHand.task.name] : []), 'Bagwright'].join(
+    ' · ',
+  );
   useEffect(() => void (document.title = title), [title]);
   const before = useRef(place.at);
   useEffect(() => {
@@ -90,13 +102,21 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
   }, [place.at]);
 
   const commands = useCommands({
-    around: { session, planning, deeds, place, open: setOver, saveAgain: saving.retry },
+    around: { session, planning, deeds, place, open: setOver, saveAgain: store.saveAgain },
     plan,
     now: {
-      hasPlan: plan !== null,
+      hasTask: plan !== null,
+      notPlannable:
+        missing.length > 0
+          ? `${countOf(missing.length, 'record')} of it cannot be read yet`
+          : plan?.steps.length === 0
+            ? 'the task has no steps yet'
+            : null,
+      undo: history.undo?.title ?? null,
+      redo: history.redo?.title ?? null,
       hasResult: result !== null,
       planning: planningState.kind === 'running',
-      notSaved: saving.state.kind === 'not-saved',
+      notSaved: saveState.kind === 'not-saved',
     },
   });
   useCommandKeys(commands, { singleKeys: preferences.singleKeys });
@@ -107,85 +127,7 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
     () => (plan === null ? [] : planFindings(plan, { judgements, result: held, go: goTo })),
     [plan, judgements, held],
   );
-  const demoOpeners = demoPlans.map((demo) => ({ id: demo.id, name: demo.name, open: () => deeds.openDemo(demo) }));
-
-  const sheet = (): ReactNode => {
-    if (plan === null || atHand === null || place.at === 'first')
-      return (
-        <FirstPage
-          atHand={
-            atHand === null
-              ? null
-              : {
-                  name: atHand.plan.source.task?.name ?? atHand.name,
-                  opened: dayAndClockText(new Date(atHand.openedAt)),
-                }
-          }
-          demos={demoPlans}
-          onOpenFile={deeds.openFile}
-          onOpenDemo={deeds.openDemo}
-          onSaveDemo={deeds.saveDemo}
-          person={preferences.person}
-          onPerson={(person) => session.prefer({ person })}
-          dataFolder={info?.dataFolder ?? null}
-        />
-      );
-    if (place.at === 'steps')
-      return <StepsSheet plan={plan} stepId={place.step} result={result?.result ?? null} units={units} />;
-    if (place.at === 'bag')
-      return (
-        <BagSheet
-          plan={plan}
-          kept={result}
-          planning={planningState}
-          outingId={place.outing}
-          line={place.line}
-          units={units}
-          onPlan={planning.start}
-          onCancel={planning.cancel}
-          onSave={deeds.saveResult}
-        />
-      );
-    if (plan.steps.length === 0)
-      return (
-        <div className="bw-pane-detail">
-          <NoSteps />
-        </div>
-      );
-    const outing = plan.outings.find(({ id }) => id === place.outing) ?? result?.result.outings[0] ?? plan.outings[0];
-    if (result === null || outing === undefined)
-      return (
-        <div className="bw-pane-detail">
-          <h1>No manifest yet</h1>
-          <p>
-            The manifest lists a planned bag. <a href={placeAddress({ at: 'bag' })}>Plan the bag</a> first.
-          </p>
-        </div>
-      );
-    return (
-      <Suspense fallback={<p className="bw-pane-detail">Opening the manifest…</p>}>
-        <div className="bw-pane-bar">
-          <OutingChooser
-            plan={plan}
-            outing={outing.id}
-            onOuting={(id) => goTo({ at: 'manifest', outing: id }, 'replace')}
-          />
-        </div>
-        <ManifestSheet
-          plan={plan}
-          result={result.result}
-          fileName={atHand.name}
-          outing={outing.id}
-          units={units}
-          host={host}
-          person={preferences.person}
-          paper={preferences.paper}
-          onPaper={(paper) => session.prefer({ paper })}
-          dataTime={isoWithOffset(new Date(result.plannedAt))}
-        />
-      </Suspense>
-    );
-  };
+  const workPlace: Place = inTask || place.at === 'first' ? place : atHand === null ? { at: 'first' } : { at: 'front' };
 
   return (
     <div className="bw-window">
@@ -200,65 +142,64 @@ export function Window({ host, planning }: { host: Host; planning: Planning }) {
         To the sheet
       </a>
       <Masthead
-        halls={[{ name: 'Work', address: placeAddress(place), current: true }]}
+        halls={[
+          { name: 'Work', address: placeAddress(workPlace), current: inTask || place.at === 'first' },
+          { name: 'Catalog', address: placeAddress({ at: 'catalog' }), current: place.at === 'catalog' },
+          { name: 'Sites', address: placeAddress({ at: 'sites' }), current: place.at === 'sites' },
+        ]}
         homeAddress={placeAddress({ at: 'first' })}
         onFind={() => setOver('palette')}
         onKeys={() => setOver('keys')}
         onSettings={() => setOver('settings')}
       />
-      {plan === null || atHand === null ? null : (
+      {plan === null || atHand === null || !(inTask || place.at === 'first') ? null : (
         <JobLine
-          task={
-            <TaskMenu
-              plan={plan}
-              fileName={atHand.name}
-              demos={demoOpeners}
-              onOpenFile={deeds.openFile}
-              onFirstPage={() => goTo({ at: 'first' })}
-              onClosePlan={deeds.closePlan}
-            />
-          }
+          task={<TaskMenu atHand={atHand} deeds={deeds} />}
           places={jobPlaces({
             plan,
+            missing,
             counts,
             kept: result,
+            former: former !== null,
             planning: planningState.kind === 'running',
             at: place.at,
             outing: outingAtHand(plan, place),
           })}
         />
       )}
-      <main
-        ref={main}
-        tabIndex={-1}
-        className="bw-main"
-        data-split={place.at === 'steps' || place.at === 'bag' || undefined}
-      >
-        {saving.state.kind !== 'elsewhere' ? null : (
-          <p className="bw-elsewhere" role="status">
-            <b>Open in another window: this one does not save.</b> To save here, close the other window and load this
-            page again; it then shows what the other one saved.
-          </p>
-        )}
+      <main ref={main} tabIndex={-1} className="bw-main" data-split={split.includes(place.at) || undefined}>
+        {saveState.kind === 'elsewhere' ? <ElsewhereBanner store={store} reason={saveState.reason} /> : null}
         {refused === null ? null : (
           <ErrorSummary
             name={refused.name}
+            verb="was not done"
             refusal={refused.refusal}
-            remains={atHand === null ? 'Nothing was changed.' : `${atHand.name} stays open as it was.`}
+            remains="What is kept stays as it was."
             onClose={session.dismissRefusal}
           />
         )}
-        {sheet()}
+        <Sheet
+          place={place}
+          host={host}
+          info={info}
+          deeds={deeds}
+          planning={planning}
+          planningState={planningState}
+          now={now}
+        />
       </main>
       <TitleStrip
-        task={atHand === null ? 'none open' : (plan?.source.task?.id ?? atHand.name)}
+        task={atHand === null ? 'none open' : atHand.task.code}
         sheet={sheetNames[place.at]}
         person={preferences.person === '' ? 'not named yet' : preferences.person}
         units={units}
         onUnits={(next) => session.prefer({ units: next })}
-        saving={savingWords(saving.state)}
-        onSaveAgain={saving.retry}
+        saving={savingWords(saveState)}
+        onSaveAgain={store.saveAgain}
       />
+      {atTheDoor === null ? null : (
+        <ImportDialog file={atTheDoor} onOpenTask={deeds.openTask} onClose={() => setAtTheDoor(null)} />
+      )}
       {over === 'palette' ? (
         <Palette
           commands={commandFindings(commands)}

@@ -1,6 +1,6 @@
 import type { Saving } from '../../components/TitleStrip/TitleStrip.tsx';
 import { clockText } from '../../store/clock.ts';
-import type { SaveState } from '../../store/saver.ts';
+import type { SaveState } from '../../store/store.ts';
 
 /** The save state in the strip's words. */
 export function savingWords(state: SaveState): Saving {

@@ -26,10 +26,11 @@ interface Given {
   now: Situation;
 }
 
-/** Between bag and manifest the chosen outing goes along. */
+/** From sheet to sheet the chosen outing goes along. */
 function withOuting(to: Place, from: Place): Place {
-  if ((to.at !== 'bag' && to.at !== 'manifest') || (from.at !== 'bag' && from.at !== 'manifest')) return to;
-  return from.outing === undefined ? to : { outing: from.outing, ...to };
+  const takes = to.at === 'bag' || to.at === 'manifest' || to.at === 'outings';
+  const gives = from.at === 'bag' || from.at === 'manifest' || from.at === 'outings';
+  return !takes || !gives || from.outing === undefined ? to : { outing: from.outing, ...to };
 }
 
 /** To the next step in the plan's order; from elsewhere to the first. */
@@ -43,21 +44,24 @@ function walk(plan: ResolvedPlan | null, place: Place, by: 1 | -1): void {
 /** The commands of the window, bound to what they act on. */
 export function useCommands({ around, plan, now }: Given): Command[] {
   const { session, planning, deeds, place, open, saveAgain } = around;
-  const { hasPlan, hasResult, planning: isPlanning, notSaved } = now;
+  const { hasTask, notPlannable, undo, redo, hasResult, planning: isPlanning, notSaved } = now;
   return useMemo(
     () =>
       allCommands(
         {
           go: (to) => goTo(withOuting(to, place)),
           walkStep: (by) => walk(plan, place, by),
-          openFile: deeds.openFile,
+          bringFileIn: deeds.bringFileIn,
           demos: demoPlans.map((demo) => ({
             id: demo.id,
             name: demo.name,
-            open: () => deeds.openDemo(demo),
+            bringIn: () => deeds.bringDemoIn(demo),
             save: () => deeds.saveDemo(demo),
           })),
-          closePlan: deeds.closePlan,
+          saveTask: deeds.saveTask,
+          closeTask: deeds.closeTask,
+          undo: deeds.undo,
+          redo: deeds.redo,
           plan: deeds.plan,
           cancelPlanning: planning.cancel,
           saveResult: deeds.saveResult,
@@ -67,8 +71,23 @@ export function useCommands({ around, plan, now }: Given): Command[] {
           keys: () => open('keys'),
           settings: () => open('settings'),
         },
-        { hasPlan, hasResult, planning: isPlanning, notSaved },
+        { hasTask, notPlannable, undo, redo, hasResult, planning: isPlanning, notSaved },
       ),
-    [session, planning, deeds, place, open, saveAgain, plan, hasPlan, hasResult, isPlanning, notSaved],
+    [
+      session,
+      planning,
+      deeds,
+      place,
+      open,
+      saveAgain,
+      plan,
+      hasTask,
+      notPlannable,
+      undo,
+      redo,
+      hasResult,
+      isPlanning,
+      notSaved,
+    ],
   );
 }

@@ -5,62 +5,99 @@ import { readText } from '../../host/readText.ts';
 import { dayText } from '../../store/clock.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { Session } from '../../store/session.ts';
+import { ConflictError, NotSavedError } from '../../store/store.ts';
+import type { Store } from '../../store/store.ts';
 import type { Planning } from '../bag/planning.ts';
 import { resultCsv, resultJson } from '../bag/resultFiles.ts';
 import type { DemoPlan } from '../first-page/demoPlans.ts';
+import { planFile } from '../import/planFile.ts';
 import { goTo } from './usePlace.ts';
 
 export interface WindowDeeds {
-  openFile: () => void;
-  openDropped: (files: File[]) => void;
-  openDemo: (demo: DemoPlan) => void;
+  bringFileIn: () => void;
+  bringDroppedIn: (files: File[]) => void;
+  bringDemoIn: (demo: DemoPlan) => void;
   saveDemo: (demo: DemoPlan) => void;
-  closePlan: () => void;
+  openTask: (id: string) => void;
+  closeTask: () => void;
+  /** The task at hand as a plan file. */
+  saveTask: () => void;
   plan: () => void;
   saveResult: (format: 'json' | 'csv') => void;
+  undo: () => void;
+  redo: () => void;
+}
+
+export interface FileAtTheDoor {
+  name: string;
+  text: string;
+}
+
+interface Around {
+  store: Store;
+  session: Session;
+  planning: Planning;
+  host: Host;
+  /** Shows what bringing the file in would change. */
+  atTheDoor: (file: FileAtTheDoor) => void;
+}
+
+/** Why an undo did not happen, in the words of a refusal. A change not saved is the save state's to tell. */
+function refuseUndo(session: Session, what: string, error: unknown): void {
+  if (error instanceof NotSavedError) return;
+  if (error instanceof ConflictError) {
+    const message = 'What it would turn round has been changed since. Nothing was changed.';
+    session.refuse(what, { code: 'conflict', message });
+    return;
+  }
+  session.refuse(what, refusalOf(error));
 }
 
 /** What the window does beyond showing: everything that can go wrong ends in the list of faults, never in silence. */
-export function useDeeds(session: Session, planning: Planning, host: Host): WindowDeeds {
+export function useDeeds({ store, session, planning, host, atTheDoor }: Around): WindowDeeds {
   return useMemo(() => {
     const attempt = (what: string, work: () => Promise<void>): void => {
       work().catch((error: unknown) => session.refuse(what, refusalOf(error)));
     };
-    const open = (name: string, text: string): void => {
-      if (session.openPlan(name, text)) goTo({ at: 'steps' });
-    };
     return {
-      openFile: () =>
+      bringFileIn: () =>
         attempt('The file', async () => {
           const opened = await host.openText({ extensions: ['json'], maxBytes: planBytesMax });
-          if (opened !== null) open(opened.name, opened.text);
+          if (opened !== null) atTheDoor(opened);
         }),
-      openDropped: (files) => {
+      bringDroppedIn: (files) => {
         const [file] = files;
         if (file === undefined) return;
         if (files.length > 1) {
-          const message = `${files.length} files were dropped; one plan file is opened at a time`;
+          const message = `${files.length} files were dropped; one plan file is brought in at a time`;
           session.refuse('The files', { code: 'usage', message });
           return;
         }
-        attempt(file.name, async () => {
-          const { name, text } = await readText(file, planBytesMax);
-          open(name, text);
-        });
+        attempt(file.name, async () => atTheDoor(await readText(file, planBytesMax)));
       },
-      openDemo: (demo) => attempt(demo.name, async () => open(demo.fileName, await demo.text())),
+      bringDemoIn: (demo) =>
+        attempt(demo.name, async () => atTheDoor({ name: demo.fileName, text: await demo.text() })),
       saveDemo: (demo) =>
         attempt(demo.name, async () => {
           const bytes = new TextEncoder().encode(await demo.text());
           await host.saveFile({ name: demo.fileName, mediaType: 'application/json', bytes });
         }),
-      closePlan: () => {
-        session.closePlan();
+      openTask: (id) => {
+        session.openTask(id);
+        goTo({ at: 'front' });
+      },
+      closeTask: () => {
+        session.closeTask();
         goTo({ at: 'first' });
       },
+      saveTask: () => {
+        const { atHand } = session.state();
+        if (atHand !== null) attempt(atHand.name, async () => void (await host.saveFile(planFile(atHand))));
+      },
       plan: () => {
-        const { result } = session.state();
-        planning.start({ minimised: result?.minimised ?? 'mass', timeLimitS: result?.timeLimitS ?? null });
+        const { result, former } = session.state();
+        const last = result ?? former;
+        planning.start({ minimised: last?.minimised ?? 'mass', timeLimitS: last?.timeLimitS ?? null });
         goTo({ at: 'bag' });
       },
       saveResult: (format) => {
@@ -73,6 +110,8 @@ export function useDeeds(session: Session, planning: Planning, host: Host): Wind
             : resultCsv(atHand.plan, result.result, names);
         attempt('The result', async () => void (await host.saveFile(file)));
       },
+      undo: () => void store.undo().catch((error: unknown) => refuseUndo(session, 'Undo', error)),
+      redo: () => void store.redo().catch((error: unknown) => refuseUndo(session, 'Redo', error)),
     };
-  }, [session, planning, host]);
+  }, [store, session, planning, host, atTheDoor]);
 }

@@ -1,0 +1,229 @@
+import { useMemo } from 'react';
+import type { EntryHead } from '../../../shared-types/journal.ts';
+import { outingMinutes } from '../../engine/outing/planProblems.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import { showNumber } from '../../engine/units/index.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import { placeAddress } from '../../store/place.ts';
+import type { KeptResult, TaskAtHand } from '../../store/session.ts';
+import { amountText, bagTotals } from '../bag/amounts.ts';
+import { useHistoryState, useTable } from '../session/useStore.ts';
+import { useJudgements } from '../steps/judging.ts';
+import { countOf, numbersText } from '../steps/words.ts';
+import { TouchedTable } from './TouchedTable.tsx';
+import { stillOpen } from './stillOpen.ts';
+import type { OpenPoint } from './stillOpen.ts';
+import './overview.css';
+
+export interface FrontSheetProps {
+  atHand: TaskAtHand;
+  result: KeptResult | null;
+  former: KeptResult | null;
+  units: UnitsShown;
+  /** ISO 8601 day. */
+  today: string;
+}
+
+const shownMost = 12;
+const changesShown = 8;
+
+/** The task on one sheet: what hands touch, what is still open, who has what, what was changed last. */
+export function FrontSheet({ atHand, result, former, units, today }: FrontSheetProps) {
+  const { plan, task, missing } = atHand;
+  const { judgements, done } = useJudgements(plan);
+  const items = useTable('items');
+  const sites = useTable('sites');
+  const { recent } = useHistoryState();
+  const ownItems = useMemo(
+    () => [...items.rows.values()].filter((item) => task.shelves.includes(item.shelf)),
+    [items.rows, task.shelves],
+  );
+  // `done` is not read, yet the judgements grow in place until then.
+  const open = useMemo(
+    () => stillOpen({ plan, missing, judgements, result, former, items: ownItems, today }),
+    [plan, missing, judgements, result, former, ownItems, today, done],
+  );
+  const site = task.site === undefined ? task.siteText : (sites.rows.get(task.site)?.name ?? task.siteText);
+  return (
+    <div className="bw-front">
+      <div className="bw-front-main">
+        <h1>{task.name}</h1>
+        {site === undefined ? null : <p className="bw-second">{site}</p>}
+        {task.about === undefined ? null : <p className="bw-front-about">{task.about}</p>}
+        <TouchedTable plan={plan} units={units} />
+      </div>
+      <div className="bw-front-side">
+        <StillOpen points={open} judging={!done} />
+        <WhoHasWhat plan={plan} result={result} units={units} />
+        <LastChanges recent={recent} />
+      </div>
+    </div>
+  );
+}
+
+function StillOpen({ points, judging }: { points: readonly OpenPoint[]; judging: boolean }) {
+  return (
+    <section className="bw-front-card" aria-labelledby="still-open">
+      <h2 id="still-open">
+        Still open{' '}
+        <span className="bw-second">{judging ? 'the steps are being judged' : countOf(points.length, 'point')}</span>
+      </h2>
+      {points.length === 0 ? (
+        <p className="bw-second">
+          {judging ? 'Nothing so far.' : 'Nothing: every step is reached and every bag is planned.'}
+        </p>
+      ) : (
+        <ul className="bw-front-open">
+          {points.slice(0, shownMost).map(({ id, mark, word, what, detail, to, toName }) => (
+            <li key={id}>
+              <StateMark state={mark} text={word} />
+              <div>
+                <div className="bw-front-what">{what}</div>
+                <div className="bw-second">{detail}</div>
+              </div>
+              <a className="bw-front-to" href={placeAddress(to)} aria-label={`${toName}: ${what}`}>
+                {toName}
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+      {points.length <= shownMost ? null : (
+        <p className="bw-second">{points.length - shownMost} more; the sheets of the job line show them all.</p>
+      )}
+    </section>
+  );
+}
+
+interface Share {
+  role: string;
+  outings: { id: string; steps: number[]; minutes: number }[];
+}
+
+function sharesOf(plan: ResolvedPlan): Share[] {
+  const roles = [...new Set(plan.outings.flatMap((outing) => outing.roles))];
+  return roles.map((role) => ({
+    role,
+    outings: plan.outings.map(({ id }) => {
+      const own = plan.steps.flatMap((step, index) =>
+        step.outing === id && step.role === role ? [{ step, index }] : [],
+      );
+      return {
+        id,
+        steps: own.map(({ index }) => index + 1),
+        minutes: own.reduce((sum, { step }) => sum + (step.contingency ? 0 : step.minutes), 0),
+      };
+    }),
+  }));
+}
+
+/** The mass of what the role's own bags hold on its fullest outing. */
+function carriedBy(plan: ResolvedPlan, role: string, result: KeptResult): number | null {
+  const own = [...plan.bags.values()].filter((bag) => bag.role === role).map(({ id }) => id);
+  if (own.length === 0) return null;
+  const sums = result.result.outings.map((outing) =>
+    bagTotals(plan, outing)
+      .filter(({ bag }) => own.includes(bag.id))
+      .reduce((sum, { contentsKg }) => sum + contentsKg, 0),
+  );
+  return Math.max(0, ...sums);
+}
+
+function WhoHasWhat({ plan, result, units }: { plan: ResolvedPlan; result: KeptResult | null; units: UnitsShown }) {
+  const shares = sharesOf(plan);
+  return (
+    <section className="bw-front-card" aria-labelledby="who-has-what">
+      <h2 id="who-has-what">Who has what</h2>
+      {shares.length === 0 ? (
+        <p className="bw-second">
+          No outing yet. <a href={placeAddress({ at: 'outings' })}>Add an outing</a> and its roles.
+        </p>
+      ) : (
+        <div className="bw-front-scroll" tabIndex={0} role="region" aria-label="Who has what, as a table">
+          <table className="bw-front-table">
+            <thead>
+              <tr>
+                <th scope="col">Role</th>
+                {plan.outings.map((outing) => (
+                  <th key={outing.id} scope="col">
+                    {outing.name}
+                    <div className="bw-second">
+                      {showNumber(outingMinutes(plan, outing))}
+                      {outing.minutesMax === null ? '' : ` of ${showNumber(outing.minutesMax)}`} min
+                    </div>
+                  </th>
+                ))}
+                <th scope="col">Carries at most</th>
+              </tr>
+            </thead>
+            <tbody>
+              {shares.map(({ role, outings }) => {
+                const massKg = result === null ? null : carriedBy(plan, role, result);
+                return (
+                  <tr key={role}>
+                    <th scope="row">{role}</th>
+                    {outings.map(({ id, steps, minutes }) => (
+                      <td key={id}>
+                        {steps.length === 0 ? (
+                          <span className="bw-second">stands by</span>
+                        ) : (
+                          <>
+                            {numbersText(steps)}
+                            <div className="bw-second">{showNumber(minutes)} min on steps</div>
+                          </>
+                        )}
+                      </td>
+                    ))}
+                    <td>
+                      {result === null ? (
+                        <span className="bw-second">not planned</span>
+                      ) : massKg === null ? (
+                        <span className="bw-second">no bag of its own</span>
+                      ) : (
+                        amountText(massKg, 'kg', units)
+                      )}
+                    </td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+function LastChanges({ recent }: { recent: readonly EntryHead[] }) {
+  return (
+    <section className="bw-front-card" aria-labelledby="last-changes">
+      <h2 id="last-changes">
+        Last changes <span className="bw-second">of everything kept here</span>
+      </h2>
+      {recent.length === 0 ? (
+        <p className="bw-second">Nothing has been changed yet.</p>
+      ) : (
+        <ul className="bw-front-changes">
+          {recent.slice(0, changesShown).map(({ seq, utc, user, title, action, clockWentBack }) => (
+            <li key={seq}>
+              <span>{claimedTime(utc)}</span>
+              <span>{user === '' ? 'not named' : user}</span>
+              <span>
+                {action === 'undo' ? 'Undone: ' : action === 'redo' ? 'Done again: ' : ''}
+                {title}
+                {clockWentBack ? ' (the clock had been set back)' : ''}
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+/** Day and clock in this machine's zone. */
+function claimedTime(utc: string): string {
+  const at = new Date(utc);
+  return at.toLocaleString('sv-SE', { dateStyle: 'short', timeStyle: 'short' });
+}

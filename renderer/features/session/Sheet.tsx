@@ -1,0 +1,145 @@
+import { Suspense, lazy } from 'react';
+import type { Host, HostInfo } from '../../../shared-types/host.ts';
+import { dayText } from '../../store/clock.ts';
+import { placeAddress } from '../../store/place.ts';
+import type { Place } from '../../store/place.ts';
+import type { TaskAtHand } from '../../store/session.ts';
+import { BagSheet } from '../bag/BagSheet.tsx';
+import type { Planning, PlanningState } from '../bag/planning.ts';
+import { CatalogHall } from '../catalog/CatalogHall.tsx';
+import { demoPlans } from '../first-page/demoPlans.ts';
+import { FirstPage } from '../first-page/FirstPage.tsx';
+import { isoWithOffset } from '../manifest/isoWithOffset.ts';
+import { OutingsSheet } from '../outings/OutingsSheet.tsx';
+import { FrontSheet } from '../overview/FrontSheet.tsx';
+import { SitesHall } from '../sites/SitesHall.tsx';
+import { NoSteps } from '../steps/NoSteps.tsx';
+import { StepsSheet } from '../steps/StepsSheet.tsx';
+import { OutingChooser } from './OutingChooser.tsx';
+import { useSession, useSessionState } from './SessionContext.ts';
+import type { WindowDeeds } from './useDeeds.ts';
+import { goTo } from './usePlace.ts';
+
+// The manifest brings a reader of PDFs with it, which nothing else needs.
+const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/ManifestSheet.tsx')).ManifestSheet }));
+
+export interface SheetProps {
+  place: Place;
+  host: Host;
+  info: HostInfo | null;
+  deeds: WindowDeeds;
+  planning: Planning;
+  planningState: PlanningState;
+  now: () => Date;
+}
+
+/** What the address asks for. */
+export function Sheet({ place, host, info, deeds, planning, planningState, now }: SheetProps) {
+  const session = useSession();
+  const { preferences, atHand, result, former } = useSessionState();
+  const { units } = preferences;
+  const today = dayText(now());
+  if (place.at === 'catalog') return <CatalogHall place={place} units={units} today={today} />;
+  if (place.at === 'sites') return <SitesHall place={place} units={units} />;
+  if (place.at === 'first')
+    return (
+      <FirstPage
+        atHand={atHand}
+        demos={demoPlans}
+        onBringFileIn={deeds.bringFileIn}
+        onBringDemoIn={deeds.bringDemoIn}
+        onSaveDemo={deeds.saveDemo}
+        onOpenTask={deeds.openTask}
+        person={preferences.person}
+        onPerson={(person) => session.prefer({ person })}
+        dataFolder={info?.dataFolder ?? null}
+      />
+    );
+  if (atHand === null)
+    return (
+      <p className="bw-pane-detail" role="status">
+        Reading the task…
+      </p>
+    );
+  const { plan, missing } = atHand;
+  if (place.at === 'front')
+    return <FrontSheet atHand={atHand} result={result} former={former} units={units} today={today} />;
+  if (place.at === 'steps')
+    return (
+      <StepsSheet
+        taskId={atHand.id}
+        plan={plan}
+        missing={missing}
+        stepId={place.step}
+        result={result?.result ?? null}
+        units={units}
+      />
+    );
+  if (place.at === 'outings')
+    return <OutingsSheet taskId={atHand.id} plan={plan} missing={missing} outing={place.outing} units={units} />;
+  if (place.at === 'bag')
+    return (
+      <BagSheet
+        plan={plan}
+        missing={missing}
+        kept={result}
+        former={former}
+        planning={planningState}
+        outingId={place.outing}
+        line={place.line}
+        units={units}
+        onPlan={planning.start}
+        onCancel={planning.cancel}
+        onSave={deeds.saveResult}
+      />
+    );
+  return <ManifestPlace atHand={atHand} asked={place.outing} host={host} />;
+}
+
+function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: string | undefined; host: Host }) {
+  const session = useSession();
+  const { preferences, result, former } = useSessionState();
+  const { plan } = atHand;
+  if (plan.steps.length === 0)
+    return (
+      <div className="bw-pane-detail">
+        <NoSteps />
+      </div>
+    );
+  const outing = plan.outings.find(({ id }) => id === asked) ?? result?.result.outings[0] ?? plan.outings[0];
+  if (result === null || outing === undefined)
+    return (
+      <div className="bw-pane-detail">
+        <h1>No manifest yet</h1>
+        <p>
+          {former === null
+            ? 'The manifest lists a planned bag. '
+            : 'The task has been changed since its bag was planned, so that bag is no longer its manifest. '}
+          <a href={placeAddress({ at: 'bag' })}>Plan the bag</a> first.
+        </p>
+      </div>
+    );
+  return (
+    <Suspense fallback={<p className="bw-pane-detail">Opening the manifest…</p>}>
+      <div className="bw-pane-bar">
+        <OutingChooser
+          plan={plan}
+          outing={outing.id}
+          onOuting={(id) => goTo({ at: 'manifest', outing: id }, 'replace')}
+        />
+      </div>
+      <ManifestSheet
+        plan={plan}
+        result={result.result}
+        fileName={atHand.name}
+        outing={outing.id}
+        units={preferences.units}
+        host={host}
+        person={preferences.person}
+        paper={preferences.paper}
+        onPaper={(paper) => session.prefer({ paper })}
+        dataTime={isoWithOffset(new Date(result.plannedAt))}
+      />
+    </Suspense>
+  );
+}
