@@ -7,6 +7,7 @@ import { privateTemporary } from './files/privateTemporary.ts';
 import { forbiddenSwitch } from './forbiddenSwitches.ts';
 import { handlersFor } from './handlers/index.ts';
 import { answerChannels } from './ipc.ts';
+import { journalDesk } from './journal/desk.ts';
 import { dataFolder, foldersIn, keepPrivate, makeFolders } from './launch/dataFolder.ts';
 import { lockContents, lockSession } from './lockdown.ts';
 import { claimScheme, serveScheme } from './scheme.ts';
@@ -30,17 +31,22 @@ export function startShell(built: string): void {
 
   let shown: ShownWindow | null = null;
   const temporary = privateTemporary();
+  const journal = journalDesk({ folder: folders.journal });
   app.on('second-instance', () => shown?.focus());
   app.on('window-all-closed', () => app.quit());
-  app.on('will-quit', () => temporary.remove());
+  app.on('will-quit', () => {
+    journal.close();
+    temporary.remove();
+  });
   app.on('web-contents-created', (_event, contents) => lockContents(contents));
   app
     .whenReady()
     .then(async () => {
       lockSession();
+      journal.begin();
       serveScheme(loadSite(join(built, 'renderer'), readMap(join(built, mapFileName))));
       const info = { kind: 'electron', version: app.getVersion(), dataFolder: folders.data } as const;
-      answerChannels(handlersFor({ info, temporary, usersMask }), () => shown?.window ?? null);
+      answerChannels(handlersFor({ info, temporary, journal, usersMask }), () => shown?.window ?? null);
       shown = await showWindow(join(built, 'preload', 'preload.cjs'), `${identity.electronOrigin}/`);
     })
     .catch((cause: unknown) => refuse(cause instanceof Error ? cause.message : 'Bagwright could not start.'));

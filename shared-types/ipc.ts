@@ -4,6 +4,14 @@
  */
 import type { Refusal } from './errors.ts';
 import type { DocumentToPrint, FileToSave, HostInfo, OpenedText } from './host.ts';
+import {
+  appendRequestSchema,
+  leaseIdSchema,
+  type Appended,
+  type AppendRequest,
+  type JournalPage,
+  type JournalState,
+} from './journal.ts';
 import { z } from './schema.ts';
 
 const mediaTypes = ['application/json', 'text/csv', 'application/pdf', 'text/plain'] as const;
@@ -44,6 +52,18 @@ export const pdfToPrint = z.strictObject({
   ),
 });
 
+/** What may be asked of the journal, by the same names on both hosts. `open` asks nothing. */
+export const journalRequests = {
+  append: appendRequestSchema,
+  read: z.strictObject({ from: z.int().min(1) }),
+  setDatabase: z.strictObject({
+    lease: leaseIdSchema,
+    name: z.string().regex(/^[A-Za-z0-9][\w.-]{0,99}$/, 'not a name of a database'),
+  }),
+  beginAgain: z.strictObject({ lease: leaseIdSchema, keepThrough: z.int().min(0) }),
+  lease: z.strictObject({ takeOver: z.boolean() }),
+} as const;
+
 /** The arguments of each channel. A channel that is not listed here does not exist. */
 export const channelArguments = {
   info: z.tuple([]),
@@ -51,6 +71,13 @@ export const channelArguments = {
   saveFile: z.tuple([fileToSave]),
   makePdf: z.tuple([documentToPrint]),
   printPdf: z.tuple([pdfToPrint]),
+  journalOpen: z.tuple([]),
+  journalAppend: z.tuple([journalRequests.append]),
+  journalRead: z.tuple([journalRequests.read]),
+  journalSetDatabase: z.tuple([journalRequests.setDatabase]),
+  journalBeginAgain: z.tuple([journalRequests.beginAgain]),
+  journalLease: z.tuple([journalRequests.lease]),
+  journalEndLease: z.tuple([leaseIdSchema]),
 } as const;
 
 export type Channel = keyof typeof channelArguments;
@@ -63,6 +90,20 @@ export interface PrintOutcome {
 /** An answer or a refusal: exceptions lose their fields on the way between processes, plain values do not. */
 export type Answer<T> = { ok: true; value: T } | { ok: false; refusal: Refusal };
 
+/** The one message that comes unasked, by the name `leaseLost`: the right to write has ended. */
+export interface LeaseLost {
+  lease: string;
+  reason: string;
+}
+
+/** What the loopback server says on the answer it holds open: first the one, later perhaps the other. */
+export type LeaseLine = { lease: string | null } | { lost: string };
+
+export interface BeganAgain {
+  state: JournalState;
+  setAside: string;
+}
+
 /** What the preload script puts into the page, whole. */
 export interface Bridge {
   info(): Promise<Answer<HostInfo>>;
@@ -70,6 +111,14 @@ export interface Bridge {
   saveFile(file: FileToSave): Promise<Answer<boolean>>;
   makePdf(document: DocumentToPrint): Promise<Answer<Uint8Array>>;
   printPdf(file: { name: string; bytes: Uint8Array }): Promise<Answer<PrintOutcome>>;
+  journalOpen(): Promise<Answer<JournalState>>;
+  journalAppend(request: AppendRequest): Promise<Answer<Appended>>;
+  journalRead(request: { from: number }): Promise<Answer<JournalPage>>;
+  journalSetDatabase(request: { lease: string; name: string }): Promise<Answer<void>>;
+  journalBeginAgain(request: { lease: string; keepThrough: number }): Promise<Answer<BeganAgain>>;
+  journalLease(request: { takeOver: boolean }): Promise<Answer<string | null>>;
+  journalEndLease(lease: string): Promise<Answer<void>>;
+  onLeaseLost(listener: (lost: LeaseLost) => void): void;
 }
 
 /** The loopback server's one door for the page's calls, and the headers that go with them. */
@@ -78,6 +127,12 @@ export const api = {
   pdf: '/api/pdf',
   print: '/api/print',
   hello: '/api/hello',
+  journalOpen: '/api/journal/open',
+  journalAppend: '/api/journal/append',
+  journalRead: '/api/journal/read',
+  journalSetDatabase: '/api/journal/database',
+  journalBeginAgain: '/api/journal/begin-again',
+  journalLease: '/api/journal/lease',
   tokenHeader: 'x-bagwright-token',
   nameHeader: 'x-bagwright-file-name',
 } as const;

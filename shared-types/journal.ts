@@ -48,12 +48,15 @@ export const entrySchema = z.strictObject({
   hash: hashSchema,
 });
 
+/** Made by the host for the window that may write. */
+export const leaseIdSchema = z.string().regex(/^[0-9a-f]{32}$/, 'not a lease');
+
 /** Before the first entry. */
 export const emptyHash = '0'.repeat(64);
 
 export const appendRequestSchema = z.strictObject({
   /** The lease under which this window writes. */
-  lease: z.string().regex(/^[0-9a-f]{32}$/),
+  lease: leaseIdSchema,
   /** The next in order. Any other number means that the window has missed something. */
   seq: z.int().min(1),
   user: z.string().max(2000),

@@ -1,7 +1,9 @@
 import type { HostInfo } from '../../shared-types/host.ts';
 import type { PrivateTemporary } from '../files/privateTemporary.ts';
 import type { Handlers } from '../ipc.ts';
+import type { JournalDesk } from '../journal/desk.ts';
 import { info } from './info.ts';
+import { journalHandlers } from './journal.ts';
 import { makePdf } from './makePdf.ts';
 import { openText } from './openText.ts';
 import { printPdf } from './printPdf.ts';
@@ -10,6 +12,7 @@ import { saveFile } from './saveFile.ts';
 export interface ShellMeans {
   info: HostInfo;
   temporary: PrivateTemporary;
+  journal: JournalDesk;
   /** The user's own file mask: files they save are theirs to share, unlike the program's data. */
   usersMask: number;
 }
@@ -21,5 +24,6 @@ export function handlersFor(means: ShellMeans): Handlers {
     saveFile: saveFile(means.usersMask),
     makePdf: makePdf(),
     printPdf: printPdf(means.temporary),
+    ...journalHandlers(means.journal),
   };
 }

@@ -1,5 +1,6 @@
 /** A request's body, up to a limit and no further. */
 import type { IncomingMessage } from 'node:http';
+import { HostRefusal } from '../site/refusal.ts';
 
 export class BodyError extends Error {
   override readonly name = 'BodyError';
@@ -32,4 +33,13 @@ export function readBody(request: IncomingMessage, limitBytes: number): Promise<
     request.on('error', () => reject(new BodyError(400, 'The request broke off')));
     request.on('close', () => reject(new BodyError(400, 'The request broke off')));
   });
+}
+
+export async function readJson(request: IncomingMessage, limitBytes: number): Promise<unknown> {
+  const bytes = await readBody(request, limitBytes);
+  try {
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+  } catch {
+    throw new HostRefusal({ code: 'not-json', message: 'The program was sent something that is not JSON' });
+  }
 }

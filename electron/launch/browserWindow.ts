@@ -1,4 +1,5 @@
 /** The browser-window host from start to end: server, window, and the other copies it may meet. */
+import { journalDesk } from '../journal/desk.ts';
 import type { Site } from '../site/buildMap.ts';
 import { openAppWindow, type AppWindow } from './appWindow.ts';
 import type { Folders } from './dataFolder.ts';
@@ -24,6 +25,7 @@ export async function runBrowserWindow(options: BrowserWindowOptions): Promise<n
   const key = helloKey(folders.data);
   // PDFs need a browser even where no window is shown.
   const pdf = pdfMaker({ browser: browser ?? findBrowser() });
+  const journal = journalDesk({ folder: folders.journal });
   let server: RunningServer;
   try {
     server = await startServer({
@@ -32,12 +34,15 @@ export async function runBrowserWindow(options: BrowserWindowOptions): Promise<n
       version,
       dataFolder: folders.data,
       helloKey: key,
+      journal,
       makePdf: pdf.make,
     });
   } catch (cause) {
     if ((cause as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw cause;
     return await meetHolder(options, key);
   }
+  // Only the holder of the port may touch the journal; what keeps it from opening is told to the page.
+  journal.begin();
   try {
     if (browser === null) {
       say(`Bagwright is at ${server.origin}/ for browsers on this machine. Stop it with Ctrl+C.`);
@@ -51,6 +56,7 @@ export async function runBrowserWindow(options: BrowserWindowOptions): Promise<n
     return 0;
   } finally {
     await Promise.all([server.close(), pdf.close()]);
+    journal.close();
   }
 }
 

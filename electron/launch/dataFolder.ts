@@ -7,6 +7,7 @@ type Environment = Readonly<Record<string, string | undefined>>;
 
 export interface Folders {
   data: string;
+  journal: string;
   browserProfile: string;
   electronProfile: string;
 }
@@ -30,12 +31,17 @@ export function dataFolder(
 
 /** The database lies in a profile, so the profiles' names may never change. */
 export function foldersIn(data: string): Folders {
-  return { data, browserProfile: join(data, 'browser'), electronProfile: join(data, 'electron') };
+  return {
+    data,
+    journal: join(data, 'journal'),
+    browserProfile: join(data, 'browser'),
+    electronProfile: join(data, 'electron'),
+  };
 }
 
 /** Makes the folders, and closes ones that stand open to others. */
 export function makeFolders(folders: Folders): void {
-  for (const folder of [folders.data, folders.browserProfile, folders.electronProfile]) {
+  for (const folder of Object.values(folders)) {
     mkdirSync(folder, { recursive: true, mode: 0o700 });
     if (process.platform !== 'win32' && (statSync(folder).mode & 0o077) !== 0) chmodSync(folder, 0o700);
   }

@@ -30,7 +30,7 @@ export function checkCall(request: IncomingMessage, port: number, token: string)
   if (typeof given !== 'string' || !sameSecret(given, token)) {
     return refused(401, {
       code: 'not-available',
-      message: 'This window belongs to an earlier start of the program. Reload it, or close it and start again.',
+      message: 'Bagwright was started again: load this page again.',
     });
   }
   return null;

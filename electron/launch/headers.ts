@@ -10,6 +10,15 @@ export interface Reply {
   policy?: string;
   cache?: string;
   more?: Record<string, string>;
+  /** An answer held open: called once its headers are out, it writes for as long as the other side listens. */
+  live?: (answer: LiveAnswer) => void;
+}
+
+export interface LiveAnswer {
+  write(text: string): void;
+  end(): void;
+  /** The connection has ended, whoever ended it. */
+  onEnd(act: () => void): void;
 }
 
 function headersOf(reply: Reply): Record<string, string> {
@@ -18,7 +27,10 @@ function headersOf(reply: Reply): Record<string, string> {
     'Content-Security-Policy': reply.policy ?? barePolicy,
     'Cache-Control': reply.cache ?? 'no-store',
     'Content-Type': reply.mediaType ?? 'text/plain; charset=utf-8',
-    'Content-Length': String(Buffer.byteLength(reply.body ?? '')),
+    // The length of what is still to be said is not known, and nothing comes after it on this connection.
+    ...(reply.live === undefined
+      ? { 'Content-Length': String(Buffer.byteLength(reply.body ?? '')) }
+      : { Connection: 'close' }),
     ...reply.more,
   };
 }
@@ -26,7 +38,16 @@ function headersOf(reply: Reply): Record<string, string> {
 export function send(response: ServerResponse, reply: Reply): void {
   if (response.headersSent || response.destroyed) return;
   response.writeHead(reply.status, headersOf(reply));
-  response.end(reply.body ?? '');
+  if (reply.live === undefined) response.end(reply.body ?? '');
+  else reply.live(liveAnswer(response));
+}
+
+function liveAnswer(response: ServerResponse): LiveAnswer {
+  return {
+    write: (words) => void response.write(words),
+    end: () => void response.end(),
+    onEnd: (act) => void response.on('close', act),
+  };
 }
 
 /** The same for a connection that never became a request: there is no response object to write to. */

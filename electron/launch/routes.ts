@@ -4,7 +4,8 @@ import { api } from '../../shared-types/ipc.ts';
 import type { Site } from '../site/buildMap.ts';
 import { HostRefusal, refusalOf } from '../site/refusal.ts';
 import { BodyError } from './body.ts';
-import { calls, type CallMeans } from './calls.ts';
+import { calls } from './calls.ts';
+import type { CallMeans } from './callMeans.ts';
 import type { Connections } from './connections.ts';
 import { checkCall, checkEnvelope } from './gate.ts';
 import { json, refused, send, text, type Reply } from './headers.ts';
@@ -67,17 +68,23 @@ async function call(path: string, request: IncomingMessage, means: RouteMeans): 
     return text(415, `This call takes ${known.mediaType}`);
   }
   const release = means.connections.hold(request.socket);
+  let reply: Reply;
   try {
-    return await known.answer(request, means);
+    reply = await known.answer(request, means);
   } catch (cause) {
-    if (cause instanceof BodyError) {
-      return refused(cause.status, {
-        code: cause.status === 413 ? 'too-large' : 'wrong-shape',
-        message: cause.message,
-      });
-    }
-    return refused(cause instanceof HostRefusal ? 422 : 500, refusalOf(cause));
-  } finally {
-    release();
+    reply = refusalReply(cause);
   }
+  // An answer held open keeps its place until its connection ends.
+  if (reply.live === undefined) release();
+  return reply;
+}
+
+function refusalReply(cause: unknown): Reply {
+  if (cause instanceof BodyError) {
+    return refused(cause.status, {
+      code: cause.status === 413 ? 'too-large' : 'wrong-shape',
+      message: cause.message,
+    });
+  }
+  return refused(cause instanceof HostRefusal ? 422 : 500, refusalOf(cause));
 }

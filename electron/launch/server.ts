@@ -3,6 +3,7 @@ import { createServer, STATUS_CODES, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Duplex } from 'node:stream';
 import type { DocumentToPrint } from '../../shared-types/host.ts';
+import type { JournalDesk } from '../journal/desk.ts';
 import type { Site } from '../site/buildMap.ts';
 import { acceptQueue, keepConnections } from './connections.ts';
 import { rawReply } from './headers.ts';
@@ -19,6 +20,7 @@ export interface ServerOptions {
   version: string;
   dataFolder: string;
   helloKey: Buffer;
+  journal: JournalDesk;
   makePdf: (document: DocumentToPrint) => Promise<Uint8Array>;
 }
 

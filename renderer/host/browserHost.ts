@@ -4,6 +4,7 @@ import { safeFileName } from '../../shared-types/fileName.ts';
 import type { Host, HostInfo } from '../../shared-types/host.ts';
 import { api, type PrintOutcome } from '../../shared-types/ipc.ts';
 import { RefusedError } from '../engine/errors.ts';
+import { browserJournal } from './browserJournal.ts';
 import { readText, type ChosenFile } from './readText.ts';
 
 /** What the page itself supplies; handed in so that the host is the same with and without a document around it. */
@@ -15,7 +16,12 @@ export interface PageMeans {
 }
 
 export function browserHost(page: PageMeans): Host {
-  const ask = async (address: string, body: BodyInit, headers: Record<string, string>): Promise<Response> => {
+  const ask = async (
+    address: string,
+    body: BodyInit,
+    headers: Record<string, string>,
+    signal?: AbortSignal,
+  ): Promise<Response> => {
     let response: Response;
     try {
       response = await page.fetch(address, {
@@ -24,6 +30,7 @@ export function browserHost(page: PageMeans): Host {
         headers: { ...headers, [api.tokenHeader]: page.token },
         cache: 'no-store',
         redirect: 'error',
+        ...(signal === undefined ? {} : { signal }),
       });
     } catch (cause) {
       throw new RefusedError({
@@ -59,6 +66,7 @@ export function browserHost(page: PageMeans): Host {
       });
       return (await response.json()) as PrintOutcome;
     },
+    journal: browserJournal((address, body, signal) => ask(address, body, json, signal)),
   };
 }
 

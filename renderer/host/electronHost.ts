@@ -1,5 +1,5 @@
 /** The host of the desktop shell: the preload script's promises, their refusals turned back into exceptions. */
-import type { Host } from '../../shared-types/host.ts';
+import type { Host, JournalHost } from '../../shared-types/host.ts';
 import type { Answer, Bridge } from '../../shared-types/ipc.ts';
 import { RefusedError } from '../engine/errors.ts';
 
@@ -10,6 +10,40 @@ export function electronHost(bridge: Bridge): Host {
     saveFile: (file) => unwrap(bridge.saveFile(file)),
     makePdf: (document) => unwrap(bridge.makePdf(document)),
     printPdf: (file) => unwrap(bridge.printPdf(file)),
+    journal: journalOf(bridge),
+  };
+}
+
+function journalOf(bridge: Bridge): JournalHost {
+  const losers = new Map<string, (reason: string) => void>();
+  // A lease may be taken away before the answer that grants it is here.
+  const lostEarly = new Map<string, string>();
+  bridge.onLeaseLost(({ lease, reason }) => {
+    const loser = losers.get(lease);
+    if (loser === undefined) lostEarly.set(lease, reason);
+    else loser(reason);
+    losers.delete(lease);
+  });
+  return {
+    open: () => unwrap(bridge.journalOpen()),
+    append: (request) => unwrap(bridge.journalAppend(request)),
+    read: (request) => unwrap(bridge.journalRead(request)),
+    setDatabase: (request) => unwrap(bridge.journalSetDatabase(request)),
+    beginAgain: (request) => unwrap(bridge.journalBeginAgain(request)),
+    async lease(request, onLost) {
+      const id = await unwrap(bridge.journalLease(request));
+      if (id === null) return null;
+      const already = lostEarly.get(id);
+      if (already === undefined) losers.set(id, onLost);
+      else queueMicrotask(() => onLost(already));
+      return {
+        id,
+        end() {
+          losers.delete(id);
+          void bridge.journalEndLease(id);
+        },
+      };
+    },
   };
 }
 

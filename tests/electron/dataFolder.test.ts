@@ -27,7 +27,12 @@ describe('the data folder', () => {
   });
 
   it('keeps its profiles where they always were', () => {
-    expect(foldersIn('/d')).toEqual({ data: '/d', browserProfile: '/d/browser', electronProfile: '/d/electron' });
+    expect(foldersIn('/d')).toEqual({
+      data: '/d',
+      journal: '/d/journal',
+      browserProfile: '/d/browser',
+      electronProfile: '/d/electron',
+    });
   });
 
   it('is the user’s alone, whatever the mask and even where it stood open before', () => {
@@ -38,7 +43,7 @@ describe('the data folder', () => {
       chmodSync(data, 0o777);
       const folders = foldersIn(data);
       makeFolders(folders);
-      expect(Object.values(folders).map(modeOf)).toEqual([0o700, 0o700, 0o700]);
+      expect(Object.values(folders).map(modeOf)).toEqual([0o700, 0o700, 0o700, 0o700]);
       helloKey(data);
       expect(modeOf(join(data, 'hello.key'))).toBe(0o600);
       expect(keepPrivate()).toBe(0);

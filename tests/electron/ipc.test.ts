@@ -21,12 +21,23 @@ function send(channel: string, event: unknown, ...given: unknown[]): Promise<unk
   return handler(event, ...given);
 }
 
+const lease = 'ab'.repeat(16);
+const payload = { title: 'a', key: '7c7e9b9c-6d3a-4c57-8f43-0a8c1c0d1b11', undoable: true };
+const changes = [{ table: 'shelves', id: 's', before: null, after: { id: 's', rev: 1, name: 'Store' } }];
+
 const proper: Record<Channel, unknown[]> = {
   info: [],
   openText: [{ extensions: ['json'], maxBytes: 10 }],
   saveFile: [{ name: 'a.txt', mediaType: 'text/plain', bytes: Uint8Array.of(1) }],
   makePdf: [{ title: 'a', html: '<p>a', paper: 'A4' }],
   printPdf: [{ name: 'a.pdf', bytes: new TextEncoder().encode('%PDF-1.7') }],
+  journalOpen: [],
+  journalAppend: [{ lease, seq: 1, user: '', action: 'edit', payload: { ...payload, changes } }],
+  journalRead: [{ from: 1 }],
+  journalSetDatabase: [{ lease, name: 'bagwright-2' }],
+  journalBeginAgain: [{ lease, keepThrough: 0 }],
+  journalLease: [{ takeOver: false }],
+  journalEndLease: [lease],
 };
 
 const page = 'app://bagwright/';

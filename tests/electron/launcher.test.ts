@@ -14,6 +14,7 @@ import { createServer, type Server } from 'node:http';
 import { createServer as createTcpServer, type AddressInfo, type Server as TcpServer } from 'node:net';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
+import { journalDesk } from '../../electron/journal/desk.ts';
 import { holderOf, openAppWindow } from '../../electron/launch/appWindow.ts';
 import { runBrowserWindow } from '../../electron/launch/browserWindow.ts';
 import { foldersIn, makeFolders, type Folders } from '../../electron/launch/dataFolder.ts';
@@ -199,6 +200,7 @@ describe('the browser window', () => {
       version: '1.2.3',
       dataFolder: folders.data,
       helloKey: helloKey(folders.data),
+      journal: journalDesk({ folder: join(scratchFolder(), 'journal') }),
       makePdf: () => Promise.reject(new Error('not asked')),
     });
     closing.push(ours.close);

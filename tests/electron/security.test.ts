@@ -71,7 +71,7 @@ describe('the window', () => {
     expect(window.loaded).toEqual(['app://bagwright/']);
   });
 
-  it('gives the page five promises and nothing of Electron', () => {
+  it('gives the page its short list of promises and nothing of Electron', () => {
     expect([...exposed.keys()]).toEqual(['bagwright']);
     expect(Object.keys(exposed.get('bagwright') as object)).toEqual([
       'info',
@@ -79,6 +79,14 @@ describe('the window', () => {
       'saveFile',
       'makePdf',
       'printPdf',
+      'journalOpen',
+      'journalAppend',
+      'journalRead',
+      'journalSetDatabase',
+      'journalBeginAgain',
+      'journalLease',
+      'journalEndLease',
+      'onLeaseLost',
     ]);
   });
 

@@ -4,6 +4,7 @@ import { readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { journalDesk } from '../../electron/journal/desk.ts';
 import { mostSilent, mostSpoken } from '../../electron/launch/connections.ts';
 import { isOurs } from '../../electron/launch/hello.ts';
 import { printedShelf } from '../../electron/launch/printed.ts';
@@ -26,6 +27,7 @@ beforeAll(async () => {
     version: '1.2.3',
     dataFolder: data,
     helloKey: helloKey(data),
+    journal: journalDesk({ folder: join(scratchFolder(), 'journal') }),
     makePdf: () => Promise.resolve(new TextEncoder().encode('%PDF-1.7\n%%EOF\n')),
   });
   token = tokenIn((await ask(get('/'))).body);

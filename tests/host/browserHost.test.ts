@@ -1,4 +1,6 @@
+import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { journalDesk } from '../../electron/journal/desk.ts';
 import { findBrowser } from '../../electron/launch/findBrowser.ts';
 import { pdfMaker } from '../../electron/launch/pdf.ts';
 import { startServer } from '../../electron/launch/server.ts';
@@ -17,6 +19,7 @@ async function open(): Promise<HostUnderTest> {
     version: '1.2.3',
     dataFolder: scratchFolder(),
     helloKey: Buffer.alloc(32, 7),
+    journal: journalDesk({ folder: join(scratchFolder(), 'journal') }),
     makePdf: pdf.make,
   });
   const page = await (await fetch(server.origin)).text();

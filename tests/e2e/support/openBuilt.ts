@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import { journalDesk } from '../../../electron/journal/desk.ts';
 import { mustDropSandbox, quietArguments } from '../../../electron/launch/browserArguments.ts';
 import { buildIfNeeded, siteFolder, siteMap } from '../../../electron/launch/build.ts';
 import { findBrowser } from '../../../electron/launch/findBrowser.ts';
@@ -29,6 +30,8 @@ export interface OpenOptions {
   reducedMotion?: 'reduce' | 'no-preference';
   /** A profile to keep between openings; the database belongs to the origin, so give the same port with it. */
   profile?: string;
+  /** A journal to keep between openings; belongs with a kept profile. */
+  journal?: string;
   /** 0 takes a free one. The program itself has one port only. */
   port?: number;
   /** The page is left blank: the test wants to be there before the program is. */
@@ -45,12 +48,14 @@ export async function openBuilt(options: OpenOptions = {}): Promise<OpenedBuild>
   await buildIfNeeded();
   const scratch = mkdtempSync(join(tmpdir(), 'bagwright-test-'));
   const pdf = pdfMaker({ browser: chromiumHere() });
+  const journal = journalDesk({ folder: options.journal ?? join(scratch, 'journal') });
   const server = await startServer({
     port: options.port ?? 0,
     site: loadSite(siteFolder, readMap(siteMap)),
     version: '0.0.0-test',
     dataFolder: scratch,
     helloKey: helloKey(scratch),
+    journal,
     makePdf: pdf.make,
   });
   const { browser, context } = await openBrowser(options);
@@ -77,6 +82,7 @@ export async function openBuilt(options: OpenOptions = {}): Promise<OpenedBuild>
       await context.close();
       await browser?.close();
       await Promise.all([server.close(), pdf.close()]);
+      journal.close();
       rmSync(scratch, { recursive: true, force: true });
     },
   };
