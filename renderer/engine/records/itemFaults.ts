@@ -12,7 +12,15 @@ import {
 import type { Reading } from '../plan/reading.ts';
 import { readQuantity } from '../units/index.ts';
 import { faultsOfReading, type Fault } from './faults.ts';
-import { bagEntry, driverEntry, extensionEntry, fastenerEntry, socketEntry, torqueToolEntry } from './planEntries.ts';
+import {
+  bagEntry,
+  driverEntry,
+  extensionEntry,
+  fastenerEntry,
+  gearEntry,
+  socketEntry,
+  torqueToolEntry,
+} from './planEntries.ts';
 
 /** An item whose shape is right: are its quantities, thread, drives and sizes readable, and do they go together? */
 export function itemFaults(item: Item): Fault[] {
@@ -37,15 +45,15 @@ function readItem(r: Reading, item: Item): void {
       return void resolveSocket(r, here, socketEntry(item));
     case 'extension':
       // The form decides nothing about how its fields are read.
-      resolveExtension(r, here, { ...extensionEntry(item), kind: 'rigid' });
+      resolveExtension(r, here, extensionEntry({ ...item, form: 'rigid' }));
       return void r.optional(item.offset, (text) => r.lengthMm('offset', text));
     case 'driver':
       return void resolveDriver(r, here, driverEntry(item));
     case 'torque-tool':
       // Its accuracy is a number already, and is looked at below.
-      return void resolveTorqueTool(r, here, { ...torqueToolEntry(item), accuracyOfReading: 0 });
+      return void resolveTorqueTool(r, here, torqueToolEntry({ ...item, accuracyOfReading: 0 }));
     case 'gear':
-      resolveGear(r, here, { ...item, id: item.code });
+      resolveGear(r, here, gearEntry(item));
       return void r.optional(item.ratedMass, (text) => r.massKg('ratedMass', text));
     case 'bag':
       return void resolveBag(r, here, bagEntry(item));

@@ -3,7 +3,8 @@ import type { Item, Shelf } from '../../../shared-types/records/item.ts';
 import type { Interface, Site } from '../../../shared-types/records/site.ts';
 import type { Task, TaskOuting, TaskStep } from '../../../shared-types/records/task.ts';
 import { inOrder } from './inOrder.ts';
-import { planEntryOf, picked } from './planEntries.ts';
+import { planEntryOf } from './planEntries.ts';
+import { picked, planFields } from './planFields.ts';
 import { stockOfTask, type LeftOut } from './stockOfTask.ts';
 
 /** A task and the tables it refers to. Records of other tasks, shelves and sites may be among them. */
@@ -47,7 +48,7 @@ export function planOfTask(records: TaskRecords): ComposedPlan {
   const plan: Plan = {
     task: taskEntry(task, records.sites),
     catalog,
-    outings: outings.map((o) => ({ id: o.code, ...picked(o, ['name', 'notes', 'roles', 'bags', 'minutesMax']) })),
+    outings: outings.map((o) => ({ id: o.code, ...picked(o, planFields.outing) })),
     steps: steps.map((step) => stepEntry(step, interfaces.get(step.interface ?? '') ?? null)),
     ...(task.places.length === 0 ? {} : { places: task.places }),
     ...picked(task, ['rangeShareMin']),
@@ -55,7 +56,7 @@ export function planOfTask(records: TaskRecords): ComposedPlan {
   return { plan, leftOut, origins: { catalog: origins, outings, steps } };
 }
 
-function taskEntry(task: Task, sites: readonly Site[]): NonNullable<Plan['task']> {
+export function taskEntry(task: Task, sites: readonly Site[]): NonNullable<Plan['task']> {
   const kept = sites.find(({ id }) => id === task.site);
   const site = task.siteText ?? kept?.name ?? kept?.code;
   return { id: task.code, ...picked(task, ['name', 'about', 'crew']), ...(site === undefined ? {} : { site }) };
@@ -78,31 +79,8 @@ function emptyLists() {
   return { fasteners: [], sockets: [], extensions: [], drivers: [], torqueTools: [], carryGear: [], bags: [] };
 }
 
-const ownOfStep = [
-  'name',
-  'notes',
-  'outing',
-  'role',
-  'slot',
-  'action',
-  'fastener',
-  'count',
-  'callout',
-  'calloutSource',
-  'running',
-  'runningIncluded',
-  'demand',
-  'access',
-  'hold',
-  'gear',
-  'moves',
-  'minutes',
-  'contingency',
-  'watchOuts',
-] as const;
-
-function stepEntry(step: TaskStep, at: Interface | null): PlanStep {
-  const own = { id: step.code, ...picked(step, ownOfStep) };
+export function stepEntry(step: TaskStep, at: Interface | null): PlanStep {
+  const own = { id: step.code, ...picked(step, planFields.step) };
   if (at === null) return own;
   // Some of its positions are not all of them: how many, only the step can say.
   const count = step.positions === undefined ? picked(at, ['count']) : {};

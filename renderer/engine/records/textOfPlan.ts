@@ -45,6 +45,11 @@ export function textOfPlan(plan: Plan, options: { forPeople: boolean } = { forPe
   return options.forPeople ? `${text}\n` : text;
 }
 
+/** Any part of a plan as one JSON text, the same for equal parts. */
+export function textOfValue(value: unknown): string {
+  return JSON.stringify(ordered(value));
+}
+
 function ordered(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(ordered);
   if (typeof value !== 'object' || value === null) return value;

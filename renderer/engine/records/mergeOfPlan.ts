@@ -1,0 +1,131 @@
+import type { Plan } from '../../../shared-types/plan.ts';
+import type { RecordOf, TableName } from '../../../shared-types/records/index.ts';
+import type { Shelf } from '../../../shared-types/records/item.ts';
+import type { Task } from '../../../shared-types/records/task.ts';
+import { freeCode } from './freeNames.ts';
+import { mergeItems } from './mergeItems.ts';
+import { mergeOutings, mergeSteps } from './mergeOrdered.ts';
+import { mergeTask } from './mergeTask.ts';
+import type { Comparison, Differing } from './merged.ts';
+import type { TaskRecords } from './planOfTask.ts';
+import { readableTask, type Missing } from './readableTask.ts';
+import { recordsOfPlan } from './recordsOfPlan.ts';
+
+/** Everything kept that a plan file may meet. */
+export interface KeptWork extends Omit<TaskRecords, 'task'> {
+  tasks: readonly Task[];
+}
+
+export interface IntoKept {
+  /** Key of the shelf that takes the file's catalog; null for a new one. */
+  shelf: string | null;
+  /** Name of the new shelf. */
+  shelfName: string;
+  /** Key of the task that the file's outings and steps go into; null for a new one. */
+  task: string | null;
+  /** Name and code of a new task where the file names none. */
+  taskNamed: string;
+  /** Which version holds where both have an entry and they differ. */
+  differing: 'keep' | 'take';
+  newId: () => string;
+}
+
+/** One record to be kept; an import takes nothing away. */
+export type PlanPut = { [T in TableName]: { table: T; put: RecordOf<T> } }[TableName];
+
+export interface MergeOfPlan {
+  items: Comparison;
+  outings: Comparison;
+  steps: Comparison;
+  /** `add`: a new task. */
+  task: 'add' | 'same' | Differing;
+  /** All of it is one act, so that one undo takes it back whole. */
+  puts: PlanPut[];
+  /** The task as it will be. */
+  result: Task;
+  /** What the planner will still need of that task. */
+  missing: Missing[];
+  /** Fields of the file that no record has. */
+  ignored: string[];
+}
+
+/**
+ * What keeping a plan file would do, before anything is done: what comes new, what is the same, what differs field by
+ * field, what is here alone. Nothing is overwritten unless `differing` says so, and nothing is ever removed.
+ */
+export function mergeOfPlan(kept: KeptWork, plan: Plan, into: IntoKept): MergeOfPlan {
+  const file = recordsOfPlan(plan, into);
+  const shelf = kept.shelves.find(({ id }) => id === into.shelf) ?? file.shelf;
+  const items = mergeItems({
+    here: kept.items.filter((item) => item.shelf === shelf.id),
+    file: file.items.map((item) => ({ ...item, shelf: shelf.id })),
+    differing: into.differing,
+  });
+  const { result, ...task } = taskPart(kept, file.task, shelf, into);
+  const own = {
+    outings: kept.outings.filter((outing) => outing.task === result.id),
+    steps: kept.steps.filter((step) => step.task === result.id),
+  };
+  const outings = mergeOutings({
+    here: own.outings,
+    file: file.outings.map((outing) => ({ ...outing, task: result.id })),
+    differing: into.differing,
+  });
+  const steps = mergeSteps({
+    here: own.steps,
+    file: file.steps.map((step) => ({ ...step, task: result.id })),
+    differing: into.differing,
+    interfaces: kept.interfaces,
+  });
+  const puts: PlanPut[] = [
+    ...(shelf === file.shelf ? [{ table: 'shelves' as const, put: shelf }] : []),
+    ...items.puts.map((put) => ({ table: 'items' as const, put })),
+    ...task.puts.map((put) => ({ table: 'tasks' as const, put })),
+    ...outings.puts.map((put) => ({ table: 'outings' as const, put })),
+    ...steps.puts.map((put) => ({ table: 'steps' as const, put })),
+  ];
+  const { missing } = readableTask({ ...after(kept, puts), task: result });
+  return {
+    items: items.comparison,
+    outings: outings.comparison,
+    steps: steps.comparison,
+    task: task.told,
+    puts,
+    result,
+    missing,
+    ignored: file.ignored,
+  };
+}
+
+function taskPart(
+  kept: KeptWork,
+  file: Task,
+  shelf: Shelf,
+  into: IntoKept,
+): { told: 'add' | 'same' | Differing; puts: Task[]; result: Task } {
+  const here = kept.tasks.find(({ id }) => id === into.task);
+  if (here !== undefined)
+    return mergeTask({ here, file, shelf: shelf.id, differing: into.differing, sites: kept.sites });
+  const code = freeCode(
+    file.code,
+    kept.tasks.map((task) => task.code),
+  );
+  const added: Task = { ...file, code, shelves: [shelf.id] };
+  return { told: 'add', puts: [added], result: added };
+}
+
+/** The tables as they will be. */
+function after(kept: KeptWork, puts: readonly PlanPut[]): KeptWork {
+  const withPuts = <T extends TableName>(table: T, rows: readonly RecordOf<T>[]): RecordOf<T>[] => {
+    const byKey = new Map(rows.map((row) => [row.id, row]));
+    for (const one of puts) if (one.table === table) byKey.set(one.put.id, one.put as RecordOf<T>);
+    return [...byKey.values()];
+  };
+  return {
+    ...kept,
+    shelves: withPuts('shelves', kept.shelves),
+    items: withPuts('items', kept.items),
+    outings: withPuts('outings', kept.outings),
+    steps: withPuts('steps', kept.steps),
+  };
+}
