@@ -17,16 +17,21 @@ export function differencesOf<T extends object>(
 }
 
 function inside(path: string, here: unknown, file: unknown): FieldDifference[] {
-  if (isGroup(here) && isGroup(file)) {
-    const names = [...new Set([...Object.keys(here), ...Object.keys(file)])];
-    return names.flatMap((name) => inside(`${path}.${name}`, here[name], file[name]));
+  // A group on one side alone is told field by field too: nobody should have to read braces.
+  const [mineIn, theirsIn] = [groupOf(here), groupOf(file)];
+  if (mineIn !== null && theirsIn !== null) {
+    const names = [...new Set([...Object.keys(mineIn), ...Object.keys(theirsIn)])];
+    return names.flatMap((name) => inside(`${path}.${name}`, mineIn[name], theirsIn[name]));
   }
   const [mine, theirs] = [shown(here), shown(file)];
   return mine === theirs ? [] : [{ path, here: mine, file: theirs }];
 }
 
-function isGroup(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+function groupOf(value: unknown): Record<string, unknown> | null {
+  if (value === undefined) return {};
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? (value as Record<string, unknown>)
+    : null;
 }
 
 function shown(value: unknown): string | null {

@@ -3,6 +3,7 @@ import type { Task } from '../../../shared-types/records/task.ts';
 import { differencesOf } from './differences.ts';
 import { withFileFields, type Differing } from './merged.ts';
 import { taskEntry } from './planOfTask.ts';
+import { textOfValue } from './textOfPlan.ts';
 
 type Place = Task['places'][number];
 
@@ -18,13 +19,15 @@ export function mergeTask(x: {
   const { here, file, sites } = x;
   const takes = x.differing === 'take';
   const [mine, theirs] = [said(here, sites), said(file, sites)];
-  const fields = differencesOf(mine, theirs, ['name', 'site', 'about', 'crew', 'rangeShareMin', 'places']);
+  const all = differencesOf(mine, theirs, ['name', 'site', 'about', 'crew', 'rangeShareMin', 'places']);
+  // A place that is here alone stays, whichever version holds.
+  const fields = all.filter(({ path, file: given }) => !path.startsWith('places.') || given !== null);
   const changed = takes ? withFileFields(here, file, ['name', 'about', 'crew', 'rangeShareMin']) : here;
   const sited = takes && mine.site !== theirs.site ? withFileFields(changed, file, ['siteText']) : changed;
   const places = mergedPlaces(here.places, file.places, takes);
   const shelves = here.shelves.includes(x.shelf) ? here.shelves : [...here.shelves, x.shelf];
   const result: Task = { ...sited, places, shelves };
-  const isNew = JSON.stringify(result) !== JSON.stringify(here);
+  const isNew = textOfValue(result) !== textOfValue(here);
   return {
     told: fields.length === 0 ? 'same' : { table: 'tasks', code: here.code, name: here.name, fields },
     puts: isNew ? [result] : [],
