@@ -1,15 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { firstPreferences, readPreferences } from '../../renderer/store/preferences.ts';
+import { firstPreferences } from '../../renderer/store/preferences.ts';
 import { placeAddress, readPlace } from '../../renderer/store/place.ts';
 import type { Place } from '../../renderer/store/place.ts';
-import { createSaver } from '../../renderer/store/saver.ts';
-import { createSession } from '../../renderer/store/session.ts';
-import type { WindowDb } from '../../renderer/store/db.ts';
-import { asText, refusedPlan, shownPlan } from './fixtures/plans.ts';
-import { freshDb } from './support/openWindow.tsx';
+import type { KeptResult } from '../../renderer/store/session.ts';
+import { memoryJournal } from '../support/memoryJournal.ts';
+import { asText, shownPlan } from './fixtures/plans.ts';
+import { keepPlan, openSession, until } from './support/openWindow.tsx';
 
-const now = (): Date => new Date();
-const answer = {
+const kept: KeptResult = {
   minimised: 'mass',
   timeLimitS: null,
   plannedAt: '2026-01-02T10:42:00Z',
@@ -23,99 +21,131 @@ const answer = {
     infeasible: [],
     ignoredFields: [],
   },
-} as const;
-
-async function sessionOn(db: WindowDb) {
-  const saver = createSaver(now);
-  const session = createSession({ db, saver, now });
-  await session.load();
-  return { session, saver };
-}
-
-const kept = {
-  ...answer,
-  result: { ...answer.result, outings: [], unchecked: [], problems: [], infeasible: [], ignoredFields: [] },
 };
 
 describe('the session', () => {
-  it('brings plan, result and preferences back after a reload', async () => {
-    const db = await freshDb();
-    const first = await sessionOn(db);
-    expect(first.session.openPlan('a.json', asText(shownPlan()))).toBe(true);
-    first.session.keepResult(first.session.state().atHand?.openedAt ?? '', kept);
+  it('brings task, answer and preferences back in another window on the same journal', async () => {
+    const journal = memoryJournal();
+    const first = await openSession(journal);
+    const { planHash, id } = await keepPlan(first.store, first.session, asText(shownPlan()));
+    first.session.keepResult(planHash, kept);
     first.session.prefer({ units: 'si', person: 'A. Tester' });
-    await first.saver.settled();
-    expect(first.saver.state().kind).toBe('saved');
+    await until(first.session, 'all of it saved', () => {
+      const { rows } = first.store.table('preferences').state();
+      const answers = first.store.table('results').state().rows;
+      return rows.get('preferences')?.person === 'A. Tester' && answers.has(id);
+    });
 
-    const second = await sessionOn(db);
-    expect(second.session.state().atHand?.name).toBe('a.json');
+    const second = await openSession(journal);
+    await until(second.session, 'the answer', () => second.session.state().result !== null);
+    expect(second.session.state().atHand?.name).toBe('T-1.json');
     expect(second.session.state().atHand?.plan.steps).toHaveLength(4);
     expect(second.session.state().result).toEqual(kept);
-    expect(second.session.state().preferences).toMatchObject({ units: 'si', person: 'A. Tester' });
+    expect(second.session.state().preferences).toMatchObject({ units: 'si', person: 'A. Tester', task: id });
   });
 
-  it('keeps what was open when a file is refused, and names every fault', async () => {
-    const { session } = await sessionOn(await freshDb());
-    session.openPlan('good.json', asText(shownPlan()));
-    expect(session.openPlan('bad.json', asText(refusedPlan(3)))).toBe(false);
-    expect(session.state().atHand?.name).toBe('good.json');
-    expect(session.state().refused?.refusal.rows).toHaveLength(3);
-    expect(session.state().refused?.refusal.rows?.[0]).toMatchObject({ field: 'steps[0].demand', value: '1 furlong' });
+  it('begins as the program does where nothing is kept', async () => {
+    const { session } = await openSession();
+    expect(session.state()).toMatchObject({ preferences: firstPreferences, atHand: null, result: null, former: null });
   });
 
-  it('forgets the result of the plan before', async () => {
-    const db = await freshDb();
-    const { session, saver } = await sessionOn(db);
-    session.openPlan('a.json', asText(shownPlan()));
-    const before = session.state().atHand?.openedAt ?? '';
-    session.keepResult(before, kept);
-    await new Promise((resolve) => setTimeout(resolve, 5));
-    session.openPlan('b.json', asText(shownPlan()));
-    session.keepResult(before, kept);
-    await saver.settled();
+  it('keeps every wish of a quick succession, the last of each', async () => {
+    const { session, store } = await openSession();
+    for (const person of ['A', 'Ab', 'Abe']) session.prefer({ person });
+    session.prefer({ paper: 'Letter' });
+    expect(session.state().preferences).toMatchObject({ person: 'Abe', paper: 'Letter' });
+    const row = () => store.table('preferences').state().rows.get('preferences');
+    await until(session, 'the last wish', () => row()?.person === 'Abe' && row()?.paper === 'Letter');
+  });
+
+  it('calls an answer one to an earlier state once a step has changed, and the answer again once that is undone', async () => {
+    const { session, store } = await openSession();
+    const { planHash, id } = await keepPlan(store, session, asText(shownPlan()));
+    session.keepResult(planHash, kept);
+    await until(session, 'the answer kept', () => store.table('results').state().rows.has(id));
+    const step = [...store.table('steps').state().rows.values()].find(({ code }) => code === 'deep');
+    if (step === undefined) throw new Error('no such step');
+    await store.commit({
+      action: 'edit',
+      title: 'Edit step deep',
+      proposals: [{ table: 'steps', put: { ...step, access: { depth: '3 in' } } }],
+    });
+    await until(session, 'the changed task', () => session.state().atHand?.planHash !== planHash);
     expect(session.state().result).toBeNull();
-    expect(await db.result.count()).toBe(0);
+    expect(session.state().former).toEqual(kept);
+    await store.undo();
+    await until(session, 'the task as it was', () => session.state().atHand?.planHash === planHash);
+    expect(session.state().result).toEqual(kept);
+    expect(session.state().former).toBeNull();
   });
 
-  it('says NOT SAVED when the store is closed under it, and the plan stays at hand', async () => {
-    const db = await freshDb();
-    const { session, saver } = await sessionOn(db);
-    db.close();
-    session.openPlan('a.json', asText(shownPlan()));
-    await saver.settled();
-    expect(saver.state().kind).toBe('not-saved');
-    expect(session.state().atHand?.name).toBe('a.json');
+  it('keeps no answer for a task that has changed meanwhile', async () => {
+    const { session, store } = await openSession();
+    const { id } = await keepPlan(store, session, asText(shownPlan()));
+    session.keepResult('0'.repeat(64), kept);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(session.state().result).toBeNull();
+    expect(store.table('results').state().rows.has(id)).toBe(false);
   });
 
-  it('opens without the store where that never answers, and says so', async () => {
-    const db = await freshDb();
-    const saver = createSaver(now);
-    const stuck = Object.assign(Object.create(db) as WindowDb, { plan: { get: () => new Promise(() => undefined) } });
-    const session = createSession({ db: stuck, saver, now, loadLimitMs: 30 });
-    await session.load();
-    expect(session.state().ready).toBe(true);
-    expect(saver.state()).toMatchObject({ kind: 'not-saved' });
+  it('reads a task without the steps that cannot be read, and names them', async () => {
+    const { session, store } = await openSession();
+    const { id } = await keepPlan(store, session, asText(shownPlan()));
+    const step = [...store.table('steps').state().rows.values()].find(({ code }) => code === 'deep');
+    if (step === undefined) throw new Error('no such step');
+    const { callout: _callout, ...without } = step;
+    await store.commit({
+      action: 'edit',
+      title: 'Edit step deep',
+      proposals: [{ table: 'steps', put: without }],
+    });
+    await until(session, 'the fault', () => (session.state().atHand?.missing.length ?? 0) > 0);
+    expect(session.state().atHand?.id).toBe(id);
+    expect(session.state().atHand?.missing[0]).toMatchObject({ table: 'steps', code: 'deep' });
+    expect(session.state().atHand?.plan.steps).toHaveLength(3);
   });
 
-  it('keeps the good fields of preferences when one is spoilt', () => {
-    expect(readPreferences({ units: 'furlongs', person: 'A' })).toEqual({ ...firstPreferences, person: 'A' });
-    expect(readPreferences(null)).toEqual(firstPreferences);
+  it('says NOT SAVED when a wish is not taken, holds it in this window, and keeps it when asked again', async () => {
+    const { session, store, journal } = await openSession();
+    journal.faults.refuseAppends = { code: 'disk', times: 1 };
+    session.prefer({ person: 'B' });
+    await until(session, 'NOT SAVED', () => store.saving().kind === 'not-saved');
+    expect(session.state().preferences.person).toBe('B');
+    store.saveAgain();
+    await until(session, 'saved', () => store.saving().kind === 'saved');
+    expect(store.table('preferences').state().rows.get('preferences')?.person).toBe('B');
+  });
+
+  it('lets go of a task that is removed', async () => {
+    const { session, store } = await openSession();
+    const { id } = await keepPlan(store, session, asText(shownPlan()));
+    session.closeTask();
+    await until(session, 'no task at hand', () => session.state().atHand === null);
+    expect(store.table('tasks').state().rows.has(id)).toBe(true);
   });
 });
 
 describe('a place in the address', () => {
   const places: Place[] = [
     { at: 'first' },
+    { at: 'front' },
     { at: 'steps' },
     { at: 'steps', step: 'a/b c#?%' },
+    { at: 'outings', outing: 'o/1' },
     { at: 'bag', outing: 'o 1' },
     { at: 'bag', outing: 'o/1', line: '["b","i"]' },
     { at: 'manifest', outing: 'ü' },
+    { at: 'catalog' },
+    { at: 'catalog', shelf: 'a', item: 'b' },
+    { at: 'sites', site: 's', interface: 'i' },
   ];
   it.each(places)('comes back from its address: %j', (place) => {
     expect(readPlace(placeAddress(place))).toEqual(place);
   });
-  it.each(['', '#', '#/nowhere', '#/steps/%E0%A4%A'])('is never an error: %s', (address) => {
+  it('names no item without its shelf', () => {
+    expect(placeAddress({ at: 'catalog', item: 'b' })).toBe('#/catalog');
+  });
+  it.each(['', '#', '#/nowhere', '#/toString', '#/steps/%E0%A4%A'])('is never an error: %s', (address) => {
     expect(['first', 'steps']).toContain(readPlace(address).at);
   });
 });

@@ -74,8 +74,8 @@ describe('a refused file', () => {
 
 describe('the steps sheet', () => {
   it('shows state, checks with margins, the setting in two units and running torque apart', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('a.json', plan);
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(plan);
     window.location.hash = '#/steps/tighten';
     await expect.element(screen.getByRole('heading', { level: 1, name: '2 · Tighten the cover' })).toBeVisible();
     await expect.element(screen.getByText('Sharp edge on the cover.')).toBeVisible();
@@ -92,8 +92,8 @@ describe('the steps sheet', () => {
   });
 
   it('never just says no: a step out of reach names its closest fits with what is short', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('a.json', plan);
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(plan);
     window.location.hash = '#/steps/deep';
     const fits = screen.getByRole('region', { name: 'Closest fits' });
     await expect.element(fits.getByText('10.25 in (260.35 mm)').first()).toBeVisible();
@@ -105,15 +105,15 @@ describe('the steps sheet', () => {
   });
 
   it('shows gear of a step done by hand', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('a.json', plan);
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(plan);
     window.location.hash = '#/steps/cap';
     await expect.element(screen.getByRole('region', { name: 'Gear' })).toHaveTextContent('2 × gear C-1');
   });
 
   it('shows every unit asked for, in strip and by keys', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('a.json', plan);
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(plan);
     window.location.hash = '#/steps/tighten';
     const row = () => screen.getByRole('row', { name: /Tighten the cover/ });
     await expect.element(row()).toHaveTextContent('30–35 lbf·ft');
@@ -166,13 +166,13 @@ describe('the palette', () => {
   });
 
   it('lists every button of the window', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('a.json', reachable);
-    const opened = session.state().atHand?.openedAt ?? '';
-    session.keepResult(opened, {
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(reachable);
+    const { planHash } = session.state().atHand ?? { planHash: '' };
+    session.keepResult(planHash, {
       minimised: 'mass',
       timeLimitS: null,
-      plannedAt: opened,
+      plannedAt: new Date().toISOString(),
       result: await solved(reachable),
     });
     window.location.hash = '#/bag';
@@ -185,8 +185,8 @@ describe('the palette', () => {
   });
 
   it('finds steps and items of the plan and goes there', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('a.json', plan);
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(plan);
     await userEvent.keyboard('{Control>}k{/Control}');
     await userEvent.type(screen.getByRole('combobox', { name: 'Find or do' }), 'deep bolt');
     await expect.element(screen.getByRole('option', { name: /4 · Tighten the deep bolt/ })).toBeVisible();
@@ -228,8 +228,8 @@ describe('the palette', () => {
 
 describe('the bag sheet', () => {
   it('shows progress while planning, and can be cancelled without changing anything', async () => {
-    const { screen, session, planner } = await openWindow();
-    session.openPlan('a.json', reachable);
+    const { screen, bringIn, session, planner } = await openWindow();
+    await bringIn(reachable);
     window.location.hash = '#/bag';
     await userEvent.click(screen.getByRole('button', { name: 'Plan the bag' }));
     planner.runs[0]?.progress({ outing: 'O1', best: 3.5, bound: 3.2, elapsedS: 1 });
@@ -243,8 +243,8 @@ describe('the bag sheet', () => {
   });
 
   it('gives the contents with the reason for each line, the proof and the second count', async () => {
-    const { screen, session, planner, host } = await openWindow();
-    session.openPlan('a.json', reachable);
+    const { screen, session, bringIn, planner, host } = await openWindow();
+    await bringIn(reachable);
     window.location.hash = '#/bag';
     await userEvent.click(screen.getByRole('button', { name: 'Plan the bag' }));
     // Torque tool 0.9, ratchet 0.3, extension 0.11, socket 0.06, two caps 0.04, the bag 0.5 kg.
@@ -265,8 +265,8 @@ describe('the bag sheet', () => {
   });
 
   it('says not proved, with the bound, when it was stopped', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('a.json', reachable);
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(reachable);
     const best = await solved(reachable);
     if (best.objective === null) throw new Error('nothing was solved');
     const stopped = {
@@ -274,18 +274,28 @@ describe('the bag sheet', () => {
       status: 'stopped' as const,
       objective: { ...best.objective, bound: best.objective.value * 0.96, gap: 0.04 },
     };
-    const opened = session.state().atHand?.openedAt ?? '';
-    session.keepResult(opened, { minimised: 'mass', timeLimitS: 1, plannedAt: opened, result: stopped });
+    const { planHash } = session.state().atHand ?? { planHash: '' };
+    session.keepResult(planHash, {
+      minimised: 'mass',
+      timeLimitS: 1,
+      plannedAt: new Date().toISOString(),
+      result: stopped,
+    });
     window.location.hash = '#/bag';
     await expect.element(screen.getByRole('heading', { name: /^Not proved \(bound 4 %\)/ })).toBeVisible();
     expect(document.body.textContent).not.toContain('Proved least:');
   });
 
   it('names the step at fault and its closest fits when no bag does it', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('a.json', plan);
-    const opened = session.state().atHand?.openedAt ?? '';
-    session.keepResult(opened, { minimised: 'mass', timeLimitS: null, plannedAt: opened, result: await solved(plan) });
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(plan);
+    const { planHash } = session.state().atHand ?? { planHash: '' };
+    session.keepResult(planHash, {
+      minimised: 'mass',
+      timeLimitS: null,
+      plannedAt: new Date().toISOString(),
+      result: await solved(plan),
+    });
     window.location.hash = '#/bag';
     await expect.element(screen.getByRole('heading', { name: 'No bag does it: 1 fault' })).toBeVisible();
     await expect.element(screen.getByText('Step 4, Tighten the deep bolt')).toBeVisible();
@@ -293,8 +303,8 @@ describe('the bag sheet', () => {
   });
 
   it('refuses a time limit it cannot read, with the same words above and beside, and moves the focus', async () => {
-    const { screen, session, planner } = await openWindow();
-    session.openPlan('a.json', reachable);
+    const { screen, bringIn, session, planner } = await openWindow();
+    await bringIn(reachable);
     window.location.hash = '#/bag';
     await userEvent.type(screen.getByRole('textbox', { name: 'Time limit (s)' }), 'soon');
     await userEvent.click(screen.getByRole('button', { name: 'Plan the bag' }));
@@ -306,8 +316,8 @@ describe('the bag sheet', () => {
   });
 
   it('says why planning was refused', async () => {
-    const { screen, session, planner } = await openWindow();
-    session.openPlan('a.json', reachable);
+    const { screen, bringIn, session, planner } = await openWindow();
+    await bringIn(reachable);
     window.location.hash = '#/bag';
     await userEvent.click(screen.getByRole('button', { name: 'Plan the bag' }));
     planner.runs[0]?.fail(
@@ -330,9 +340,9 @@ describe('a list with nothing in it', () => {
       window.location.hash = `#/${place}`;
       await expect.element(told).toBeVisible();
     }
-    const opened = session.state().atHand?.openedAt ?? '';
+    const { planHash } = session.state().atHand ?? { planHash: '' };
     const result = await solved(asText(emptyPlan()));
-    session.keepResult(opened, { minimised: 'mass', timeLimitS: null, plannedAt: opened, result });
+    session.keepResult(planHash, { minimised: 'mass', timeLimitS: null, plannedAt: new Date().toISOString(), result });
     await expect.element(screen.getByRole('navigation', { name: 'Job line' })).toHaveTextContent('needs steps');
     expect(document.body.textContent).not.toMatch(/Proved least|ready to preview/);
     await userEvent.keyboard('{Control>}k{/Control}');
