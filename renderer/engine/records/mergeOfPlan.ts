@@ -9,7 +9,7 @@ import { mergeTask } from './mergeTask.ts';
 import type { Comparison, Differing } from './merged.ts';
 import type { TaskRecords } from './planOfTask.ts';
 import { readableTask, type Missing } from './readableTask.ts';
-import { recordsOfPlan } from './recordsOfPlan.ts';
+import { recordsOfPlan, type PlanRecords } from './recordsOfPlan.ts';
 
 /** Everything kept that a plan file may meet. */
 export interface KeptWork extends Omit<TaskRecords, 'task'> {
@@ -37,12 +37,14 @@ export interface MergeOfPlan {
   items: Comparison;
   outings: Comparison;
   steps: Comparison;
-  /** `add`: a new task. */
-  task: 'add' | 'same' | Differing;
+  /** `add`: a new task. `none`: the file is a catalog alone. */
+  task: 'none' | 'add' | 'same' | Differing;
   /** All of it is one act, so that one undo takes it back whole. */
   puts: PlanPut[];
-  /** The task as it will be. */
-  result: Task;
+  /** The task as it will be; null where the file is a catalog alone. */
+  result: Task | null;
+  /** The shelf that takes the file's catalog. */
+  shelf: Shelf;
   /** What the planner will still need of that task. */
   missing: Missing[];
   /** Fields of the file that no record has. */
@@ -61,39 +63,51 @@ export function mergeOfPlan(kept: KeptWork, plan: Plan, into: IntoKept): MergeOf
     file: file.items.map((item) => ({ ...item, shelf: shelf.id })),
     differing: into.differing,
   });
-  const { result, ...task } = taskPart(kept, file.task, shelf, into);
-  const own = {
-    outings: kept.outings.filter((outing) => outing.task === result.id),
-    steps: kept.steps.filter((step) => step.task === result.id),
-  };
-  const outings = mergeOutings({
-    here: own.outings,
-    file: file.outings.map((outing) => ({ ...outing, task: result.id })),
-    differing: into.differing,
-  });
-  const steps = mergeSteps({
-    here: own.steps,
-    file: file.steps.map((step) => ({ ...step, task: result.id })),
-    differing: into.differing,
-    interfaces: kept.interfaces,
-  });
+  const work = holdsTask(plan) ? mergeWork(kept, file, shelf, into) : null;
   const puts: PlanPut[] = [
     ...(shelf === file.shelf ? [{ table: 'shelves' as const, put: shelf }] : []),
     ...items.puts.map((put) => ({ table: 'items' as const, put })),
-    ...task.puts.map((put) => ({ table: 'tasks' as const, put })),
-    ...outings.puts.map((put) => ({ table: 'outings' as const, put })),
-    ...steps.puts.map((put) => ({ table: 'steps' as const, put })),
+    ...(work?.puts ?? []),
   ];
-  const { missing } = readableTask({ ...after(kept, puts), task: result });
+  const result = work?.result ?? null;
   return {
     items: items.comparison,
-    outings: outings.comparison,
-    steps: steps.comparison,
-    task: task.told,
+    outings: work?.outings ?? nothing,
+    steps: work?.steps ?? nothing,
+    task: work?.task ?? 'none',
     puts,
     result,
-    missing,
+    shelf,
+    missing: result === null ? [] : readableTask({ ...after(kept, puts), task: result }).missing,
     ignored: file.ignored,
+  };
+}
+
+const nothing: Comparison = { add: [], same: [], differ: [], onlyHere: [] };
+
+/** A file that says nothing of a task is stock for a shelf. */
+export function holdsTask(plan: Plan): boolean {
+  return plan.task !== undefined || plan.outings.length > 0 || plan.steps.length > 0;
+}
+
+function mergeWork(kept: KeptWork, file: PlanRecords, shelf: Shelf, into: IntoKept) {
+  const { told, puts, result } = taskPart(kept, file.task, shelf, into);
+  const { differing } = into;
+  const ofTask = <R extends { task: string }>(rows: readonly R[]) => rows.filter(({ task }) => task === result.id);
+  const intoTask = <R extends { task: string }>(rows: readonly R[]) => rows.map((row) => ({ ...row, task: result.id }));
+  const outings = mergeOutings({ here: ofTask(kept.outings), file: intoTask(file.outings), differing });
+  const { interfaces } = kept;
+  const steps = mergeSteps({ here: ofTask(kept.steps), file: intoTask(file.steps), differing, interfaces });
+  return {
+    task: told,
+    result,
+    outings: outings.comparison,
+    steps: steps.comparison,
+    puts: [
+      ...puts.map((put) => ({ table: 'tasks' as const, put })),
+      ...outings.puts.map((put) => ({ table: 'outings' as const, put })),
+      ...steps.puts.map((put) => ({ table: 'steps' as const, put })),
+    ],
   };
 }
 
@@ -103,14 +117,11 @@ function taskPart(
   shelf: Shelf,
   into: IntoKept,
 ): { told: 'add' | 'same' | Differing; puts: Task[]; result: Task } {
+  const { differing } = into;
   const here = kept.tasks.find(({ id }) => id === into.task);
-  if (here !== undefined)
-    return mergeTask({ here, file, shelf: shelf.id, differing: into.differing, sites: kept.sites });
-  const code = freeCode(
-    file.code,
-    kept.tasks.map((task) => task.code),
-  );
-  const added: Task = { ...file, code, shelves: [shelf.id] };
+  if (here !== undefined) return mergeTask({ here, file, shelf: shelf.id, differing, sites: kept.sites });
+  const taken = kept.tasks.map(({ code }) => code);
+  const added: Task = { ...file, code: freeCode(file.code, taken), shelves: [shelf.id] };
   return { told: 'add', puts: [added], result: added };
 }
 
