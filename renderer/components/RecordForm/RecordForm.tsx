@@ -18,6 +18,8 @@ export interface RecordFormProps {
   saveLabel: string;
   /** Said before saving: what else the same act changes. */
   beforeSaving?: ReactNode;
+  /** Another way to send the form, beside its button. */
+  also?: ReactNode;
   /**
    * Keeps the draft; it fails with a ConflictError or a NotSavedError. `over` holds the conflicts which the person
    * decided for this draft.
@@ -25,6 +27,10 @@ export interface RecordFormProps {
   save: (over: readonly RecordConflict[]) => Promise<unknown>;
   onSaved: () => void;
   onLeave: () => void;
+  /** Counted up by who wants the form closed, as by taking another row in hand: it is asked for as by Esc. */
+  leaveAsked?: number;
+  /** The person would rather stay. */
+  onStay?: () => void;
   words?: ConflictWords;
   children: ReactNode;
 }
@@ -37,7 +43,7 @@ type Saving =
 
 /** The frame of a form about a record: what is wrong on top, the fields, and the way out in words. */
 export function RecordForm(props: RecordFormProps) {
-  const { form, heading, saveLabel, beforeSaving, save, onSaved, onLeave, words, children } = props;
+  const { form, heading, saveLabel, beforeSaving, also, save, onSaved, onLeave, words, children } = props;
   const headingId = useId();
   const element = useRef<HTMLFormElement>(null);
   const notSaved = useRef<HTMLDivElement>(null);
@@ -83,6 +89,12 @@ export function RecordForm(props: RecordFormProps) {
     if (form.changed) setLeaving(true);
     else drop();
   };
+  const answered = useRef(leaveAsked);
+  useEffect(() => {
+    if (answered.current === leaveAsked) return;
+    answered.current = leaveAsked;
+    leave();
+  });
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === 'Escape' && !event.defaultPrevented) {
       event.preventDefault();
@@ -130,6 +142,7 @@ export function RecordForm(props: RecordFormProps) {
           <Button type="submit" variant="filled" aria-disabled={saving.kind === 'saving' || undefined}>
             {saving.kind === 'saving' ? 'Saving…' : saveLabel}
           </Button>
+          {also}
           <Button onClick={leave}>Leave</Button>
           <span className="bw-second bw-small">
             <kbd>Ctrl</kbd> <kbd>Enter</kbd> saves · <kbd>Esc</kbd> leaves
@@ -142,7 +155,10 @@ export function RecordForm(props: RecordFormProps) {
       {leaving ? (
         <LeaveQuestion
           what={heading}
-          onStay={() => setLeaving(false)}
+          onStay={() => {
+            setLeaving(false);
+            onStay?.();
+          }}
           onLeave={() => {
             setLeaving(false);
             drop();

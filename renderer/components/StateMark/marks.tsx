@@ -65,6 +65,14 @@ export const marks = {
   ),
   'by-hand': mark('By hand', 'plain', 18, hole, <circle cx="9" cy="9.6" r="2.6" />),
   'no-stack': mark('No stack', 'bad', 18, hole, <path d="M6.5 6L11.5 12M11.5 6L6.5 12" />),
+  'not-complete': mark(
+    'Not complete',
+    'doubt',
+    18,
+    hole,
+    hollow(6.5, 0.8, 5, 4.4),
+    <path d="M9 7.4V13" strokeDasharray="1.6 1.6" />,
+  ),
 
   // Bags: the best found as a bar, the bound as a wall; where they meet, nothing less exists.
   'proved-least': mark('Proved least', 'ok', 18, <path d="M12.6 1V15" />, block(1, 5, 10.8, 6)),
