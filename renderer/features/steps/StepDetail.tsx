@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Ref } from 'react';
+import type { ReactNode, Ref } from 'react';
 import { Button } from '@mantine/core';
 import type { BagResult } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
@@ -22,6 +22,11 @@ import { fastenerText } from './words.ts';
 export interface StepDetailProps {
   plan: ResolvedPlan;
   step: ResolvedStep;
+  /** Its number in the task, and how many there are. */
+  number: number;
+  of: number;
+  /** What can be done with it. */
+  actions?: ReactNode;
   result: BagResult | null;
   units: UnitsShown;
   headingRef: Ref<HTMLHeadingElement>;
@@ -56,11 +61,11 @@ function namedStacks(plan: ResolvedPlan, step: ResolvedStep, result: BagResult |
 }
 
 /** The step in hand: the drawing first, then what the words of it rest on. */
-export function StepDetail({ plan, step, result, units, headingRef, onStep }: StepDetailProps) {
+export function StepDetail(props: StepDetailProps) {
+  const { plan, step, number, of, actions, result, units, headingRef, onStep } = props;
   const [asked, setAsked] = useState<{ step: string; stack: string[] } | null>(null);
   const draw = (stack: string[]): void => setAsked({ step: step.id, stack });
-  const number = plan.steps.indexOf(step) + 1;
-  const written = plan.source.steps[number - 1];
+  const written = plan.source.steps[plan.steps.indexOf(step)];
   const judgement = judgementOf(plan, step);
   const reaching = namedStacks(plan, step, result);
   const planned = reaching.find(({ note }) => note?.includes('planned') === true)?.judged;
@@ -86,9 +91,10 @@ export function StepDetail({ plan, step, result, units, headingRef, onStep }: St
         </span>
         <span className="bw-step-walk">
           <WalkButton label="Previous step" ended={number === 1} onClick={() => onStep(-1)} />
-          <WalkButton label="Next step" ended={number === plan.steps.length} onClick={() => onStep(1)} />
+          <WalkButton label="Next step" ended={number === of} onClick={() => onStep(1)} />
         </span>
       </header>
+      {actions}
 
       {written.watchOuts === undefined || written.watchOuts.length === 0 ? null : (
         <section className="bw-watch" aria-labelledby="watch-heading">

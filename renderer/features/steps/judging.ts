@@ -56,6 +56,17 @@ function countsOf(held: Judgements): Counts {
   return counts;
 }
 
+/** The states in words; what is not complete yet is no part of the plan, and is counted by who knows of it. */
+export function countsText({ reached, notReached, byHand }: Counts, notComplete: number): string {
+  const said: [number, string][] = [
+    [reached, 'reached'],
+    [notReached, 'not reached'],
+    [byHand, 'by hand'],
+    [notComplete, 'not complete'],
+  ];
+  return said.flatMap(([count, word]) => (count > 0 ? [`${count} ${word}`] : [])).join(' · ');
+}
+
 /** The judgement of one step, computed at once where it is not held yet. */
 export function judgementOf(plan: ResolvedPlan, step: ResolvedStep): StepJudgement {
   const { held } = runOf(plan);

@@ -1,0 +1,44 @@
+import { useEffect, useRef } from 'react';
+import type { KeyboardEvent, ReactNode, Ref } from 'react';
+import { useMediaQuery } from '@mantine/hooks';
+import './steps.css';
+
+export interface StepsPanesProps {
+  /** Beside the heading of the list. */
+  said: ReactNode;
+  buttons?: ReactNode;
+  table: ReactNode;
+  tableRef?: Ref<HTMLDivElement>;
+  /** What the pane beside shows; it begins at its top for each. */
+  inHand: string | null;
+  onTableKey?: (event: KeyboardEvent) => void;
+  children: ReactNode;
+}
+
+/** The list of steps, and the one in hand beside it. Where the panes stack, the drawing comes first, for the eye and for the keyboard alike. */
+export function StepsPanes(props: StepsPanesProps) {
+  const { said, buttons, table, tableRef, inHand, onTableKey, children } = props;
+  const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
+  const pane = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    pane.current?.scrollTo(0, 0);
+  }, [inHand]);
+  const list = (
+    <section key="list" className="bw-pane-list" aria-labelledby="steps-heading">
+      <div className="bw-pane-bar">
+        <h2 id="steps-heading">Steps</h2>
+        <span className="bw-second bw-small">{said}</span>
+        {buttons === undefined ? null : <span className="bw-pane-bar-end">{buttons}</span>}
+      </div>
+      <div ref={tableRef} className="bw-pane-table" role="presentation" onKeyDownCapture={onTableKey}>
+        {table}
+      </div>
+    </section>
+  );
+  const beside = (
+    <div key="detail" ref={pane} className="bw-pane-detail" role="region" aria-label="Step in hand" tabIndex={0}>
+      {children}
+    </div>
+  );
+  return <div className="bw-split">{stacked ? [beside, list] : [list, beside]}</div>;
+}

@@ -1,0 +1,6 @@
+import { createAsking } from '../task/asking.ts';
+
+/** What the palette may ask of the steps' sheet. */
+export type StepWish = 'add' | 'edit' | 'copy' | 'remove' | 'up' | 'down';
+
+export const stepAsking = createAsking<StepWish>();

@@ -1,0 +1,42 @@
+import type { ReactNode } from 'react';
+import { Button } from '@mantine/core';
+import { Dialog } from '../../components/Dialog/Dialog.tsx';
+
+export interface RemoveQuestionProps {
+  /** What goes: "step 12", "outing 1". */
+  what: string;
+  /** What else goes or changes with it. */
+  children?: ReactNode;
+  onRemove: () => void;
+  onStay: () => void;
+}
+
+/** Asked before something goes; it names the thing and the consequences. */
+export function RemoveQuestion({ what, children, onRemove, onStay }: RemoveQuestionProps) {
+  return (
+    <Dialog title={`Remove ${what}?`} onClose={onStay}>
+      {children}
+      <p>Undo brings it back.</p>
+      <div className="bw-form-foot">
+        <Button onClick={onStay}>Keep it</Button>
+        <Button variant="filled" onClick={onRemove}>
+          Remove {what}
+        </Button>
+      </div>
+    </Dialog>
+  );
+}
+
+/** In place of removing something that is still used. */
+export function RemoveRefused({ what, children, onStay }: { what: string; children: ReactNode; onStay: () => void }) {
+  return (
+    <Dialog title={`${what} cannot be removed yet`} onClose={onStay}>
+      {children}
+      <div className="bw-form-foot">
+        <Button variant="filled" onClick={onStay}>
+          Keep it
+        </Button>
+      </div>
+    </Dialog>
+  );
+}
