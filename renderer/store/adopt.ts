@@ -1,0 +1,87 @@
+/** A new journal that begins with what the working copy holds; the old one's files are set aside by the host. */
+import type { JournalHost } from '../../shared-types/host.ts';
+import type { Change } from '../../shared-types/journal.ts';
+import type { AnyRecord } from '../../shared-types/records/index.ts';
+import { recordSchemas, tableNames } from '../../shared-types/records/index.ts';
+import { RefusedError } from '../engine/errors.ts';
+import { refusalFromZod } from '../engine/json/refusalFromZod.ts';
+import { ask } from './hostCalls.ts';
+import { within } from './noAnswer.ts';
+import { rawContents } from './rawDatabase.ts';
+import { nameOf } from './recordNames.ts';
+import { settled } from './workingCopy.ts';
+import type { WorkingCopy } from './workingCopy.ts';
+
+export interface AdoptAround {
+  journal: JournalHost;
+  lease: string;
+  makeCopy: (name: string) => WorkingCopy;
+  limitMs: () => number;
+  progress: (done: number, of: number) => void;
+}
+
+/** The host takes an answer of 32 MB; a character may be four bytes there. */
+const pieceMost = { characters: 6_000_000, changes: 50_000 };
+
+/** @param name the database whose records are kept */
+export async function adopt(name: string, { journal, lease, makeCopy, limitMs, progress }: AdoptAround): Promise<void> {
+  // All of it is read and checked before anything is begun.
+  const changes = await changesOf(name);
+  const pieces = inPieces(changes);
+  const begun = await ask(() => journal.beginAgain({ lease, keepThrough: 0 }), limitMs(), 'the journal');
+  let head = { seq: begun.state.seq, hash: begun.state.hash };
+  let done = 0;
+  for (const [at, piece] of pieces.entries()) {
+    const title = pieces.length === 1 ? 'Keep what was here' : `Keep what was here, ${at + 1} of ${pieces.length}`;
+    const payload = { title, key: crypto.randomUUID(), undoable: false, changes: piece };
+    const request = { lease, seq: head.seq + 1, user: '', action: 'adopt', payload };
+    const { seq, hash } = await ask(() => journal.append(request), limitMs(), 'the journal');
+    head = { seq, hash };
+    done += piece.length;
+    progress(done, changes.length);
+  }
+  const copy = makeCopy(name);
+  try {
+    await within(settled(copy.open()), limitMs(), 'the working copy (opening it)');
+    await within(settled(copy.meta().put({ key: 'head', ...head })), limitMs(), 'the working copy');
+  } finally {
+    copy.shut();
+  }
+  if (begun.state.database !== name) await ask(() => journal.setDatabase({ lease, name }), limitMs(), 'the journal');
+}
+
+/** @throws RefusedError naming the first record that is not whole: a journal is not begun with it */
+async function changesOf(name: string): Promise<Change[]> {
+  const contents = await rawContents(name);
+  return tableNames.flatMap((table) => {
+    const rows = contents[table] ?? [];
+    if (!Array.isArray(rows))
+      throw new RefusedError({ code: 'internal', message: `${table} cannot be read: ${rows.fault}`, field: table });
+    return rows.map((row): Change => {
+      const checked = recordSchemas[table].safeParse(row);
+      if (!checked.success) {
+        const { refusal } = refusalFromZod(checked.error, { input: row });
+        const message = `${nameOf(table, row as Partial<AnyRecord>)}: ${refusal.message}`;
+        throw new RefusedError({ ...refusal, message, field: `${table}.${refusal.field ?? ''}` });
+      }
+      return { table, id: checked.data.id, before: null, after: checked.data };
+    });
+  });
+}
+
+function inPieces(changes: readonly Change[]): Change[][] {
+  const pieces: Change[][] = [];
+  let piece: Change[] = [];
+  let characters = 0;
+  for (const change of changes) {
+    const length = JSON.stringify(change).length;
+    if (piece.length > 0 && (characters + length > pieceMost.characters || piece.length >= pieceMost.changes)) {
+      pieces.push(piece);
+      piece = [];
+      characters = 0;
+    }
+    piece.push(change);
+    characters += length;
+  }
+  return piece.length === 0 ? pieces : [...pieces, piece];
+}

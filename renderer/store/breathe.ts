@@ -1,0 +1,12 @@
+/** Lets the page answer the hand before long work goes on. */
+export function breathe(): Promise<void> {
+  return new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.addEventListener('message', () => {
+      port1.close();
+      resolve();
+    });
+    port1.start();
+    port2.postMessage(null);
+  });
+}

@@ -1,0 +1,49 @@
+import Dexie from 'dexie';
+import type { Reads } from './wholeness/view.ts';
+import { breathe } from './breathe.ts';
+import type { WorkingCopy } from './workingCopy.ts';
+import { settled } from './workingCopy.ts';
+
+/** How many keys one question takes. */
+const most = 2000;
+
+/**
+ * What the checks read, from the working copy. Others may write between two answers; the journal then refuses the change
+ * as behind, and everything is asked again.
+ */
+export function readsOf(copy: WorkingCopy): Reads {
+  return {
+    async byIds(table, ids) {
+      const found = await settled(copy.records(table).bulkGet([...ids]));
+      return found.filter((record) => record !== undefined);
+    },
+    where: (table, index, values) =>
+      settled(
+        copy
+          .records(table)
+          .where(index)
+          .anyOf([...values])
+          .toArray(),
+      ),
+    async codesUnder(table, index, parent) {
+      const codes: string[] = [];
+      let after: string | null = null;
+      for (;;) {
+        const from: unknown[] = after === null ? [parent, Dexie.minKey] : [parent, after];
+        const rows: { code: string }[] = await settled(
+          copy
+            .table<{ code: string }>(table)
+            .where(index)
+            .between(from, [parent, Dexie.maxKey], after === null, true)
+            .limit(most)
+            .toArray(),
+        );
+        for (const { code } of rows) codes.push(code);
+        const last = rows.at(-1);
+        if (rows.length < most || last === undefined) return codes;
+        after = last.code;
+        await breathe();
+      }
+    },
+  };
+}

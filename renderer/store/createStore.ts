@@ -1,0 +1,343 @@
+/** The store of one window: journal and working copy together, as the screens see them. */
+import type { JournalHost } from '../../shared-types/host.ts';
+import type { EntryHead, JournalState, Lease } from '../../shared-types/journal.ts';
+import { RefusedError } from '../engine/errors.ts';
+import { PartedError } from './applyEntries.ts';
+import type { Deed } from './deeds.ts';
+import { perform } from './deeds.ts';
+import type { Desk } from './desk.ts';
+import { bringUp, readHeads } from './desk.ts';
+import { exportAll } from './exportAll.ts';
+import { createFailedDeeds } from './failedDeeds.ts';
+import { historyOf, noHistory } from './history.ts';
+import { ask } from './hostCalls.ts';
+import type { ChangedKeys } from './liveTables.ts';
+import { changedKeys, createLiveTables } from './liveTables.ts';
+import { budget } from './noAnswer.ts';
+import { baseOf, hindranceOf, openKept } from './opening.ts';
+import type { Opened } from './opening.ts';
+import { otherWindows } from './otherWindows.ts';
+import type { OtherWindows } from './otherWindows.ts';
+import { readyNotice } from './readyNotice.ts';
+import { recovery } from './recovery.ts';
+import { askForLease, askPatiently, ElsewhereError, elsewhereReason } from './rightToWrite.ts';
+import { createSaveLine } from './saveLine.ts';
+import { ConflictError, NotSavedError } from './store.ts';
+import type { Hindrance, HistoryState, OpeningState, Store } from './store.ts';
+import { createTopic } from './topic.ts';
+import { turnAbout } from './turnAbout.ts';
+import { whyNotSaved } from './whyNotSaved.ts';
+import { wishesOf } from './wishes.ts';
+import type { ClosedBecause } from './workingCopy.ts';
+import { WorkingCopy } from './workingCopy.ts';
+
+export interface StoreOptions {
+  journal: JournalHost;
+  now?: () => Date;
+  makeCopy?: (name: string) => WorkingCopy;
+  /** `startMs`: for what is compared before the page is there. `callMs`: from asking for a change to NOT SAVED. */
+  limits?: { startMs: number; callMs: number };
+}
+
+/** The page is there within 10 s, and a change that takes longer is not saved. */
+const limitsOfProgram = { startMs: 8000, callMs: 10_000 };
+
+/** A store that can be left, as a window is. */
+export interface WindowStore extends Store {
+  close(): void;
+}
+
+export function createStore(options: StoreOptions): WindowStore {
+  const { journal } = options;
+  const now = options.now ?? ((): Date => new Date());
+  const limits = options.limits ?? limitsOfProgram;
+  const opening = createTopic<OpeningState>({ kind: 'opening', doing: 'Starting' });
+  const history = createTopic<HistoryState>(noHistory);
+  const saves = createSaveLine(now);
+  const failures = createFailedDeeds(saves);
+  const tables = createLiveTables();
+  let desk: Desk | null = null;
+  /** What the last opening found, for recovery. */
+  let found: { state: JournalState | null; copy: string | null } = { state: null, copy: null };
+  let channel: { base: string; windows: OtherWindows } | null = null;
+  /** Each opening; what an older one still finds is not looked at. */
+  let openings = 0;
+  let line: Promise<unknown> = Promise.resolve();
+
+  /** One after the other: nothing of this window's writes overlaps. */
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const done = line.then(work);
+    line = done.catch(() => undefined);
+    return done;
+  };
+
+  const makeCopy = (name: string): WorkingCopy => {
+    const copy = options.makeCopy?.(name) ?? new WorkingCopy(name);
+    copy.onLost = (because) => lost(copy, because);
+    return copy;
+  };
+
+  const lost = (copy: WorkingCopy, because: ClosedBecause): void => {
+    if (desk?.copy !== copy) return;
+    if (because === 'upgraded-elsewhere') hinder({ kind: 'reload' }, 'a newer window has changed the working copy');
+    else stopAsDiffering('the working copy was closed under this window');
+  };
+
+  const stopAsDiffering = (reason: string): void => {
+    const counts = found.state?.counts;
+    if (counts === undefined) return;
+    const sentence = `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
+    const tally = { seq: desk?.seen ?? 0, counts };
+    hinder({ kind: 'copy-differs', reason: sentence, journal: tally, found: null }, reason);
+  };
+
+  /** From here on nothing is written until the store is opened again. */
+  const hinder = (hindrance: Hindrance, reason: string): void => {
+    leaveDesk(reason);
+    saves.stopped(reason);
+    tables.fail(reason);
+    opening.set({ kind: 'hindered', hindrance });
+  };
+
+  const leaveDesk = (reason: string): void => {
+    const left = desk;
+    desk = null;
+    if (left === null) return;
+    left.stopped = reason;
+    left.copy.shut();
+    left.lease?.end();
+  };
+
+  const onLeaseLost = (lease: Lease, reason: string): void => {
+    if (desk?.lease !== lease) return;
+    desk.lease = null;
+    saves.elsewhere(reason);
+  };
+  const takeLease = (takeOver: boolean, limitMs: number): Promise<Lease | null> =>
+    askForLease(journal, takeOver, limitMs, onLeaseLost);
+
+  /** The right to write may come back to a window after others had it: what it has in hand is looked at again. */
+  const startWriting = async (at: Desk, lease: Lease, limitMs: () => number): Promise<void> => {
+    const state = await ask(() => journal.open(), limitMs(), 'the journal');
+    if (state.database !== '' && state.database !== at.copy.name) {
+      lease.end();
+      hinder({ kind: 'reload' }, 'the working copy is another one now');
+      throw new NotSavedError('the working copy is another one now');
+    }
+    at.lease = lease;
+    at.doubtful = true;
+    saves.elsewhere(null);
+  };
+
+  const mustWrite = async (at: Desk, limitMs: () => number): Promise<string> => {
+    if (at.stopped !== null) throw new NotSavedError(at.stopped);
+    if (at.lease !== null) return at.lease.id;
+    const lease = await takeLease(false, limitMs());
+    if (lease === null) {
+      saves.elsewhere(elsewhereReason);
+      throw new ElsewhereError(elsewhereReason);
+    }
+    await startWriting(at, lease, limitMs);
+    return lease.id;
+  };
+
+  const tuneTo = (base: string): OtherWindows => {
+    if (channel?.base === base) return channel.windows;
+    channel?.windows.close();
+    const windows = otherWindows(base, { onChanged: heard, onMoved });
+    channel = { base, windows };
+    return windows;
+  };
+  const heard = (seq: number, keys: ChangedKeys): void => {
+    const at = desk;
+    if (at === null || seq <= at.heard) return;
+    if (seq === at.heard + 1) tables.readAgain(keys);
+    else tables.reload();
+    at.heard = seq;
+    void inTurn(() => readHeads(at, () => limits.callMs)).catch(() => {
+      at.doubtful = true;
+    });
+  };
+  const onMoved = (database: string): void => {
+    if (desk !== null && desk.copy.name !== database) hinder({ kind: 'reload' }, 'the working copy is another one now');
+  };
+
+  const sitDown = (opened: Opened & { kind: 'opened' }, lease: Lease | null): void => {
+    const { copy, state, replayed } = opened;
+    const windows = tuneTo(baseOf(copy.name));
+    const at: Desk = {
+      ...{ journal, copy, lease, seen: state.seq, heard: state.seq, doubtful: false, stopped: null },
+      heads: [...state.recent],
+      tookHeads(heads) {
+        for (const head of heads) {
+          at.heads.push(head);
+          at.seen = head.seq;
+          failures.settle(head.key);
+        }
+        history.set(historyOf(at.heads));
+      },
+      took(entries) {
+        at.tookHeads(entries.map(({ head }) => head));
+        at.heard = Math.max(at.heard, at.seen);
+        const changes = entries.flatMap((entry) => entry.changes);
+        tables.take(changes);
+        windows.changed(at.seen, changedKeys(changes));
+      },
+    };
+    desk = at;
+    saves.stopped(null);
+    saves.elsewhere(lease === null ? elsewhereReason : null);
+    history.set(historyOf(at.heads));
+    tables.attach(copy);
+    opening.set({ kind: 'ready', notice: readyNotice(state, replayed) });
+  };
+
+  const open = async (): Promise<void> => {
+    openings += 1;
+    const mine = openings;
+    leaveDesk('the working copy is being opened again');
+    const limitMs = budget(limits.startMs, 0.2);
+    const doing = (what: string): void => {
+      if (mine === openings) opening.set({ kind: 'opening', doing: what });
+    };
+    let copy: WorkingCopy | null = null;
+    let lease: Lease | null = null;
+    try {
+      const opened = await openKept({ journal, makeCopy, limitMs, doing });
+      if (opened.kind === 'opened') copy = opened.copy;
+      if (mine === openings && opened.kind === 'opened') {
+        lease = await askPatiently(() => takeLease(false, limitMs()));
+        const writer = lease?.id;
+        if (writer !== undefined && opened.state.database === '')
+          await ask(() => journal.setDatabase({ lease: writer, name: opened.copy.name }), limitMs(), 'the journal');
+      }
+      if (mine !== openings) {
+        copy?.shut();
+        lease?.end();
+        return;
+      }
+      found = { state: opened.state, copy: opened.kind === 'opened' ? opened.copy.name : opened.copy };
+      if (opened.kind === 'hindered') hinder(opened.hindrance, 'what is kept here cannot be shown');
+      else if (opened.copy.isOpen()) sitDown(opened, lease);
+      else stopAsDiffering('the working copy was closed while it was opened');
+    } catch (error) {
+      copy?.shut();
+      lease?.end();
+      if (mine === openings) hinder(hindranceOf(error), whyNotSaved(error));
+    }
+  };
+
+  const performed = async (deed: Deed, limitMs: () => number): Promise<number> => {
+    const at = desk;
+    if (at === null) throw new NotSavedError('the store is not open');
+    const seq = await perform(deed, { desk: at, mustWrite: (limit) => mustWrite(at, limit), limitMs });
+    failures.kept(deed);
+    return seq;
+  };
+
+  /** Runs a deed and says how it went, to the save line and to the caller alike. */
+  const run = (makeDeed: (limitMs: () => number) => Promise<Deed>): Promise<{ deed: Deed; seq: number }> => {
+    saves.begun();
+    return inTurn(async () => {
+      const limitMs = budget(limits.callMs);
+      let deed: Deed | null = null;
+      let kept = false;
+      try {
+        deed = await makeDeed(limitMs);
+        const seq = await performed(deed, limitMs);
+        kept = true;
+        return { deed, seq };
+      } catch (error) {
+        throw notKept(deed, error);
+      } finally {
+        saves.ended(kept);
+      }
+    });
+  };
+
+  const notKept = (deed: Deed | null, error: unknown): unknown => {
+    if (error instanceof ConflictError || error instanceof RefusedError || error instanceof ElsewhereError)
+      return error;
+    const reason = whyNotSaved(error);
+    if (error instanceof PartedError) stopAsDiffering(reason);
+    else if (deed !== null && desk !== null) failures.add(deed, error);
+    return error instanceof NotSavedError ? error : new NotSavedError(reason, { cause: error });
+  };
+
+  const turn = async (action: 'undo' | 'redo'): Promise<EntryHead> => {
+    const { seq } = await run(async (limitMs) => {
+      const at = desk;
+      if (at === null) throw new NotSavedError('the store is not open');
+      await mustWrite(at, limitMs);
+      if (at.doubtful) await bringUp(at, limitMs);
+      return await turnAbout(journal, action, history.get()[action], limitMs);
+    });
+    const head = desk?.heads.findLast((one) => one.seq === seq);
+    if (head === undefined) throw new NotSavedError('the store was opened again meanwhile');
+    return head;
+  };
+
+  const { rebuildFromJournal, keepWorkingCopy } = recovery({
+    journal,
+    makeCopy,
+    opening,
+    open,
+    limitMs: () => limits.callMs,
+    takeLease: () => takeLease(false, limits.callMs),
+    copyFound: () => found.copy,
+    // Whoever still has the old one open learns of it.
+    moved: (name) => tuneTo(baseOf(name)).moved(name),
+  });
+
+  return {
+    opening: opening.get,
+    subscribeOpening: opening.subscribe,
+    open,
+    rebuildFromJournal,
+    keepWorkingCopy,
+    exportAll: () => exportAll({ journal, now, limitMs: () => limits.callMs, copy: found.copy }),
+    table: (name) => tables.table(name),
+    async commit(act) {
+      const key = crypto.randomUUID();
+      const { action, title, undoable = true } = act;
+      const { seq } = await run(async () => ({ key, action, title, undoable, wishes: await wishesOf(act) }));
+      return { seq };
+    },
+    undo: () => turn('undo'),
+    redo: () => turn('redo'),
+    history: history.get,
+    subscribeHistory: history.subscribe,
+    saving: saves.state,
+    subscribeSaving: saves.subscribe,
+    saveAgain() {
+      for (const deed of failures.toTryAgain())
+        run(() => Promise.resolve(deed)).catch((error: unknown) => {
+          // Anything else was noted where it failed.
+          if (error instanceof ConflictError || error instanceof RefusedError) failures.giveUp(deed, error);
+        });
+    },
+    async writeHere() {
+      await inTurn(async () => {
+        const at = desk;
+        if (at === null) throw new NotSavedError('the store is not open');
+        if (at.lease !== null) return;
+        try {
+          const lease = await takeLease(true, limits.callMs);
+          if (lease === null) throw new ElsewhereError(elsewhereReason);
+          await startWriting(at, lease, () => limits.callMs);
+          await bringUp(at, () => limits.callMs);
+        } catch (error) {
+          if (error instanceof PartedError) stopAsDiffering(error.message);
+          throw error instanceof NotSavedError ? error : new NotSavedError(whyNotSaved(error), { cause: error });
+        }
+      });
+    },
+    newId: () => crypto.randomUUID(),
+    close() {
+      openings += 1;
+      leaveDesk('this window was closed');
+      channel?.windows.close();
+      channel = null;
+    },
+  };
+}

@@ -1,0 +1,59 @@
+/** What one window has in hand while its store is open: the working copy, the right to write, and how far it has come. */
+import type { JournalHost } from '../../shared-types/host.ts';
+import type { Change, EntryHead, JournalEntry, Lease } from '../../shared-types/journal.ts';
+import { applyEntries } from './applyEntries.ts';
+import { entriesFrom } from './hostCalls.ts';
+import { headOf } from './history.ts';
+import type { WorkingCopy } from './workingCopy.ts';
+import { within } from './noAnswer.ts';
+
+export interface Desk {
+  journal: JournalHost;
+  copy: WorkingCopy;
+  lease: Lease | null;
+  /** The last entry whose head this window has. */
+  seen: number;
+  /** The last entry whose records its screens show, as other windows told. */
+  heard: number;
+  /** Something may be in the journal that this window does not know of: it looks before it writes. */
+  doubtful: boolean;
+  /** Newest last. */
+  heads: EntryHead[];
+  /** Set once the store can take nothing more until it is opened again. */
+  stopped: string | null;
+  tookHeads(heads: readonly EntryHead[]): void;
+  /** An entry is on the disk in both forms: told to the screens and the other windows. */
+  took(entries: readonly { head: EntryHead; changes: readonly Change[] }[]): void;
+}
+
+/** Reads what the journal has beyond this window and brings the working copy up to it. */
+export async function bringUp(desk: Desk, limitMs: () => number): Promise<void> {
+  for await (const entries of entriesFrom(desk.journal, desk.seen + 1, limitMs)) {
+    await within(applyEntries(desk.copy, entries.map(toApply)), limitMs(), 'the working copy');
+    desk.took(headsOf(desk, entries));
+  }
+  desk.doubtful = false;
+}
+
+export function toApply(entry: JournalEntry): Parameters<typeof applyEntries>[1][number] {
+  const { seq, hash, prevHash, payload } = entry;
+  return { seq, hash, prevHash, changes: payload.changes };
+}
+
+/** The history of what another window has written, as far as the screens show it. */
+export async function readHeads(desk: Desk, limitMs: () => number): Promise<void> {
+  if (desk.seen >= desk.heard) return;
+  for await (const entries of entriesFrom(desk.journal, desk.seen + 1, limitMs)) {
+    const shown = entries.filter(({ seq }) => seq <= desk.heard);
+    desk.tookHeads(headsOf(desk, shown).map(({ head }) => head));
+    if (shown.length < entries.length) return;
+  }
+}
+
+function headsOf(desk: Desk, entries: readonly JournalEntry[]): { head: EntryHead; changes: readonly Change[] }[] {
+  let before = desk.heads.at(-1);
+  return entries.map((entry) => {
+    before = headOf(entry, before);
+    return { head: before, changes: entry.payload.changes };
+  });
+}

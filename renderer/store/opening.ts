@@ -1,0 +1,175 @@
+/** What happens before any screen: is what is kept whole, and is it what the journal says? */
+import type { JournalHost } from '../../shared-types/host.ts';
+import type { JournalState } from '../../shared-types/journal.ts';
+import { emptyHash } from '../../shared-types/journal.ts';
+import { recordsVersion } from '../../shared-types/records/index.ts';
+import { compareCopy, emptyCounts, totalOf } from './compareCopy.ts';
+import { ask, HostError } from './hostCalls.ts';
+import { NoAnswerError, within } from './noAnswer.ts';
+import { listDatabases, rawTally } from './rawDatabase.ts';
+import type { ListedDatabase } from './rawDatabase.ts';
+import { replay } from './replay.ts';
+import type { Hindrance, Tally } from './store.ts';
+import { whyNotSaved } from './whyNotSaved.ts';
+import type { CopyTally, MetaRow, WorkingCopy } from './workingCopy.ts';
+import { allTables, knownVersion, nativeVersion, settled, tallyOf } from './workingCopy.ts';
+
+export interface OpeningAround {
+  journal: JournalHost;
+  makeCopy: (name: string) => WorkingCopy;
+  /** How long each call may take, so that the page is there in time. */
+  limitMs: () => number;
+  doing: (what: string) => void;
+}
+
+export type Opened =
+  | { kind: 'opened'; copy: WorkingCopy; state: JournalState; replayed: number }
+  /** `copy` names the database that a recovery would go by. */
+  | { kind: 'hindered'; hindrance: Hindrance; state: JournalState | null; copy: string | null };
+
+/** The database's name where the journal has none yet. */
+const firstName = 'bagwright-1';
+
+/** Other windows may write while this one compares: so often it looks again before it believes that the copy is ahead. */
+const looks = 4;
+
+/** The part of a name that all databases of one profile share. */
+export const baseOf = (name: string): string => name.replace(/-\d+$/, '');
+
+export async function openKept(around: OpeningAround): Promise<Opened> {
+  const { journal, limitMs, doing } = around;
+  doing('Reading the journal');
+  const [listed, state] = await Promise.all([
+    within(listDatabases(), limitMs(), 'the list of databases'),
+    ask(() => journal.open(), limitMs(), 'the journal').catch((error: unknown) => {
+      throw error instanceof NoAnswerError ? error : new NoHostError(whyNotSaved(error));
+    }),
+  ]);
+  const name = state.database === '' ? firstName : state.database;
+  const hindered = (hindrance: Hindrance, copy = name): Opened => ({ kind: 'hindered', hindrance, state, copy });
+  const there = listed.find((database) => database.name === name);
+  const lookAt = (copy: string): Promise<Tally> => within(rawTally(copy), limitMs(), 'the working copy');
+
+  // By what the browser says, before anything is opened: Dexie opens a newer database without a word.
+  if (there !== undefined && there.version > nativeVersion(knownVersion))
+    return hindered({ kind: 'newer-version', kept: there.version / nativeVersion(1), known: knownVersion });
+  if (state.schema > recordsVersion)
+    return hindered({ kind: 'newer-version', kept: state.schema, known: recordsVersion });
+
+  const tally: Tally = { seq: state.seq, counts: state.counts };
+  if (state.damage !== null) {
+    const found = there === undefined ? { seq: 0, counts: emptyCounts() } : await lookAt(name).catch(() => null);
+    return hindered({ kind: 'journal-damaged', damage: state.damage, journal: tally, found });
+  }
+  if (there === undefined) {
+    if (state.seq > 0) {
+      const reason = `The working copy, ${name}, is not there.`;
+      return hindered({ kind: 'copy-differs', reason, journal: tally, found: { seq: 0, counts: emptyCounts() } });
+    }
+    const left = await leftBehind(listed, baseOf(name), lookAt);
+    if (left !== null) return hindered({ kind: 'journal-missing', journal: tally, found: left.tally }, left.name);
+  }
+  doing('Comparing the working copy with the journal');
+  return await openCopy(around, name, state, hindered);
+}
+
+async function openCopy(
+  { journal, makeCopy, limitMs, doing }: OpeningAround,
+  name: string,
+  firstState: JournalState,
+  hindered: (hindrance: Hindrance) => Opened,
+): Promise<Opened> {
+  const copy = makeCopy(name);
+  let state = firstState;
+  let replayed = 0;
+  const stop = (hindrance: Hindrance): Opened => {
+    copy.shut();
+    return hindered(hindrance);
+  };
+  try {
+    await within(settled(copy.open()), limitMs(), 'the working copy (opening it)');
+    // A newer window may have come in between.
+    const native = copy.backendDB().version;
+    if (native > nativeVersion(knownVersion))
+      return stop({ kind: 'newer-version', kept: native / nativeVersion(1), known: knownVersion });
+    for (let look = 1; ; look += 1) {
+      const found = await within(tallyOf(copy), limitMs(), 'the working copy (counting it)');
+      const journalTally: Tally = { seq: state.seq, counts: state.counts };
+      let verdict = compareCopy(state, found);
+      if (verdict.kind === 'fresh') {
+        await within(beginCopy(copy), limitMs(), 'the working copy');
+        continue;
+      }
+      if (verdict.kind === 'behind') {
+        doing('Bringing the working copy up to the journal');
+        const seq = metaOf(found)?.seq ?? 0;
+        verdict = await replay({ journal, copy, limitMs }, state, found as CopyTally & { meta: MetaRow });
+        if (verdict.kind === 'same' && look < looks) {
+          replayed += state.seq - seq;
+          continue;
+        }
+      }
+      if (verdict.kind === 'same') return { kind: 'opened', copy, state, replayed };
+      if (verdict.kind === 'differs')
+        return stop({ kind: 'copy-differs', reason: verdict.reason, journal: journalTally, found: tallyFrom(found) });
+      if (look >= looks) return stop({ kind: 'journal-missing', journal: journalTally, found: tallyFrom(found) });
+      // The journal was read before the copy was counted; another window may have written in between.
+      state = await ask(() => journal.open(), limitMs(), 'the journal');
+    }
+  } catch (error) {
+    if (error instanceof NoAnswerError || error instanceof HostError) {
+      copy.shut();
+      throw error;
+    }
+    const reason = `The working copy cannot be read: ${whyNotSaved(error)}.`;
+    return stop({ kind: 'copy-differs', reason, journal: { seq: state.seq, counts: state.counts }, found: null });
+  }
+}
+
+/** Thrown where the journal cannot be had at all. */
+export class NoHostError extends Error {
+  override readonly name = 'NoHostError';
+}
+
+export function hindranceOf(error: unknown): Hindrance {
+  if (error instanceof NoAnswerError) return { kind: 'no-answer', call: error.call, afterS: error.afterS };
+  return { kind: 'no-host', reason: error instanceof NoHostError ? error.message : whyNotSaved(error) };
+}
+
+function metaOf({ meta }: CopyTally): MetaRow | null {
+  return meta === 'damaged' ? null : meta;
+}
+
+function tallyFrom(found: CopyTally): Tally {
+  return { seq: metaOf(found)?.seq ?? 0, counts: found.counts };
+}
+
+/** A working copy of nothing says so; one that says nothing has lost something. */
+export function beginCopy(copy: WorkingCopy): Promise<void> {
+  return settled(
+    copy.transaction('rw', allTables, async () => {
+      if ((await copy.meta().get('head')) === undefined)
+        await copy.meta().put({ key: 'head', seq: 0, hash: emptyHash });
+    }),
+  );
+}
+
+/** With an empty journal: the newest of the profile's other databases that holds anything. */
+async function leftBehind(
+  listed: readonly ListedDatabase[],
+  base: string,
+  lookAt: (name: string) => Promise<Tally>,
+): Promise<{ name: string; tally: Tally } | null> {
+  const numbered = listed
+    .flatMap(({ name }) => (baseOf(name) === base && name !== base ? [{ name, number: numberOf(name) }] : []))
+    .toSorted((a, b) => b.number - a.number);
+  for (const { name } of numbered) {
+    const tally = await lookAt(name).catch(() => null);
+    if (tally !== null && totalOf(tally.counts) > 0) return { name, tally };
+  }
+  return null;
+}
+
+export function numberOf(name: string): number {
+  return Number(/-(\d+)$/.exec(name)?.[1] ?? 0);
+}

@@ -1,0 +1,49 @@
+/** From wishes and what is kept now to the changes of one entry. Pure: nothing is read or written here. */
+import type { Change } from '../../shared-types/journal.ts';
+import type { AnyRecord } from '../../shared-types/records/index.ts';
+import { canonicalJson } from './canonicalJson.ts';
+import type { Conflict } from './store.ts';
+import type { Wish } from './wishes.ts';
+
+export interface Prepared {
+  changes: Change[];
+  conflicts: Conflict[];
+}
+
+export type CurrentRecords = ReadonlyMap<string, AnyRecord>;
+
+export const recordKey = ({ table, id }: Pick<Wish, 'table' | 'id'>): string => `${table} ${id}`;
+
+export function prepare(wishes: readonly Wish[], current: CurrentRecords): Prepared {
+  const changes: Change[] = [];
+  const conflicts: Conflict[] = [];
+  for (const wish of wishes) {
+    const { table, id, after } = wish;
+    const kept = current.get(recordKey(wish)) ?? null;
+    // What is wanted is there already, perhaps from this very change whose answer was lost: nothing to overwrite.
+    if (sameContent(kept, after)) continue;
+    if (!madeFromKept(wish, kept)) {
+      conflicts.push({ table, id, mine: after, kept });
+      continue;
+    }
+    const rev = Math.max(kept?.rev ?? 0, wish.pastRev) + 1;
+    changes.push({ table, id, before: kept, after: after === null ? null : { ...after, rev } });
+  }
+  return { changes, conflicts };
+}
+
+function madeFromKept({ from }: Wish, kept: AnyRecord | null): boolean {
+  if (from === 'whatever') return true;
+  if ('content' in from) return sameContent(from.content, kept);
+  return from.rev === (kept?.rev ?? 0);
+}
+
+/** The same but for the revision. */
+export function sameContent(one: AnyRecord | null, other: AnyRecord | null): boolean {
+  if (one === null || other === null) return one === other;
+  return contentText(one) === contentText(other);
+}
+
+function contentText(record: AnyRecord): string {
+  return canonicalJson({ ...record, rev: 0 });
+}

@@ -1,0 +1,36 @@
+import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
+import type { CurrentRecords } from './prepare.ts';
+import { recordKey } from './prepare.ts';
+import type { Wish } from './wishes.ts';
+import type { MetaRow, WorkingCopy } from './workingCopy.ts';
+import { allTables, settled } from './workingCopy.ts';
+
+/** From so many records of a table on, asking first which are there costs less than asking for each. */
+const many = 500;
+
+/** The records that the wishes are about, and the copy's head, at one moment. */
+export function readCurrent(
+  copy: WorkingCopy,
+  wishes: readonly Pick<Wish, 'table' | 'id'>[],
+): Promise<{ head: MetaRow | undefined; current: CurrentRecords }> {
+  const ids = new Map<TableName, string[]>();
+  for (const { table, id } of wishes) {
+    const held = ids.get(table);
+    if (held === undefined) ids.set(table, [id]);
+    else held.push(id);
+  }
+  return settled(
+    copy.transaction('r', allTables, async () => {
+      const head = await copy.meta().get('head');
+      const current = new Map<string, AnyRecord>();
+      for (const [table, wanted] of ids) {
+        const records = copy.table<AnyRecord, string>(table);
+        const there = wanted.length > many ? new Set(await records.toCollection().primaryKeys()) : null;
+        const asked = there === null ? wanted : wanted.filter((id) => there.has(id));
+        for (const record of await records.bulkGet(asked))
+          if (record !== undefined) current.set(recordKey({ table, id: record.id }), record);
+      }
+      return { head, current };
+    }),
+  );
+}

@@ -1,0 +1,48 @@
+/** Brings a working copy that is behind, and otherwise whole, up to the journal. */
+import type { JournalHost } from '../../shared-types/host.ts';
+import type { JournalEntry, JournalState } from '../../shared-types/journal.ts';
+import { applyEntries } from './applyEntries.ts';
+import { compareCounts } from './compareCopy.ts';
+import type { Verdict } from './compareCopy.ts';
+import { toApply } from './desk.ts';
+import { entriesFrom } from './hostCalls.ts';
+import { within } from './noAnswer.ts';
+import type { CopyTally, MetaRow, WorkingCopy } from './workingCopy.ts';
+
+export interface ReplayAround {
+  journal: JournalHost;
+  copy: WorkingCopy;
+  limitMs: () => number;
+}
+
+/**
+ * Looks before it writes: the entries must follow upon the copy's head, and taking them back from the journal's counts
+ * must leave what the copy holds. Doing it twice is the same as doing it once.
+ *
+ * @returns `same` once it is done; else why it is not, and nothing was written
+ */
+export async function replay(
+  { journal, copy, limitMs }: ReplayAround,
+  { seq, counts }: JournalState,
+  found: CopyTally & { meta: MetaRow },
+): Promise<Verdict> {
+  const before = { ...counts };
+  let first: JournalEntry | undefined;
+  for await (const entries of entriesFrom(journal, found.meta.seq + 1, limitMs)) {
+    first ??= entries[0];
+    for (const { payload } of entries.filter((entry) => entry.seq <= seq)) {
+      for (const { table, before: was, after } of payload.changes)
+        before[table] -= (after === null ? 0 : 1) - (was === null ? 0 : 1);
+    }
+  }
+  if (first?.seq !== found.meta.seq + 1 || first.prevHash !== found.meta.hash)
+    return {
+      kind: 'differs',
+      reason: `Entry ${found.meta.seq} of the journal is not the one that the working copy was made from.`,
+    };
+  const whole = compareCounts(before, found.counts);
+  if (whole.kind !== 'same') return whole;
+  for await (const entries of entriesFrom(journal, found.meta.seq + 1, limitMs))
+    await within(applyEntries(copy, entries.map(toApply)), limitMs(), 'the working copy');
+  return { kind: 'same' };
+}

@@ -1,0 +1,17 @@
+/** The checks that keep the kept records whole: pure questions about what they would be after a change. */
+import type { Change } from '../../../shared-types/journal.ts';
+import { RefusedError } from '../../engine/errors.ts';
+import { codeClashes } from './codes.ts';
+import { missingParents } from './parents.ts';
+import { brokenReferences } from './referrers.ts';
+import { viewOf } from './view.ts';
+import type { Reads } from './view.ts';
+
+/** @throws RefusedError: the first fault in front, all of them in `rows` where there are several */
+export async function keepWhole(changes: readonly Change[], reads: Reads): Promise<void> {
+  const view = viewOf(changes, reads);
+  const refusals = [...(await codeClashes(view)), ...(await missingParents(view)), ...(await brokenReferences(view))];
+  const [first] = refusals;
+  if (first === undefined) return;
+  throw new RefusedError(refusals.length === 1 ? first : { ...first, rows: refusals });
+}

@@ -1,0 +1,47 @@
+import type { Refusal } from '../../../shared-types/errors.ts';
+import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
+import { nameOf, tableWords } from '../recordNames.ts';
+import type { View } from './view.ts';
+
+/** Which field of which table holds keys of which other. */
+export const keyFields = [
+  { table: 'items', field: 'shelf', to: 'shelves' },
+  { table: 'interfaces', field: 'site', to: 'sites' },
+  { table: 'tasks', field: 'site', to: 'sites' },
+  { table: 'tasks', field: 'shelves', to: 'shelves' },
+  { table: 'outings', field: 'task', to: 'tasks' },
+  { table: 'steps', field: 'task', to: 'tasks' },
+  { table: 'steps', field: 'interface', to: 'interfaces' },
+  { table: 'results', field: 'id', to: 'tasks' },
+] as const satisfies { table: TableName; field: string; to: TableName }[];
+
+export function keysAt(record: Record<string, unknown> | AnyRecord | null, field: string): string[] {
+  const value = (record as Record<string, unknown> | null)?.[field];
+  if (typeof value === 'string') return [value];
+  return Array.isArray(value) ? value.filter((key): key is string => typeof key === 'string') : [];
+}
+
+/** Keys that a record newly names and nothing has. */
+export async function missingParents(view: View): Promise<Refusal[]> {
+  const refusals: Refusal[] = [];
+  for (const { table, field, to } of keyFields) {
+    const named = view.coming(table).flatMap((record) => {
+      const before = new Set(field === 'id' ? [] : keysAt(view.changeOf(table, record.id)?.before ?? null, field));
+      return keysAt(record, field).flatMap((key) => (before.has(key) ? [] : [{ record, key }]));
+    });
+    if (named.length === 0) continue;
+    const asked = [...new Set(named.map(({ key }) => key))];
+    const kept = await view.reads.byIds(to, asked);
+    const there = new Set(view.afterwards(to, kept).map(({ id }) => id));
+    for (const { record, key } of named) {
+      if (there.has(key)) continue;
+      refusals.push({
+        code: 'unknown-id',
+        message: `${nameOf(table, record)}: its ${field === 'id' ? 'task' : field} names a ${tableWords[to].one} that is not kept`,
+        field: `${table}.${field}`,
+        value: key,
+      });
+    }
+  }
+  return refusals;
+}

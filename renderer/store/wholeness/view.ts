@@ -1,0 +1,50 @@
+/** The kept records as they would be after a change: what the checks that keep them whole look at. */
+import type { Change } from '../../../shared-types/journal.ts';
+import type { AnyRecord, RecordOf, TableName } from '../../../shared-types/records/index.ts';
+
+/** How the checks read what is kept. Each answer is of the same moment. */
+export interface Reads {
+  byIds<T extends TableName>(table: T, ids: readonly string[]): Promise<RecordOf<T>[]>;
+  /** Records whose index has one of the values. */
+  where<T extends TableName>(
+    table: T,
+    index: string,
+    values: readonly (string | [string, string])[],
+  ): Promise<RecordOf<T>[]>;
+  /** All values of the second field of a two-field index under one value of the first, in order. */
+  codesUnder(table: TableName, index: string, parent: string): Promise<string[]>;
+}
+
+export interface View {
+  changes: readonly Change[];
+  /** The change of a record, where it has one. */
+  changeOf(table: TableName, id: string): Change | undefined;
+  /** Of the kept records given, and of those that come: each as it is afterwards; those that go are left out. */
+  afterwards<T extends TableName>(table: T, kept: readonly RecordOf<T>[]): RecordOf<T>[];
+  /** What comes or is changed in a table. */
+  coming<T extends TableName>(table: T): RecordOf<T>[];
+  reads: Reads;
+}
+
+export function viewOf(changes: readonly Change[], reads: Reads): View {
+  const byKey = new Map(changes.map((change) => [`${change.table} ${change.id}`, change]));
+  const changeOf = (table: TableName, id: string): Change | undefined => byKey.get(`${table} ${id}`);
+  const coming = <T extends TableName>(table: T): RecordOf<T>[] =>
+    changes.flatMap((change) => (change.table === table && change.after !== null ? [change.after as RecordOf<T>] : []));
+  return {
+    changes,
+    changeOf,
+    coming,
+    afterwards(table, kept) {
+      const untouched = kept.filter(({ id }) => changeOf(table, id) === undefined);
+      return [...untouched, ...coming(table)];
+    },
+    reads,
+  };
+}
+
+/** One field of a record of any kind, where it has it as a text. */
+export function textAt(record: Change['after'] | AnyRecord, field: string): string | undefined {
+  const value = (record as Record<string, unknown> | null)?.[field];
+  return typeof value === 'string' ? value : undefined;
+}

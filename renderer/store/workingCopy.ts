@@ -1,0 +1,116 @@
+/**
+ * The working copy: what the screens read, in the browser's database. The truth is the host's journal; `head` says up to
+ * which of its entries this copy has come.
+ */
+import Dexie from 'dexie';
+import type { Table } from 'dexie';
+import type { Counts, RecordOf, TableName } from '../../shared-types/records/index.ts';
+import { tableNames } from '../../shared-types/records/index.ts';
+
+export interface MetaRow {
+  key: 'head';
+  seq: number;
+  hash: string;
+}
+
+/** The newest version of the database that this program knows. */
+export const knownVersion = 1;
+
+/** Dexie counts a version as ten of the browser's. */
+export const nativeVersion = (version: number): number => version * 10;
+
+/**
+ * Every version block stays for ever, as it was shipped: somewhere there is a machine still on it, and its database comes
+ * up through each of them. A change of the tables is a new block below the last.
+ */
+function declareVersions(copy: Dexie): void {
+  copy.version(1).stores({
+    shelves: 'id',
+    items: 'id, [shelf+code], code',
+    sites: 'id',
+    interfaces: 'id, [site+code], fastener',
+    tasks: 'id, site, *shelves',
+    outings: 'id, [task+code], *bags',
+    steps: 'id, [task+code], interface',
+    results: 'id',
+    preferences: 'id',
+    meta: 'key',
+  });
+}
+
+export type ClosedBecause = 'upgraded-elsewhere' | 'closed';
+
+export class WorkingCopy extends Dexie {
+  /** Told once, when the connection ended without `shut`. */
+  onLost: (because: ClosedBecause) => void = () => undefined;
+  private ended = false;
+
+  constructor(name: string) {
+    // Only strict durability reaches the disk before a write counts as done.
+    super(name, { chromeTransactionDurability: 'strict', cache: 'disabled' });
+    declareVersions(this);
+    this.on('versionchange', () => this.lose('upgraded-elsewhere'));
+    this.on('close', () => this.lose('closed'));
+  }
+
+  records<T extends TableName>(name: T): Table<RecordOf<T>, string> {
+    return this.table(name);
+  }
+
+  meta(): Table<MetaRow, string> {
+    return this.table('meta');
+  }
+
+  /** Dexie would open again by itself what the browser closed, and might find another database there. */
+  override open(): ReturnType<Dexie['open']> {
+    return this.ended ? Dexie.Promise.reject(new Dexie.DatabaseClosedError()) : super.open();
+  }
+
+  /** Closes it because this window wants so. */
+  shut(): void {
+    this.ended = true;
+    this.close({ disableAutoOpen: true });
+  }
+
+  private lose(because: ClosedBecause): void {
+    if (this.ended) return;
+    this.ended = true;
+    this.close({ disableAutoOpen: true });
+    // Dexie's own closing, which called this, lets it open again as its last act; this comes after.
+    queueMicrotask(() => this.close({ disableAutoOpen: true }));
+    this.onLost(because);
+  }
+}
+
+export const allTables: readonly string[] = [...tableNames, 'meta'];
+
+export interface CopyTally {
+  /** Null where the copy does not say, `damaged` where what it says cannot be. */
+  meta: MetaRow | null | 'damaged';
+  counts: Counts;
+}
+
+/** Head and number of records, at one moment. */
+export function tallyOf(copy: WorkingCopy): Promise<CopyTally> {
+  return settled(
+    copy.transaction('r', allTables, async () => {
+      const meta = readMeta(await copy.meta().get('head'));
+      const counted = await Promise.all(
+        tableNames.map(async (name) => [name, await copy.table(name).count()] as const),
+      );
+      return { meta, counts: Object.fromEntries(counted) as Counts };
+    }),
+  );
+}
+
+function readMeta(row: unknown): CopyTally['meta'] {
+  if (row === undefined) return null;
+  const { seq, hash } = row as Partial<MetaRow>;
+  const whole = Number.isSafeInteger(seq) && Number(seq) >= 0 && /^[0-9a-f]{64}$/.test(hash ?? '');
+  return whole ? (row as MetaRow) : 'damaged';
+}
+
+/** Dexie's promises as the language's own. */
+export function settled<T>(promise: PromiseLike<T>): Promise<T> {
+  return new Promise((resolve, reject) => promise.then(resolve, reject));
+}
