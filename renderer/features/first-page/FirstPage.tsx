@@ -3,17 +3,24 @@ import type { ReactNode } from 'react';
 import { Button, TextInput } from '@mantine/core';
 import { cautionLead, cautionText } from '../../engine/caution.ts';
 import { placeAddress } from '../../store/place.ts';
-import { BagPicture, LightPicture, MastPicture } from './doorDrawings.tsx';
+import { useTable } from '../session/useStore.ts';
 import type { DemoPlan } from './demoPlans.ts';
+import { BagPicture } from './doorDrawings.tsx';
+import { LightPicture, MastPicture } from './exampleDrawings.tsx';
+import { KeptTasks } from './KeptTasks.tsx';
+import { NewTaskDialog } from './NewTaskDialog.tsx';
+import { ShelfPicture, StackPicture } from './stockDrawings.tsx';
+import { StarterShelves } from './StarterShelves.tsx';
 import './first-page.css';
 
 export interface FirstPageProps {
-  /** What is at hand: its name and when it was opened; null where nothing is. */
-  atHand: { name: string; opened: string } | null;
+  /** The task at hand: its key and name; null where none is open. */
+  atHand: { id: string; task: { name: string } } | null;
   demos: readonly DemoPlan[];
-  onOpenFile: () => void;
-  onOpenDemo: (demo: DemoPlan) => void;
+  onBringFileIn: () => void;
+  onBringDemoIn: (demo: DemoPlan) => void;
   onSaveDemo: (demo: DemoPlan) => void;
+  onOpenTask: (id: string) => void;
   person: string;
   onPerson: (person: string) => void;
   /** Where this copy keeps its data; null while the program has not answered. */
@@ -22,78 +29,116 @@ export interface FirstPageProps {
 
 const pictures: Record<string, ReactNode> = { 'skua-rock-light': <LightPicture />, 'tarn-array': <MastPicture /> };
 
+/** What there is to begin with, and what is kept to go on with. */
 export function FirstPage(props: FirstPageProps) {
-  const { atHand, demos, onOpenFile, onOpenDemo, onSaveDemo, dataFolder } = props;
+  const { atHand, demos, onOpenTask, dataFolder } = props;
+  const tasks = useTable('tasks');
   const [person, setPerson] = useState(props.person);
+  const [beginning, setBeginning] = useState(false);
+  const begin = (
+    <Button variant={tasks.rows.size === 0 ? 'filled' : 'default'} onClick={() => setBeginning(true)}>
+      Begin a task…
+    </Button>
+  );
   return (
     <div className="bw-first">
       <h1>What do you have in front of you?</h1>
       <p className="bw-first-lead">
-        Bagwright turns a task’s plan into the bag, with the reason for every line. It works on this machine alone: no
-        network, nothing sent.
+        Bagwright turns a task into the bag, with the reason for every line. It works on this machine alone: no network,
+        nothing sent.
       </p>
       {atHand === null ? null : (
         <p className="bw-first-goon">
-          <a href={placeAddress({ at: 'steps' })}>Go on with {atHand.name}</a>{' '}
-          <span className="bw-second">opened {atHand.opened}</span>
+          <a href={placeAddress({ at: 'front' })}>Go on with {atHand.task.name}</a>
         </p>
       )}
+      <KeptTasks atHand={atHand?.id ?? null} onOpenTask={onOpenTask} />
       <div className="bw-doors">
-        <section className="bw-door" aria-labelledby="door-file">
-          <h2 id="door-file">A plan file</h2>
-          <p className="bw-second">
-            The catalog, outings and steps of a task as JSON. Open it, or drop it anywhere on this window.
-          </p>
-          <div className="bw-door-picture">
-            <BagPicture />
-          </div>
-          <div className="bw-door-ways">
-            <Button variant="filled" onClick={onOpenFile}>
-              Open a plan file…
-            </Button>
-          </div>
-        </section>
-        {demos.map((demo) => (
-          <section key={demo.id} className="bw-door" aria-labelledby={`door-${demo.id}`}>
-            <h2 id={`door-${demo.id}`}>Worked example: {demo.name}</h2>
-            <p className="bw-second">{demo.shows} Invented.</p>
-            <div className="bw-door-picture">{pictures[demo.id]}</div>
-            <div className="bw-door-ways">
-              <Button onClick={() => onOpenDemo(demo)}>Open {demo.name}</Button>
-              <button type="button" className="bw-link" onClick={() => onSaveDemo(demo)}>
-                Save its file…
-              </button>
-            </div>
-          </section>
-        ))}
+        <Door
+          id="task"
+          heading="A task to equip"
+          says="Steps are known, or will be. Begin with an empty task."
+          picture={<BagPicture />}
+        >
+          {begin}
+        </Door>
+        <Door
+          id="file"
+          heading="A plan file"
+          says="From a colleague or a script. It is compared with what is kept, then written; drop it anywhere here."
+          picture={<StackPicture />}
+        >
+          <Button onClick={props.onBringFileIn}>Bring a plan file in…</Button>
+        </Door>
+        <Door
+          id="shelf"
+          heading="A shelf to fill"
+          says="Generic items from the standards’ tables. Replace what is marked assumed by the piece in hand."
+          picture={<ShelfPicture />}
+        >
+          <StarterShelves />
+        </Door>
       </div>
       <div className="bw-first-lower">
-        <section aria-labelledby="own-heading">
-          <h2 id="own-heading">A plan of your own</h2>
-          <p>
-            Save a worked example’s file, change its catalog, outings and steps in a text editor, and open it here. What
-            cannot be read is refused with its row, field and value.
-          </p>
+        <section aria-labelledby="examples-heading">
+          <h2 id="examples-heading">Or open a worked example</h2>
+          <ul className="bw-first-examples">
+            {demos.map((demo) => (
+              <li key={demo.id}>
+                <div className="bw-door-picture">{pictures[demo.id]}</div>
+                <div>
+                  <button type="button" className="bw-link" onClick={() => props.onBringDemoIn(demo)}>
+                    Bring in {demo.name}…
+                  </button>
+                  <p className="bw-second">{demo.shows} Invented.</p>
+                  <button type="button" className="bw-link" onClick={() => props.onSaveDemo(demo)}>
+                    Save its file…
+                  </button>
+                </div>
+              </li>
+            ))}
+          </ul>
         </section>
         <section aria-labelledby="kept-heading">
           <h2 id="kept-heading">Kept here</h2>
           <p className="bw-code">{dataFolder ?? 'a folder the program has not named yet'}</p>
-          <p>The plan at hand and its last result come back when the window opens again.</p>
+          <p>“Saved” means that it is on the disk twice: in the journal and in the working copy.</p>
+          <TextInput
+            mt={12}
+            label="Your name, as it shall be signed"
+            value={person}
+            autoComplete="name"
+            onChange={({ currentTarget: { value } }) => {
+              setPerson(value);
+              props.onPerson(value);
+            }}
+          />
         </section>
-        <TextInput
-          label="Your name, as it shall be signed"
-          value={person}
-          autoComplete="name"
-          onChange={({ currentTarget: { value } }) => {
-            setPerson(value);
-            props.onPerson(value);
-          }}
-        />
       </div>
       <section className="bw-first-caution" aria-label="Caution">
         <b>{cautionLead}</b> {cautionText} Values marked “assumed” are assumptions. A caution stays at the foot of every
         page and on every print.
       </section>
+      {beginning ? <NewTaskDialog onOpenTask={onOpenTask} onClose={() => setBeginning(false)} /> : null}
     </div>
+  );
+}
+
+interface DoorProps {
+  id: string;
+  heading: string;
+  says: string;
+  picture: ReactNode;
+  children: ReactNode;
+}
+
+function Door({ id, heading, says, picture, children }: DoorProps) {
+  return (
+    <section className="bw-door" aria-labelledby={`door-${id}`}>
+      <h2 id={`door-${id}`}>{heading}</h2>
+      <p className="bw-second">{says}</p>
+      <div className="bw-door-picture">{picture}</div>
+      <div className="bw-door-ways">{children}</div>
+    </section>
   );
 }

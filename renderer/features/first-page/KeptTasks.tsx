@@ -1,0 +1,157 @@
+import { useMemo, useState } from 'react';
+import { Button } from '@mantine/core';
+import type { EntryHead } from '../../../shared-types/journal.ts';
+import type { Task } from '../../../shared-types/records/task.ts';
+import { byText } from '../../engine/records/inOrder.ts';
+import { dayAndClockText } from '../../store/clock.ts';
+import type { Proposal, TableState } from '../../store/store.ts';
+import { useHistoryState, useTable } from '../session/useStore.ts';
+import { countOf } from '../steps/words.ts';
+import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
+import { useAct } from '../task/useAct.tsx';
+
+export interface KeptTasksProps {
+  /** Key of the task at hand. */
+  atHand: string | null;
+  onOpenTask: (id: string) => void;
+}
+
+/** The tasks that are kept, to open or to remove. Nothing at all where there is none: the doors are for that. */
+export function KeptTasks({ atHand, onOpenTask }: KeptTasksProps) {
+  const tasks = useTable('tasks');
+  const steps = useTable('steps');
+  const outings = useTable('outings');
+  const shelves = useTable('shelves');
+  const results = useTable('results');
+  const { recent } = useHistoryState();
+  const { run, notice } = useAct();
+  const [asked, setAsked] = useState<Task | null>(null);
+  const ofSteps = useMemo(() => countsOf(steps), [steps]);
+  const ofOutings = useMemo(() => countsOf(outings), [outings]);
+
+  if (tasks.fault !== null)
+    return (
+      <p className="bw-first-tasks" role="alert">
+        The kept tasks cannot be read: {tasks.fault}
+      </p>
+    );
+  if (!tasks.ready)
+    return (
+      <p className="bw-first-tasks" role="status">
+        Reading the kept tasks…
+      </p>
+    );
+  if (tasks.rows.size === 0) return notice === null ? null : <div className="bw-first-tasks">{notice}</div>;
+
+  const shelfNames = (task: Task): string =>
+    task.shelves.map((key) => shelves.rows.get(key)?.name ?? 'a shelf that is not kept').join(', ') || 'no shelf';
+  const remove = async (task: Task): Promise<void> => {
+    setAsked(null);
+    const goes = <R extends { id: string; rev: number; task: string }>(
+      table: 'steps' | 'outings',
+      rows: TableState<R>,
+    ) =>
+      [...rows.rows.values()]
+        .filter((row) => row.task === task.id)
+        .map(({ id, rev }): Proposal => ({ table, remove: { id, rev } }));
+    const result = results.rows.get(task.id);
+    await run({
+      action: 'remove-task',
+      title: `Remove task ${task.code}`,
+      proposals: [
+        ...goes('steps', steps),
+        ...goes('outings', outings),
+        ...(result === undefined ? [] : [{ table: 'results' as const, remove: { id: result.id, rev: result.rev } }]),
+        { table: 'tasks', remove: { id: task.id, rev: task.rev } },
+      ],
+    });
+  };
+
+  return (
+    <section className="bw-first-tasks" aria-labelledby="kept-tasks">
+      <h2 id="kept-tasks">{countOf(tasks.rows.size, 'kept task')}</h2>
+      <LastChange recent={recent} />
+      {notice}
+      <div className="bw-first-scroll">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Task</th>
+              <th scope="col">Code</th>
+              <th scope="col">Draws on</th>
+              <th scope="col">Outings</th>
+              <th scope="col">Steps</th>
+              <th scope="col">Bag planned</th>
+              <th scope="col">Remove</th>
+            </tr>
+          </thead>
+          <tbody>
+            {[...tasks.rows.values()]
+              .toSorted((a, b) => byText(a.name, b.name) || byText(a.code, b.code))
+              .map((task) => (
+                <tr key={task.id} data-current={task.id === atHand || undefined}>
+                  <td>
+                    <button type="button" className="bw-link" onClick={() => onOpenTask(task.id)}>
+                      {task.name}
+                    </button>
+                    {task.id === atHand ? <span className="bw-second"> at hand</span> : null}
+                  </td>
+                  <td className="bw-code">{task.code}</td>
+                  <td>{shelves.fault === null ? shelfNames(task) : 'cannot be read'}</td>
+                  <td>{counted(outings, ofOutings.get(task.id))}</td>
+                  <td>{counted(steps, ofSteps.get(task.id))}</td>
+                  <td>{plannedText(results.rows.get(task.id)?.plannedAt)}</td>
+                  <td>
+                    <Button
+                      size="compact-sm"
+                      aria-label={`Remove task ${task.code}…`}
+                      // What goes with it must be known first.
+                      disabled={!steps.ready || !outings.ready || !results.ready}
+                      onClick={() => setAsked(task)}
+                    >
+                      Remove…
+                    </Button>
+                  </td>
+                </tr>
+              ))}
+          </tbody>
+        </table>
+      </div>
+      {asked === null ? null : (
+        <RemoveQuestion what={`task ${asked.code}`} onRemove={() => void remove(asked)} onStay={() => setAsked(null)}>
+          <p>
+            {asked.name} goes, with its {countOf(ofOutings.get(asked.id) ?? 0, 'outing')},{' '}
+            {countOf(ofSteps.get(asked.id) ?? 0, 'step')}
+            {results.rows.has(asked.id) ? ' and its planned bag' : ''}. What it draws on stays: {shelfNames(asked)}.
+          </p>
+        </RemoveQuestion>
+      )}
+    </section>
+  );
+}
+
+function countsOf(table: TableState<{ task: string }>): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const { task } of table.rows.values()) counts.set(task, (counts.get(task) ?? 0) + 1);
+  return counts;
+}
+
+function counted({ ready, fault }: { ready: boolean; fault: string | null }, count = 0): string {
+  if (fault !== null) return 'cannot be read';
+  return ready ? String(count) : 'being read';
+}
+
+function plannedText(at: string | undefined): string {
+  return at === undefined ? 'not yet' : dayAndClockText(new Date(at));
+}
+
+function LastChange({ recent }: { recent: readonly EntryHead[] }) {
+  const [last] = recent;
+  if (last === undefined) return null;
+  return (
+    <p className="bw-second">
+      Last change: {last.title}, {dayAndClockText(new Date(last.utc))}
+      {last.user === '' ? '' : `, ${last.user}`}
+    </p>
+  );
+}

@@ -1,0 +1,64 @@
+import { useState } from 'react';
+import type { Shelf } from '../../../shared-types/records/item.ts';
+import { placeAddress } from '../../store/place.ts';
+import { useStore, useTable } from '../session/useStore.ts';
+import { countOf } from '../steps/words.ts';
+import { useAct } from '../task/useAct.tsx';
+import { starterCatalogs, takeStarter } from './starterCatalogs.ts';
+import type { StarterCatalog } from './starterCatalogs.ts';
+
+/** The starter catalogs: each to be taken once, and then the way to its shelf. */
+export function StarterShelves() {
+  const store = useStore();
+  const shelves = useTable('shelves');
+  const { run, notice } = useAct();
+  const [taking, setTaking] = useState<string | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const [taken, setTaken] = useState<string | null>(null);
+  const here = (name: string): Shelf | undefined => [...shelves.rows.values()].find((shelf) => shelf.name === name);
+  const take = async (catalog: StarterCatalog): Promise<void> => {
+    if (taking !== null) return;
+    setTaking(catalog.id);
+    setFault(null);
+    setTaken(null);
+    try {
+      const { act, items } = await takeStarter(catalog, () => store.newId());
+      if (await run(act))
+        setTaken(`${countOf(items, 'item')} on the shelf ${catalog.shelfName}. Undo takes them back.`);
+    } catch (error) {
+      setFault(error instanceof Error ? error.message : String(error));
+    }
+    setTaking(null);
+  };
+  return (
+    <>
+      <ul className="bw-first-list">
+        {starterCatalogs.map((catalog) => {
+          const shelf = here(catalog.shelfName);
+          return (
+            <li key={catalog.id}>
+              {shelf === undefined ? (
+                <button
+                  type="button"
+                  className="bw-link"
+                  disabled={taking !== null || !shelves.ready}
+                  onClick={() => void take(catalog)}
+                >
+                  {taking === catalog.id ? `Taking ${catalog.shelfName}…` : `Take ${catalog.shelfName}`}
+                </button>
+              ) : (
+                <a href={placeAddress({ at: 'catalog', shelf: shelf.id })}>Open {catalog.shelfName}</a>
+              )}{' '}
+              <span className="bw-second">{shelf === undefined ? catalog.holds : 'is on its shelf'}</span>
+            </li>
+          );
+        })}
+      </ul>
+      <p role="status" className="bw-small">
+        {taken}
+      </p>
+      {fault === null ? null : <p role="alert">The catalog was not taken: {fault}</p>}
+      {notice}
+    </>
+  );
+}

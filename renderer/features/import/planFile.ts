@@ -1,0 +1,14 @@
+import type { Plan } from '../../../shared-types/plan.ts';
+import type { FileToSave } from '../../../shared-types/host.ts';
+import { safeFileName } from '../../../shared-types/fileName.ts';
+import { textOfPlan } from '../../engine/records/textOfPlan.ts';
+
+/** A task as a plan file: what the planner reads of it, in lines a person can follow. */
+export function planFile(task: { name: string; text: string }): FileToSave {
+  const plan = JSON.parse(task.text) as Plan;
+  return {
+    name: safeFileName(task.name, 'task.json'),
+    mediaType: 'application/json',
+    bytes: new TextEncoder().encode(textOfPlan(plan, { forPeople: true })),
+  };
+}
