@@ -8,12 +8,18 @@ import { recordId } from './records/head.ts';
 import { tableNames, type Counts } from './records/index.ts';
 import { z } from './schema.ts';
 
+/** Some record, by its look alone: of which table it must be, the tables' own schemas say. */
+const anyRecord = z.custom<Record<string, unknown>>(
+  (value) => typeof value === 'object' && value !== null && !Array.isArray(value),
+  'not a record',
+);
+
 /** One record before and after. Absent on one side: it came, or went. */
 export const changeSchema = z.strictObject({
   table: z.enum(tableNames),
   id: recordId,
-  before: z.record(z.string(), z.unknown()).nullable(),
-  after: z.record(z.string(), z.unknown()).nullable(),
+  before: anyRecord.nullable(),
+  after: anyRecord.nullable(),
 });
 
 export const payloadSchema = z.strictObject({

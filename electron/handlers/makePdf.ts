@@ -5,8 +5,9 @@ import type { DocumentToPrint } from '../../shared-types/host.ts';
 import { identity } from '../../shared-types/ipc.ts';
 import type { Handlers } from '../ipc.ts';
 import { lockSession } from '../lockdown.ts';
+import { oneAtATime } from '../oneAtATime.ts';
 import { dataTimeOf, withFixedDates } from '../pdf/fixedDates.ts';
-import { oneAtATime, printAgent, printDeadlineMs, printPolicy, withinDeadline } from '../pdf/printRules.ts';
+import { printAgent, printDeadlineMs, printPolicy, withinDeadline } from '../pdf/printRules.ts';
 import { HostRefusal } from '../site/refusal.ts';
 import { lockedPreferences } from '../window.ts';
 

@@ -1,6 +1,7 @@
 /** The journal and the right to write it, as both hosts hand them to the page. */
 import type { JournalHost } from '../../shared-types/host.ts';
-import { HostRefusal } from '../site/refusal.ts';
+import type { JournalState } from '../../shared-types/journal.ts';
+import { journalIn, type JournalOptions } from './journal.ts';
 import { leaseDesk, type LeaseDesk } from './lease.ts';
 
 export interface JournalDesk extends Omit<JournalHost, 'lease'> {
@@ -11,17 +12,30 @@ export interface JournalDesk extends Omit<JournalHost, 'lease'> {
   close(): void;
 }
 
-export function journalDesk({ folder }: { folder: string }): JournalDesk {
-  const absent = (): Promise<never> =>
-    Promise.reject(new HostRefusal({ code: 'not-available', message: `The journal in ${folder} is not open.` }));
+/** What was found in advance is good for a page that comes at once, not for one that comes next day. */
+const freshMs = 15_000;
+
+export function journalDesk(options: JournalOptions): JournalDesk {
+  const journal = journalIn(options);
+  const lease = leaseDesk();
+  let begun: { state: Promise<JournalState>; atMs: number } | null = null;
   return {
-    lease: leaseDesk(),
-    begin: () => undefined,
-    open: absent,
-    append: absent,
-    read: absent,
-    setDatabase: absent,
-    beginAgain: absent,
-    close: () => undefined,
+    lease,
+    begin() {
+      const state = journal.open();
+      // Whoever asks is told; until then nobody has asked.
+      state.catch(() => undefined);
+      begun = { state, atMs: performance.now() };
+    },
+    open() {
+      const waiting = begun;
+      begun = null;
+      return waiting !== null && performance.now() - waiting.atMs < freshMs ? waiting.state : journal.open();
+    },
+    append: (request) => journal.append(request, () => lease.isHeld(request.lease)),
+    read: (request) => journal.read(request),
+    setDatabase: (request) => journal.setDatabase(request, () => lease.isHeld(request.lease)),
+    beginAgain: (request) => journal.beginAgain(request, () => lease.isHeld(request.lease)),
+    close: () => journal.close(),
   };
 }

@@ -2,7 +2,8 @@
 import { chromium, type Browser } from 'playwright-core';
 import type { DocumentToPrint } from '../../shared-types/host.ts';
 import { dataTimeOf, withFixedDates } from '../pdf/fixedDates.ts';
-import { oneAtATime, printAgent, printDeadlineMs, printPolicy, withinDeadline } from '../pdf/printRules.ts';
+import { oneAtATime } from '../oneAtATime.ts';
+import { printAgent, printDeadlineMs, printPolicy, withinDeadline } from '../pdf/printRules.ts';
 import { HostRefusal } from '../site/refusal.ts';
 import { mustDropSandbox, quietArguments } from './browserArguments.ts';
 

@@ -9,16 +9,6 @@ export const printDeadlineMs = 60_000;
 /** Named in the file as its maker, in place of a browser's name. */
 export const printAgent = 'Bagwright';
 
-/** Documents are laid out one at a time, in the order they were asked for. */
-export function oneAtATime(): <T>(work: () => Promise<T>) => Promise<T> {
-  let last: Promise<unknown> = Promise.resolve();
-  return (work) => {
-    const mine = last.then(work, work);
-    last = mine.catch(() => undefined);
-    return mine;
-  };
-}
-
 export function withinDeadline<T>(work: Promise<T>, deadlineMs: number, onLate: () => Error): Promise<T> {
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<never>((_resolve, reject) => {

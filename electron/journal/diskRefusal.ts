@@ -1,0 +1,21 @@
+/** What the disk would not do, in plain words. */
+import { codeOf } from '../files/disk.ts';
+import { HostRefusal } from '../site/refusal.ts';
+
+const words: Readonly<Record<string, string>> = {
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'the share of the disk this user may fill is full',
+  EIO: 'the disk reports an error',
+  EROFS: 'the disk may only be read',
+  EACCES: 'this user may not write there',
+  EPERM: 'the system does not permit it',
+  EBUSY: 'another program holds the file',
+  ENOENT: 'the folder or file is gone',
+};
+
+export function diskRefusal(what: string, cause: unknown): HostRefusal {
+  if (cause instanceof HostRefusal) return cause;
+  const code = codeOf(cause);
+  const said = words[code];
+  return new HostRefusal({ code: 'disk', message: `${what}: ${said === undefined ? code : `${said} (${code})`}` });
+}

@@ -1,0 +1,202 @@
+/** The journal on the disk: opened whole, verified whole, and only ever added to. */
+import { join } from 'node:path';
+import { largestBodyBytes } from '../../shared-types/ipc.ts';
+import type { Appended, AppendRequest, JournalDamage, JournalPage, JournalState } from '../../shared-types/journal.ts';
+import { recordsVersion } from '../../shared-types/records/index.ts';
+import { realDisk, syncFolder, type Disk } from '../files/disk.ts';
+import { oneAtATime } from '../oneAtATime.ts';
+import { HostRefusal } from '../site/refusal.ts';
+import { systemClock, type Clock } from './clock.ts';
+import { copyEntries } from './copyEntries.ts';
+import { diskRefusal } from './diskRefusal.ts';
+import { faultOf, seal } from './entry.ts';
+import { takeLock, type Lock } from './lock.ts';
+import { readPage } from './pages.ts';
+import { deviceId, readDatabase, writeDatabase } from './pointer.ts';
+import { systemProcesses, type Processes } from './processes.ts';
+import { segmentWriter, type SegmentWriter } from './segmentWriter.ts';
+import { entriesFolder, numbered } from './segments.ts';
+import { moveTailAside } from './tail.ts';
+import type { Tally } from './tally.ts';
+import { verify } from './verify.ts';
+
+export interface JournalOptions {
+  folder: string;
+  disk?: Disk;
+  clock?: Clock;
+  processes?: Processes;
+  /** Tests of the seams take smaller ones. */
+  segmentBytes?: number;
+  pageBytes?: number;
+}
+
+export interface Journal {
+  open(): Promise<JournalState>;
+  append(request: AppendRequest, mayWrite: () => boolean): Promise<Appended>;
+  read(request: { from: number }): Promise<JournalPage>;
+  setDatabase(request: { name: string }, mayWrite: () => boolean): Promise<void>;
+  beginAgain(
+    request: { keepThrough: number },
+    mayWrite: () => boolean,
+  ): Promise<{ state: JournalState; setAside: string }>;
+  /** Lets go at once; nothing is taken afterwards. */
+  close(): void;
+}
+
+/** What an opening found. */
+interface Opened {
+  entries: { name: string; number: number };
+  device: string;
+  tally: Tally;
+  writer: SegmentWriter;
+  damage: JournalDamage | null;
+}
+
+export function journalIn(options: JournalOptions): Journal {
+  const { folder, disk = realDisk, clock = systemClock, processes = systemProcesses } = options;
+  const inTurn = oneAtATime();
+  let lock: Lock | null = null;
+  let opened: Opened | null = null;
+  let closed = false;
+
+  const mustBeOpen = (): Opened => {
+    if (opened !== null && !closed) return opened;
+    throw new HostRefusal({ code: 'not-available', message: 'The journal is not open.' });
+  };
+
+  const openNow = async (): Promise<JournalState> => {
+    if (closed) mustBeOpen();
+    await opened?.writer.close();
+    opened = null;
+    await disk.mkdir(folder, { recursive: true, mode: 0o700 });
+    await disk.chmod(folder, 0o700);
+    lock ??= await takeLock(folder, processes);
+    const device = await deviceId(folder, disk);
+    const database = await readDatabase(folder, disk);
+    const entries = (await entriesFolder(folder, disk)) ?? (await firstFolder());
+    const place = join(folder, entries.name);
+    const verified = await verify(place, disk);
+    const { tally, segments, lastBytes, damage } = verified;
+    const tail = await moveTailAside(place, verified, disk, clock);
+    const end = { segment: segments.at(-1) ?? null, bytes: lastBytes };
+    opened = { entries, device, tally, damage, writer: segmentWriter(place, end, disk, options.segmentBytes) };
+    const { seq, hash, schema } = tally;
+    return { seq, hash, counts: tally.counts(), schema, database, damage, tail, recent: tally.recent() };
+  };
+
+  const firstFolder = async (): Promise<{ name: string; number: number }> => {
+    const first = numbered(1);
+    await disk.mkdir(join(folder, first.name), { mode: 0o700 });
+    await syncFolder(folder, disk);
+    return first;
+  };
+
+  const appendNow = async (request: AppendRequest, mayWrite: () => boolean): Promise<Appended> => {
+    const { tally, damage, device, writer } = mustBeOpen();
+    const { seq, user, action, payload } = request;
+    const before = tally.answered(payload.key);
+    if (before !== undefined) return before;
+    if (!mayWrite()) throw notWriter();
+    if (damage !== null) throw new HostRefusal({ code: 'disk', message: 'The journal is damaged and takes nothing.' });
+    if (tally.schema > recordsVersion) throw newer(tally.schema);
+    if (seq !== tally.seq + 1) throw behind(seq, tally.seq);
+    const { entry, line } = seal({
+      seq,
+      deviceId: device,
+      ...clock(),
+      user,
+      action,
+      payload,
+      schema: recordsVersion,
+      prevHash: tally.hash,
+    });
+    const fault = faultOf(entry);
+    if (fault !== null) throw new HostRefusal(fault);
+    if (line.length > largestBodyBytes) throw tooLarge(line.length);
+    await writer.append(line, seq);
+    tally.fold(entry);
+    return { seq, hash: entry.hash, utc: entry.utc };
+  };
+
+  const beginAgainNow = async (keepThrough: number): Promise<{ state: JournalState; setAside: string }> => {
+    const { entries, tally } = mustBeOpen();
+    if (keepThrough > tally.seq) {
+      throw new HostRefusal({
+        code: 'out-of-range',
+        message: `Only ${tally.seq} entries are intact; ${keepThrough} cannot be kept.`,
+        value: keepThrough,
+      });
+    }
+    await copyEntries(folder, { from: entries.name, number: entries.number + 1, keepThrough }, disk);
+    return { state: await openNow(), setAside: entries.name };
+  };
+
+  const onDisk = async <T>(what: string, work: () => Promise<T>): Promise<T> => {
+    try {
+      return await work();
+    } catch (cause) {
+      // The system's errors carry its word; any other is a fault of the program, and is not put down to the disk.
+      throw typeof (cause as NodeJS.ErrnoException).code === 'string' ? diskRefusal(what, cause) : cause;
+    }
+  };
+
+  return {
+    open: () => inTurn(() => onDisk(`The journal in ${folder} cannot be opened`, openNow)),
+    append: (request, mayWrite) => inTurn(() => onDisk('Not saved', () => appendNow(request, mayWrite))),
+    read: ({ from }) =>
+      inTurn(() =>
+        onDisk('The journal cannot be read', () => {
+          const { entries, tally } = mustBeOpen();
+          return readPage(join(folder, entries.name), { from, through: tally.seq }, disk, options.pageBytes);
+        }),
+      ),
+    setDatabase: ({ name }, mayWrite) =>
+      inTurn(() =>
+        onDisk('The database was not changed', async () => {
+          mustBeOpen();
+          if (!mayWrite()) throw notWriter();
+          await writeDatabase(folder, name, disk);
+        }),
+      ),
+    beginAgain: ({ keepThrough }, mayWrite) =>
+      inTurn(() =>
+        onDisk('The journal was not begun again', async () => {
+          if (!mayWrite()) throw notWriter();
+          return await beginAgainNow(keepThrough);
+        }),
+      ),
+    close() {
+      closed = true;
+      void opened?.writer.close();
+      lock?.release();
+      lock = null;
+    },
+  };
+}
+
+function notWriter(): HostRefusal {
+  return new HostRefusal({ code: 'not-writer', message: 'This window may not save: another one does.' });
+}
+
+function behind(asked: number, held: number): HostRefusal {
+  return new HostRefusal({
+    code: 'behind',
+    message: `The journal holds ${held} entries, so the next is ${held + 1}, not ${asked}.`,
+    value: asked,
+  });
+}
+
+function newer(schema: number): HostRefusal {
+  return new HostRefusal({
+    code: 'not-available',
+    message: `The journal holds records of version ${schema}; this program writes version ${recordsVersion}.`,
+  });
+}
+
+function tooLarge(bytes: number): HostRefusal {
+  return new HostRefusal({
+    code: 'too-large',
+    message: `One change of ${bytes} bytes is not taken; at most ${largestBodyBytes} bytes are. Do it in parts.`,
+    value: bytes,
+  });
+}

@@ -1,0 +1,69 @@
+/** Reads every line of the journal and checks its shape, its place in the chain and its hash. */
+import type { JournalDamage } from '../../shared-types/journal.ts';
+import type { Disk } from '../files/disk.ts';
+import { readLine } from './entry.ts';
+import { linesOf, readSegment, segmentAt, segmentsIn, type Segment } from './segments.ts';
+import { newTally, type Tally } from './tally.ts';
+
+/** As printed on paper: the sequence, and at least the first eight signs of its hash. */
+export interface PrintedHead {
+  seq: number;
+  hash: string;
+}
+
+export interface Verified {
+  tally: Tally;
+  segments: Segment[];
+  /** Bytes in the last segment, without those of a torn line. */
+  lastBytes: number;
+  damage: JournalDamage | null;
+  /** A last line that was never finished. */
+  torn: { segment: Segment; bytes: Buffer } | null;
+}
+
+export async function verify(folder: string, disk: Disk, printed: PrintedHead | null = null): Promise<Verified> {
+  const segments = await segmentsIn(folder, disk);
+  const tally = newTally();
+  const verified: Verified = { tally, segments, lastBytes: 0, damage: null, torn: null };
+  for (const [index, segment] of segments.entries()) {
+    const due = segmentAt(tally.seq + 1);
+    if (segment.name !== due.name) return damaged(verified, due.name, 1, 'the file is missing');
+    const bytes = await readSegment(folder, segment, disk);
+    const isLast = index === segments.length - 1;
+    let lineNumber = 0;
+    for (const { line, finished, from } of linesOf(bytes)) {
+      lineNumber += 1;
+      if (!finished && isLast) {
+        verified.torn = { segment, bytes: line };
+        verified.lastBytes = from;
+        return checkPrinted(verified, printed);
+      }
+      if (!finished) return damaged(verified, segment.name, lineNumber, 'the line was never finished');
+      const read = readLine(line, { seq: tally.seq + 1, prevHash: tally.hash });
+      if ('reason' in read) return damaged(verified, segment.name, lineNumber, read.reason);
+      tally.fold(read.entry);
+      if (printed?.seq === tally.seq && !isHead(printed, tally)) {
+        return damaged(verified, segment.name, lineNumber, 'its hash is not the one printed');
+      }
+    }
+    verified.lastBytes = bytes.length;
+  }
+  return checkPrinted(verified, printed);
+}
+
+/** A chain cut at its end is whole in itself: only a head noted elsewhere shows it. */
+function checkPrinted(verified: Verified, printed: PrintedHead | null): Verified {
+  const { tally, segments } = verified;
+  if (printed === null || printed.seq <= tally.seq) return verified;
+  const name = segments.at(-1)?.name ?? segmentAt(1).name;
+  const line = tally.seq - (segments.at(-1)?.first ?? 1) + 2;
+  return damaged(verified, name, line, `it ends with entry ${tally.seq}; entry ${printed.seq} was printed`);
+}
+
+function isHead({ hash }: PrintedHead, tally: Tally): boolean {
+  return hash.length >= 8 && tally.hash.startsWith(hash);
+}
+
+function damaged(verified: Verified, file: string, line: number, reason: string): Verified {
+  return { ...verified, damage: { intactSeq: verified.tally.seq, file, line, reason }, torn: null };
+}
