@@ -5,7 +5,7 @@ import type { Place } from '../../renderer/store/place.ts';
 import type { KeptResult } from '../../renderer/store/session.ts';
 import { memoryJournal } from '../support/memoryJournal.ts';
 import { asText, shownPlan } from './fixtures/plans.ts';
-import { keepPlan, openSession, until } from './support/openWindow.tsx';
+import { keepPlan, openSession, until } from './support/openSession.ts';
 
 const kept: KeptResult = {
   minimised: 'mass',
