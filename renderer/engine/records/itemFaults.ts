@@ -45,7 +45,7 @@ function readItem(r: Reading, item: Item): void {
       return void resolveSocket(r, here, socketEntry(item));
     case 'extension':
       // The form decides nothing about how its fields are read.
-      resolveExtension(r, here, extensionEntry({ ...item, form: 'rigid' }));
+      resolveExtension(r, here, { ...extensionEntry(item), kind: 'rigid' });
       return void r.optional(item.offset, (text) => r.lengthMm('offset', text));
     case 'driver':
       return void resolveDriver(r, here, driverEntry(item));

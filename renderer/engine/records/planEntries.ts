@@ -17,8 +17,8 @@ export function planEntryOf(item: Item): PlanEntry | null {
     case 'socket':
       return { list: 'sockets', entry: socketEntry(item) };
     case 'extension': {
-      const { form } = item;
-      return form === 'offset-head' ? null : { list: 'extensions', entry: extensionEntry({ ...item, form }) };
+      const { form: kind } = item;
+      return kind === 'offset-head' ? null : { list: 'extensions', entry: { ...extensionEntry(item), kind } };
     }
     case 'driver':
       return { list: 'drivers', entry: driverEntry(item) };
@@ -42,11 +42,10 @@ export function socketEntry(item: ItemOf<'socket'>): PlanCatalog['sockets'][numb
   return { id: item.code, ...picked(item, planFields.socket) };
 }
 
-type Rigid = ItemOf<'extension'> & { form: PlanCatalog['extensions'][number]['kind'] };
-
-export function extensionEntry(item: Rigid): PlanCatalog['extensions'][number] {
-  const { form, ...others } = picked(item, planFields.extension);
-  return { id: item.code, kind: form, ...others };
+/** Without its kind: an offset head has none in a plan. */
+export function extensionEntry(item: ItemOf<'extension'>): Omit<PlanCatalog['extensions'][number], 'kind'> {
+  const { form: _, ...entry } = picked(item, planFields.extension);
+  return { id: item.code, ...entry };
 }
 
 export function driverEntry(item: ItemOf<'driver'>): PlanCatalog['drivers'][number] {
