@@ -119,7 +119,7 @@ export function createStore(options: StoreOptions): WindowStore {
   /** The right to write may come back to a window after others had it: what it has in hand is looked at again. */
   const startWriting = async (at: Desk, lease: Lease, limitMs: () => number): Promise<void> => {
     const state = await ask(() => journal.open(), limitMs(), 'the journal');
-    if (state.database !== '' && state.database !== at.copy.name) {
+    if (state.database !== at.copy.name) {
       lease.end();
       hinder({ kind: 'reload' }, 'the working copy is another one now');
       throw new NotSavedError('the working copy is another one now');
@@ -205,12 +205,7 @@ export function createStore(options: StoreOptions): WindowStore {
     try {
       const opened = await openKept({ journal, makeCopy, limitMs, doing });
       if (opened.kind === 'opened') copy = opened.copy;
-      if (mine === openings && opened.kind === 'opened') {
-        lease = await askPatiently(() => takeLease(false, limitMs()));
-        const writer = lease?.id;
-        if (writer !== undefined && opened.state.database === '')
-          await ask(() => journal.setDatabase({ lease: writer, name: opened.copy.name }), limitMs(), 'the journal');
-      }
+      if (mine === openings && opened.kind === 'opened') lease = await askPatiently(() => takeLease(false, limitMs()));
       if (mine !== openings) {
         copy?.shut();
         lease?.end();

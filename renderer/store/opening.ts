@@ -27,9 +27,6 @@ export type Opened =
   /** `copy` names the database that a recovery would go by. */
   | { kind: 'hindered'; hindrance: Hindrance; state: JournalState | null; copy: string | null };
 
-/** The database's name where the journal has none yet. */
-const firstName = 'bagwright-1';
-
 /** Other windows may write while this one compares: so often it looks again before it believes that the copy is ahead. */
 const looks = 4;
 
@@ -45,7 +42,7 @@ export async function openKept(around: OpeningAround): Promise<Opened> {
       throw error instanceof NoAnswerError ? error : new NoHostError(whyNotSaved(error));
     }),
   ]);
-  const name = state.database === '' ? firstName : state.database;
+  const name = state.database;
   const hindered = (hindrance: Hindrance, copy = name): Opened => ({ kind: 'hindered', hindrance, state, copy });
   const there = listed.find((database) => database.name === name);
   const lookAt = (copy: string): Promise<Tally> => within(rawTally(copy), limitMs(), 'the working copy');

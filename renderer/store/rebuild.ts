@@ -82,7 +82,7 @@ async function fold(
 }
 
 async function freshName(now: string, limitMs: () => number): Promise<string> {
-  const base = now === '' ? 'bagwright' : baseOf(now);
+  const base = baseOf(now);
   const listed = await within(listDatabases(), limitMs(), 'the list of databases');
   const taken = [now, ...listed.map(({ name }) => name)].filter((name) => baseOf(name) === base).map(numberOf);
   return `${base}-${Math.max(0, ...taken) + 1}`;
