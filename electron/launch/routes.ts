@@ -9,6 +9,7 @@ import type { CallMeans } from './callMeans.ts';
 import type { Connections } from './connections.ts';
 import { checkCall, checkEnvelope } from './gate.ts';
 import { json, refused, send, text, type Reply } from './headers.ts';
+import type { PeerCheck } from './peer.ts';
 import { documentReply, fileReply, pageReply } from './staticFiles.ts';
 import { helloProof } from './token.ts';
 
@@ -18,6 +19,7 @@ export interface RouteMeans extends CallMeans {
   site: Site;
   helloKey: Buffer;
   connections: Connections;
+  peer: PeerCheck;
 }
 
 export const nonceHeader = 'x-bagwright-nonce';
@@ -34,18 +36,23 @@ async function replyTo(request: IncomingMessage, means: RouteMeans): Promise<Rep
   const wrong = checkEnvelope(request, means.port);
   if (wrong !== null) return wrong;
   const path = request.url ?? '';
-  if (request.method === 'GET' || request.method === 'HEAD') return lookUp(path, request, means);
+  if (request.method === 'GET' || request.method === 'HEAD') return await lookUp(path, request, means);
   if (request.method !== 'POST') return text(405, 'Not a method of this server', { Allow: 'GET, HEAD, POST' });
   return await call(path, request, means);
 }
 
-function lookUp(path: string, request: IncomingMessage, means: RouteMeans): Reply {
-  if (path === '/') return pageReply(means.site, means.token);
+async function lookUp(path: string, request: IncomingMessage, means: RouteMeans): Promise<Reply> {
+  if (path === '/') return (await anotherUser(request, means)) ?? pageReply(means.site, means.token);
   if (path === api.hello) return hello(request, means.helloKey);
   if (Object.hasOwn(calls, path)) return text(405, 'Asked by POST only', { Allow: 'POST' });
   const printed = means.printed.find(path);
-  if (printed !== null) return documentReply(printed);
+  if (printed !== null) return (await anotherUser(request, means)) ?? documentReply(printed);
   return fileReply(means.site, path) ?? text(404, 'There is no such file');
+}
+
+/** What holds the token or the person's work is for this machine's same user only. The program's own files are not secret. */
+async function anotherUser(request: IncomingMessage, { peer }: RouteMeans): Promise<Reply | null> {
+  return (await peer(request.socket)) === 'foreign' ? text(403, 'Asked by another user of this machine') : null;
 }
 
 /** A copy of the program asks whether this is one too. It learns that, and nothing else. */
@@ -56,7 +63,7 @@ function hello(request: IncomingMessage, key: Buffer): Reply {
 }
 
 async function call(path: string, request: IncomingMessage, means: RouteMeans): Promise<Reply> {
-  const wrong = checkCall(request, means.port, means.token);
+  const wrong = checkCall(request, means.port, means.token) ?? (await anotherUser(request, means));
   if (wrong !== null) return wrong;
   const known = Object.hasOwn(calls, path) ? calls[path] : undefined;
   if (known === undefined) {

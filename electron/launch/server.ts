@@ -7,6 +7,7 @@ import type { JournalDesk } from '../journal/desk.ts';
 import type { Site } from '../site/buildMap.ts';
 import { acceptQueue, keepConnections } from './connections.ts';
 import { rawReply } from './headers.ts';
+import { peerCheck, type PeerCheck } from './peer.ts';
 import { printedShelf } from './printed.ts';
 import { answerRequest, type RouteMeans } from './routes.ts';
 import { freshToken } from './token.ts';
@@ -22,6 +23,8 @@ export interface ServerOptions {
   helloKey: Buffer;
   journal: JournalDesk;
   makePdf: (document: DocumentToPrint) => Promise<Uint8Array>;
+  /** Whose the connections are; asked of the system unless a test knows better. */
+  peer?: PeerCheck;
 }
 
 export interface RunningServer {
@@ -52,6 +55,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const address = server.address() as AddressInfo;
   const origin = `http://${loopback}:${address.port}`;
   const means: RouteMeans = {
+    peer: peerCheck(),
     ...options,
     port: address.port,
     origin,
