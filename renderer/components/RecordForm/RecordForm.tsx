@@ -44,6 +44,7 @@ type Saving =
 /** The frame of a form about a record: what is wrong on top, the fields, and the way out in words. */
 export function RecordForm(props: RecordFormProps) {
   const { form, heading, saveLabel, beforeSaving, also, save, onSaved, onLeave, words, children } = props;
+  const { leaveAsked = 0, onStay } = props;
   const headingId = useId();
   const element = useRef<HTMLFormElement>(null);
   const notSaved = useRef<HTMLDivElement>(null);

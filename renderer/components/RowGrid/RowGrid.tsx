@@ -1,19 +1,14 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
 import type { Range } from '@tanstack/react-virtual';
 import { useEffect, useId, useMemo, useRef } from 'react';
-import type { CSSProperties, KeyboardEvent, ReactNode } from 'react';
+import type { CSSProperties, KeyboardEvent, MouseEvent, ReactNode } from 'react';
+import { chosenRange, chosenToggled } from './choosing.ts';
+import type { GridColumn } from './column.ts';
+import { GridHead } from './GridHead.tsx';
 import { landing } from './landing.ts';
 import './RowGrid.css';
 
-export interface GridColumn {
-  key: string;
-  label: string;
-  /** A track of CSS grid. */
-  width: string;
-  end?: boolean;
-  /** Left out where the grid is narrow; what it says stands in the sheet beside. */
-  wideOnly?: boolean;
-}
+export type { GridColumn } from './column.ts';
 
 /** A heading over the rows that follow, or a row that can be taken in hand; its cells are asked for where it is drawn. */
 export type GridRow =
@@ -28,20 +23,34 @@ export interface RowGridProps {
   onSelect: (id: string) => void;
   /** Enter on a row: to the sheet beside. */
   onOpen?: (id: string) => void;
+  /** F2 on a row. */
+  onEdit?: (id: string) => void;
+  onSort?: (key: string) => void;
+  /** Rows chosen together; with `onChoose` the table takes Space, Shift and Ctrl for them. */
+  chosen?: ReadonlySet<string>;
+  onChoose?: (chosen: ReadonlySet<string>) => void;
+  rowHeightPx?: number;
   empty: ReactNode;
 }
 
+const none: ReadonlySet<string> = new Set();
+
 const virtualAbove = 100;
-const rowHeightPx = 30;
+const usualHeightPx = 30;
+const headHeightPx = 30;
 
 /**
  * A table with one row in hand. One tab stop; arrows, Home, End, Page and Ctrl with Home and End move the hand. Above a
  * hundred rows only those in view are drawn, and the row in hand always, so that the focus is never lost.
  */
-export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empty }: RowGridProps) {
+export function RowGrid(props: RowGridProps) {
+  const { label, columns, rows, selected, onSelect, onOpen, onEdit, onSort, empty } = props;
+  const { chosen = none, onChoose, rowHeightPx = usualHeightPx } = props;
   const body = useRef<HTMLDivElement>(null);
   const idBase = useId();
   const followFocus = useRef(false);
+  /** Where a range of chosen rows begins. */
+  const anchor = useRef<string | null>(null);
   const takeable = useMemo(() => rows.flatMap((row, index) => (row.kind === 'row' ? [index] : [])), [rows]);
   const indexOf = useMemo(() => new Map(takeable.map((index) => [rows[index]?.id ?? '', index])), [rows, takeable]);
   const selectedIndex = selected === null ? -1 : (indexOf.get(selected) ?? -1);
@@ -53,9 +62,9 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
     enabled: virtual,
     getScrollElement: () => body.current,
     estimateSize: () => rowHeightPx,
-    overscan: 8,
-    scrollMargin: rowHeightPx,
-    scrollPaddingStart: rowHeightPx,
+    overscan: 5,
+    scrollMargin: headHeightPx,
+    scrollPaddingStart: headHeightPx,
     getItemKey: (index) => rows[index]?.id ?? index,
     rangeExtractor: (range: Range) => {
       const drawn = defaultRangeExtractor(range);
@@ -74,11 +83,45 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
     followFocus.current = false;
   }, [selectedIndex, virtual, idBase, virtualizer]);
 
+  const choice = () => ({ chosen, ids: takeable.map((index) => rows[index]?.id ?? '') });
+  const take = (id: string, extend: boolean): void => {
+    if (onChoose !== undefined && extend) {
+      anchor.current ??= selected ?? id;
+      onChoose(chosenRange(choice(), anchor.current, id));
+    } else anchor.current = id;
+    onSelect(id);
+  };
+  const onRowClick = (event: MouseEvent, id: string): void => {
+    if (onChoose === undefined || event.shiftKey) return take(id, event.shiftKey);
+    if (event.ctrlKey || event.metaKey) onChoose(chosenToggled(choice(), id));
+    else if (chosen.size > 0) onChoose(none);
+    return take(id, false);
+  };
+  /** Keys of the rows chosen together; true where the key was one of them. */
+  const chooseByKey = ({ key, ctrlKey, metaKey }: KeyboardEvent): boolean => {
+    if (onChoose === undefined) return false;
+    const inHand = rows[stopIndex]?.id;
+    if (key === ' ' && inHand !== undefined) {
+      if (selectedIndex < 0) onSelect(inHand);
+      onChoose(chosenToggled(choice(), inHand));
+    } else if (key.toLowerCase() === 'a' && (ctrlKey || metaKey)) onChoose(new Set(choice().ids));
+    else if (key === 'Escape' && chosen.size > 0) onChoose(none);
+    else return false;
+    return true;
+  };
+
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>): void => {
-    if (event.key === 'Enter' && selectedIndex >= 0) {
-      const row = rows[selectedIndex];
-      if (row !== undefined) onOpen?.(row.id);
+    const inHand = rows[selectedIndex];
+    if (event.key === 'Enter' || event.key === 'F2') {
+      if (inHand === undefined) return;
+      if (event.key === 'F2' && onEdit !== undefined) event.preventDefault();
+      (event.key === 'F2' ? onEdit : onOpen)?.(inHand.id);
       return;
+    }
+    if (chooseByKey(event)) return event.preventDefault();
+    if (event.key === 'ArrowUp' && stopIndex === (takeable[0] ?? -1)) {
+      body.current?.querySelector<HTMLElement>('.bw-grid-sort')?.focus();
+      return event.preventDefault();
     }
     const page = Math.max(1, Math.floor((body.current?.clientHeight ?? 300) / rowHeightPx) - 2);
     const to = landing(takeable, { from: stopIndex, key: event.key, page });
@@ -87,8 +130,9 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
     const row = rows[to];
     if (row === undefined || to === selectedIndex) return;
     followFocus.current = true;
-    onSelect(row.id);
+    take(row.id, event.shiftKey);
   };
+  const toRows = (): void => body.current?.querySelector<HTMLElement>('[role=row][tabindex="0"]')?.focus();
 
   const line = (row: GridRow, index: number, style?: CSSProperties): ReactNode => {
     const cells = row.kind === 'row' ? row.cells() : {};
@@ -122,12 +166,13 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
         id={`${idBase}-${index}`}
         className="bw-grid-row"
         aria-rowindex={index + 2}
-        aria-selected={row.id === selected}
+        aria-selected={chosen.size > 0 ? chosen.has(row.id) : row.id === selected}
+        data-hand={row.id === selected || undefined}
         data-index={index}
         ref={virtual ? virtualizer.measureElement : undefined}
         tabIndex={index === stopIndex ? 0 : -1}
         style={style}
-        onClick={() => onSelect(row.id)}
+        onClick={(event) => onRowClick(event, row.id)}
       >
         {columns.map((column) => (
           <div
@@ -150,7 +195,12 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
     .map((column) => column.width)
     .join(' ');
   return (
-    <div className="bw-grid" style={{ '--grid-columns': wide, '--grid-narrow': narrow } as CSSProperties}>
+    <div
+      className="bw-grid"
+      style={
+        { '--grid-columns': wide, '--grid-narrow': narrow, '--grid-row-height': `${rowHeightPx}px` } as CSSProperties
+      }
+    >
       <div
         ref={body}
         className="bw-grid-body"
@@ -158,25 +208,12 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
         aria-label={label}
         aria-rowcount={rows.length + 1}
         aria-colcount={columns.length}
+        aria-multiselectable={onChoose === undefined ? undefined : true}
         data-virtual={virtual || undefined}
         data-empty={rows.length === 0 || undefined}
         onKeyDown={onKeyDown}
       >
-        <div role="rowgroup" className="bw-grid-headgroup">
-          <div role="row" className="bw-grid-row bw-grid-head" aria-rowindex={1}>
-            {columns.map((column) => (
-              <div
-                key={column.key}
-                role="columnheader"
-                className="bw-grid-cell"
-                data-end={column.end || undefined}
-                data-wide={column.wideOnly || undefined}
-              >
-                {column.label}
-              </div>
-            ))}
-          </div>
-        </div>
+        <GridHead columns={columns} onSort={onSort} onDown={toRows} />
         {rows.length === 0 ? null : virtual ? (
           <div role="rowgroup" style={{ height: `${virtualizer.getTotalSize()}px`, position: 'relative' }}>
             {virtualizer.getVirtualItems().map((item) => {
@@ -188,7 +225,7 @@ export function RowGrid({ label, columns, rows, selected, onSelect, onOpen, empt
                     top: 0,
                     left: 0,
                     width: '100%',
-                    transform: `translateY(${item.start - rowHeightPx}px)`,
+                    transform: `translateY(${item.start - headHeightPx}px)`,
                   });
             })}
           </div>

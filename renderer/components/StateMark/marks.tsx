@@ -96,6 +96,18 @@ export const marks = {
   saving: mark('Saving', 'plain', 16, <path d="M1 13.6H15" />, hollow(5, 2.5, 6, 6)),
   'not-saved': mark('NOT SAVED', 'bad', 16, <path d="M1 13.6H5M11 13.6H15M3 11.2L13 .8" />, hollow(5, 3, 6, 6)),
 
+  // Catalog: a line crossed out over a place left empty; a dial whose hand stands short of, at or past its stop.
+  retired: mark('Retired', 'plain', 16, <path d="M1 13.6H15M2 12L14 2" />, hollow(4.5, 6, 7, 6, '1.7 1.3')),
+  calibrated: mark('Calibrated', 'ok', 18, <path d="M2 13A7 7 0 0 1 16 13M9 13L5 8.4" />),
+  'calibration-due': mark('Due', 'doubt', 18, <path d="M2 13A7 7 0 0 1 16 13M9 13L14 9.6M17 5V13" />),
+  'calibration-overdue': mark('Overdue', 'bad', 18, <path d="M2 13A7 7 0 0 1 16 13M1 1.6L9 13L17 1.6M9 1V5" />),
+  'calibration-unknown': mark(
+    'Calibration not said',
+    'doubt',
+    18,
+    <path d="M2 13A7 7 0 0 1 16 13" strokeDasharray="2 1.6" />,
+  ),
+
   // Outings: lines of time and of place.
   clash: mark(
     'Clash',

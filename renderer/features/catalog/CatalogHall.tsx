@@ -1,0 +1,53 @@
+import type { Place } from '../../store/place.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { useTable } from '../session/useStore.ts';
+import { CatalogSheet } from './CatalogSheet.tsx';
+import './catalog.css';
+
+export interface CatalogHallProps {
+  place: Extract<Place, { at: 'catalog' }>;
+  units: UnitsShown;
+  /** The day calibrations are judged on, as `2026-11-25`. */
+  today: string;
+}
+
+/** The catalog: what lies on the shelves, to be found, read and changed. */
+export function CatalogHall({ place, units, today }: CatalogHallProps) {
+  const shelves = useTable('shelves');
+  const items = useTable('items');
+  const tasks = useTable('tasks');
+  const outings = useTable('outings');
+  const steps = useTable('steps');
+  const interfaces = useTable('interfaces');
+  const tables = [shelves, items, tasks, outings, steps, interfaces];
+  const fault = tables.find((table) => table.fault !== null)?.fault ?? null;
+  if (fault !== null) {
+    return (
+      <div className="bw-catalog-whole" role="alert">
+        <h1>The catalog could not be read</h1>
+        <p>{fault}</p>
+        <p className="bw-second">Nothing of it is shown as long as not all of it can be.</p>
+      </div>
+    );
+  }
+  if (!tables.every(({ ready }) => ready)) {
+    return (
+      <p className="bw-catalog-whole" role="status">
+        Reading the catalog…
+      </p>
+    );
+  }
+  return (
+    <CatalogSheet
+      place={place}
+      units={units}
+      today={today}
+      shelves={shelves.rows}
+      items={items.rows}
+      tasks={tasks.rows}
+      outings={outings.rows}
+      steps={steps.rows}
+      interfaces={interfaces.rows}
+    />
+  );
+}

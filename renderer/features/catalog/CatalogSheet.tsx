@@ -1,0 +1,299 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { useMediaQuery } from '@mantine/hooks';
+import { Button } from '@mantine/core';
+import type { Item, Shelf } from '../../../shared-types/records/item.ts';
+import { Switch } from '../../components/Switch/Switch.tsx';
+import { newItem } from '../../engine/records/newItem.ts';
+import { conflictsIn, reasonOf } from '../../components/RecordForm/refusedSave.ts';
+import { goTo } from '../session/usePlace.ts';
+import { useHistoryState, useStore } from '../session/useStore.ts';
+import { freshCode } from '../task/freshCode.ts';
+import { bulkAct } from './acts.ts';
+import { onCatalogAsk, takeCatalogAsk } from './asks.ts';
+import { BulkPanel } from './BulkPanel.tsx';
+import { CatalogBar } from './CatalogBar.tsx';
+import type { CatalogHallProps } from './CatalogHall.tsx';
+import { columnsOf } from './columns.ts';
+import { ItemForm } from './ItemForm.tsx';
+import { ItemPane } from './ItemPane.tsx';
+import { ItemTable } from './ItemTable.tsx';
+import { NothingShown } from './NothingShown.tsx';
+import { OneDeed } from './OneDeed.tsx';
+import { ShelfForm } from './ShelfForm.tsx';
+import type { CodeHolders } from './usage.ts';
+import { usePane } from './usePane.ts';
+import { useShownItems } from './useShownItems.ts';
+import { rowHeightsPx, useCatalogView } from './view.ts';
+
+/** In an address where no single shelf is chosen. */
+const allShelves = 'all';
+const none: ReadonlySet<string> = new Set();
+
+const densities = [
+  { value: 'roomy', label: 'Roomy' },
+  { value: 'middle', label: 'Middle' },
+  { value: 'close', label: 'Close' },
+] as const;
+
+type Props = CatalogHallProps & CodeHolders & { shelves: ReadonlyMap<string, Shelf> };
+
+/** The table, and beside it the item in hand or the form about it. */
+export function CatalogSheet(props: Props) {
+  const { place, units, today, shelves, items, tasks, outings, steps, interfaces } = props;
+  const store = useStore();
+  const history = useHistoryState();
+  const [view, look] = useCatalogView();
+  const { pane, leaveAsked, show, whenFree, stayed, left } = usePane();
+  const [chosen, setChosen] = useState(none);
+  const [deed, setDeed] = useState<{ deed: 'retire' | 'remove'; item: Item } | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const [focusAsked, setFocusAsked] = useState(0);
+  const root = useRef<HTMLDivElement>(null);
+  const search = useRef<HTMLInputElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
+  const holders = useMemo(
+    () => ({ items, tasks, outings, steps, interfaces }),
+    [items, tasks, outings, steps, interfaces],
+  );
+
+  const shelfList = useMemo(() => [...shelves.values()].toSorted((a, b) => (a.name < b.name ? -1 : 1)), [shelves]);
+  const only = shelfList.length === 1 ? (shelfList[0]?.id ?? null) : null;
+  const shelf = place.shelf !== undefined && shelves.has(place.shelf) ? place.shelf : only;
+  const shelfName = shelf === null ? 'all shelves' : (shelves.get(shelf)?.name ?? '');
+  const item = place.item === undefined ? undefined : items.get(place.item);
+  const columns = useMemo(
+    () => columnsOf(view.segment, shelf === null && shelfList.length > 1),
+    [view.segment, shelf, shelfList.length],
+  );
+  const shown = useMemo(
+    () => ({ units, today, shelfName: (id: string) => shelves.get(id)?.name ?? '' }),
+    [units, today, shelves],
+  );
+  const found = useShownItems(items, columns, { view, shelf });
+  const bulk = useMemo(() => [...chosen].flatMap((id) => items.get(id) ?? []), [chosen, items]);
+
+  const take = (id: string): void => goTo({ at: 'catalog', shelf: shelf ?? allShelves, item: id }, 'replace');
+  const focusRow = (): void => setFocusAsked((before) => before + 1);
+  useEffect(() => {
+    if (focusAsked > 0) root.current?.querySelector<HTMLElement>('[role=row][tabindex="0"]')?.focus();
+  }, [focusAsked]);
+
+  const attempt = async (run: () => Promise<unknown>): Promise<void> => {
+    setFault(null);
+    try {
+      await run();
+    } catch (error) {
+      const conflicts = conflictsIn(error);
+      setFault(
+        conflicts === null
+          ? `NOT SAVED: ${reasonOf(error)}`
+          : 'Not done: what it would change was changed meanwhile. Look at it again first.',
+      );
+    }
+  };
+  const edit = (wanted: Item | undefined): void => {
+    if (wanted === undefined) return;
+    whenFree(() => {
+      setChosen(none);
+      show({ kind: 'edit', item: wanted });
+    });
+  };
+  const add = (): void => {
+    const on = shelf ?? item?.shelf ?? shelfList[0]?.id;
+    if (on === undefined) return;
+    const kind = view.segment === 'all' ? (item?.kind ?? 'socket') : view.segment;
+    whenFree(() => {
+      setChosen(none);
+      show({ kind: 'add', initial: newItem(kind, { id: store.newId(), shelf: on }) });
+    });
+  };
+  const copy = (from: Item): void => {
+    const taken = new Set<string>();
+    for (const other of items.values()) if (other.shelf === from.shelf) taken.add(other.code);
+    const { position: _place, ...rest } = from;
+    const initial = { ...rest, id: store.newId(), rev: 0, retired: false, code: freshCode(from.code, taken) } as Item;
+    show({ kind: 'add', initial, copyOf: from.code });
+  };
+  const onSaved = (id: string): void => {
+    left(() => {
+      const saved = items.get(id);
+      if (saved === undefined) look({ search: '', segment: 'all' });
+      take(id);
+      focusRow();
+    });
+  };
+  const onFormLeft = (): void => left(focusRow);
+
+  // Asked anew with each drawing: what answers is what is shown now.
+  useEffect(() => {
+    const answer = (): void => {
+      const ask = takeCatalogAsk();
+      if (ask === 'find') search.current?.focus();
+      else if (ask === 'add') add();
+    };
+    answer();
+    return onCatalogAsk(answer);
+  });
+
+  if (shelfList.length === 0 && pane.kind !== 'shelf') {
+    return (
+      <div className="bw-catalog-whole">
+        <h1>No shelf yet</h1>
+        <p>
+          A shelf is a named stock: what lies in one shop, one case or one depot and is counted together. Tasks draw on
+          shelves; every item stands on one.
+        </p>
+        <p className="bw-form-foot">
+          <Button variant="filled" onClick={() => show({ kind: 'shelf', shelf: null, id: store.newId() })}>
+            Add shelf
+          </Button>
+        </p>
+      </div>
+    );
+  }
+
+  const list = (
+    <section key="list" className="bw-pane-list" aria-label="Catalog">
+      <ItemTable
+        items={found.shown}
+        columns={columns}
+        shown={shown}
+        sorting={view.sorting}
+        onSort={(key) => look({ sorting: { key, down: view.sorting.key === key && !view.sorting.down } })}
+        rowHeightPx={rowHeightsPx[view.density]}
+        selected={item?.id ?? null}
+        onSelect={(id) => {
+          if (id !== item?.id || pane.kind !== 'item') whenFree(() => take(id));
+        }}
+        onOpen={() => heading.current?.focus()}
+        onEdit={(id) => edit(items.get(id))}
+        chosen={chosen}
+        onChoose={(next) => whenFree(() => setChosen(next))}
+        empty={<NothingShown found={found} view={view} shelfName={shelfName} onLook={look} onAdd={add} />}
+      />
+      <footer className="bw-catalog-foot">
+        <span>
+          {found.shown.length} shown{chosen.size > 0 ? `, ${chosen.size} chosen` : ''}
+        </span>
+        <span className="bw-catalog-density">
+          Rows
+          <Switch
+            label="Height of rows"
+            value={view.density}
+            choices={densities}
+            onChange={(density) => look({ density })}
+          />
+        </span>
+        <span className="bw-catalog-hint">Enter opens · F2 edits · Space chooses · Ctrl C copies the rows</span>
+      </footer>
+    </section>
+  );
+  const form = { leaveAsked, onStay: stayed, onLeave: onFormLeft };
+  const inHand = (
+    <div key="detail" className="bw-pane-detail" role="region" aria-label="Item in hand" tabIndex={0}>
+      {pane.kind === 'edit' ? (
+        <ItemForm
+          key={`edit ${pane.item.id}`}
+          before={pane.item}
+          initial={pane.item}
+          shelfName={shelves.get(pane.item.shelf)?.name ?? ''}
+          holders={holders}
+          {...form}
+          onSaved={onSaved}
+        />
+      ) : pane.kind === 'add' ? (
+        <ItemForm
+          key={`add ${pane.initial.id}`}
+          before={null}
+          initial={pane.initial}
+          {...(pane.copyOf === undefined ? {} : { copyOf: pane.copyOf })}
+          shelfName={shelves.get(pane.initial.shelf)?.name ?? ''}
+          holders={holders}
+          {...form}
+          onSaved={onSaved}
+        />
+      ) : pane.kind === 'shelf' ? (
+        <ShelfForm
+          before={pane.shelf === null ? null : (shelves.get(pane.shelf) ?? null)}
+          id={pane.id}
+          shelves={shelfList}
+          {...form}
+          onSaved={(id) => left(() => goTo({ at: 'catalog', shelf: id }))}
+        />
+      ) : bulk.length > 1 ? (
+        <BulkPanel
+          items={bulk}
+          onDone={() => {
+            setChosen(none);
+            focusRow();
+          }}
+          onLeave={() => {
+            setChosen(none);
+            focusRow();
+          }}
+        />
+      ) : item === undefined ? (
+        <p className="bw-second">
+          Take an item in hand to see it drawn, what is known of it, what it fits and what uses it.
+        </p>
+      ) : (
+        <ItemPane
+          item={item}
+          holders={holders}
+          units={units}
+          today={today}
+          headingRef={heading}
+          onEdit={() => edit(item)}
+          onCopy={() => copy(item)}
+          onRetire={(retired) => {
+            if (retired) setDeed({ deed: 'retire', item });
+            else void attempt(() => store.commit(bulkAct([item], { field: 'retired', to: false })));
+          }}
+          onRemove={() => setDeed({ deed: 'remove', item })}
+          onItem={({ id }) => take(id)}
+        />
+      )}
+    </div>
+  );
+  return (
+    <div className="bw-catalog" ref={root}>
+      <CatalogBar
+        view={view}
+        onLook={look}
+        searchRef={search}
+        count={`${found.shown.length} of ${found.onShelf}`}
+        shelves={shelfList}
+        shelf={shelf}
+        onShelf={(id) => whenFree(() => goTo({ at: 'catalog', shelf: id ?? allShelves }))}
+        onAddShelf={() => whenFree(() => show({ kind: 'shelf', shelf: null, id: store.newId() }))}
+        onEditShelf={() => whenFree(() => show({ kind: 'shelf', shelf, id: shelf ?? '' }))}
+        onAdd={add}
+        undo={history.undo}
+        redo={history.redo}
+        onUndo={() => void attempt(() => store.undo())}
+        onRedo={() => void attempt(() => store.redo())}
+        onDown={focusRow}
+      />
+      {fault === null ? null : (
+        <div className="bw-form-notsaved bw-catalog-fault" role="alert">
+          <p>{fault}</p>
+          <Button onClick={() => setFault(null)}>Close</Button>
+        </div>
+      )}
+      <div className="bw-split bw-catalog-split">{stacked ? [inHand, list] : [list, inHand]}</div>
+      {deed === null ? null : (
+        <OneDeed
+          deed={deed.deed}
+          item={items.get(deed.item.id) ?? deed.item}
+          holders={holders}
+          onDone={() => {
+            setDeed(null);
+            focusRow();
+          }}
+          onClose={() => setDeed(null)}
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,109 @@
+import { useMemo } from 'react';
+import type { ClipboardEvent, ReactNode } from 'react';
+import type { Item } from '../../../shared-types/records/item.ts';
+import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
+import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import { CalibrationMark } from './CalibrationMark.tsx';
+import type { ItemColumn, Shown } from './columns.ts';
+import type { Sorting } from './rowOrder.ts';
+
+export interface ItemTableProps {
+  items: readonly Item[];
+  columns: readonly ItemColumn[];
+  shown: Shown;
+  sorting: Sorting;
+  onSort: (key: string) => void;
+  rowHeightPx: number;
+  selected: string | null;
+  onSelect: (id: string) => void;
+  onOpen: (id: string) => void;
+  onEdit: (id: string) => void;
+  chosen: ReadonlySet<string>;
+  onChoose: (chosen: ReadonlySet<string>) => void;
+  empty: ReactNode;
+}
+
+function cellOf(item: Item, column: ItemColumn, shown: Shown): ReactNode {
+  const text = column.text(item, shown);
+  if (column.key === 'calibration') return <CalibrationMark item={item} today={shown.today} />;
+  if (column.key === 'code') {
+    return (
+      <span className="bw-item-code" title={text}>
+        {text}
+      </span>
+    );
+  }
+  if (column.key === 'name') {
+    return (
+      <span className="bw-item-cell" title={text}>
+        {text}
+        {item.retired ? (
+          <>
+            {' '}
+            <StateMark state="retired" />
+          </>
+        ) : null}
+      </span>
+    );
+  }
+  return (
+    <span className="bw-item-cell" title={text}>
+      {text}
+    </span>
+  );
+}
+
+/** The rows of the catalog, copied as they stand. */
+export function ItemTable(props: ItemTableProps) {
+  const { items, columns, shown, sorting, onSort, rowHeightPx, chosen, empty } = props;
+  const { selected, onSelect, onOpen, onEdit, onChoose } = props;
+  const heads = useMemo(
+    () =>
+      columns.map(({ key, label, width, end, wideOnly }): GridColumn => {
+        const sorted = sorting.key !== key ? 'none' : sorting.down ? 'descending' : 'ascending';
+        return { key, label, width, sorted, ...(end ? { end } : {}), ...(wideOnly ? { wideOnly } : {}) };
+      }),
+    [columns, sorting],
+  );
+  const rows = useMemo(
+    () =>
+      items.map((item): GridRow => ({
+        kind: 'row',
+        id: item.id,
+        cells: () => Object.fromEntries(columns.map((column) => [column.key, cellOf(item, column, shown)])),
+      })),
+    [items, columns, shown],
+  );
+
+  const onCopy = (event: ClipboardEvent): void => {
+    if (window.getSelection()?.isCollapsed === false) return;
+    const wanted = items.filter(({ id }) => (chosen.size > 0 ? chosen.has(id) : id === selected));
+    if (wanted.length === 0) return;
+    event.preventDefault();
+    const lines = [
+      columns.map(({ label }) => label),
+      ...wanted.map((item) => columns.map((column) => column.text(item, shown).replaceAll(/[\t\r\n]+/g, ' '))),
+    ];
+    event.clipboardData.setData('text/plain', lines.map((line) => line.join('\t')).join('\n'));
+  };
+
+  return (
+    <div className="bw-catalog-table" onCopy={onCopy}>
+      <RowGrid
+        label="Items"
+        columns={heads}
+        rows={rows}
+        selected={selected}
+        onSelect={onSelect}
+        onOpen={onOpen}
+        onEdit={onEdit}
+        onSort={onSort}
+        chosen={chosen}
+        onChoose={onChoose}
+        rowHeightPx={rowHeightPx}
+        empty={empty}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,78 @@
+import { circle, closed, line, onCircle } from '../../../components/StackDrawing/outline.ts';
+import type { Outline, Point } from '../../../components/StackDrawing/outline.ts';
+import type { ResolvedSocket } from '../../../engine/plan/resolved.ts';
+
+/** What is seen from an end: the round body and the square, hexagon or points in it. */
+export interface EndFrame {
+  centre: Point;
+  radiusPx: number;
+  pxPerMm: number;
+}
+
+const reachPx = 10;
+
+function cross({ centre: [x, y], radiusPx }: EndFrame): Outline[] {
+  const reach = radiusPx + reachPx;
+  return [
+    { d: line([x - reach, y], [x + reach, y]), ink: 'centre', fill: 'none', of: 'axis' },
+    { d: line([x, y - reach], [x, y + reach]), ink: 'centre', fill: 'none', of: 'axis' },
+  ];
+}
+
+function body({ centre: [x, y], radiusPx }: EndFrame): Outline {
+  return { d: circle(x, y, radiusPx), ink: 'visible', fill: 'steel', of: 'body' };
+}
+
+/** A square drive: hollow where it takes a square, solid where it is one. */
+export function squareEnd(frame: EndFrame, sideMm: number, solid: boolean): Outline[] {
+  const half = Math.min((sideMm / 2) * frame.pxPerMm, frame.radiusPx * 0.8);
+  const [x, y] = frame.centre;
+  const d = closed([x - half, y - half], [x + half, y - half], [x + half, y + half], [x - half, y + half]);
+  return [body(frame), { d, ink: 'visible', fill: solid ? 'tool' : 'field', of: 'square' }, ...cross(frame)];
+}
+
+/** A regular polygon by its width across flats, a flat on top. */
+function polygon(centre: Point, acrossFlatsPx: number, corners: number, turnDeg = 0): string {
+  const radius = acrossFlatsPx / 2 / Math.cos(Math.PI / corners);
+  const step = 360 / corners;
+  return closed(
+    ...Array.from({ length: corners }, (_, index) => onCircle(centre, radius, index * step + step / 2 + turnDeg)),
+  );
+}
+
+/** The opening of a socket, or the tip of a bit, from its end. A hexalobular outline is schematic. */
+export function openingEnd(frame: EndFrame, socket: ResolvedSocket): Outline[] {
+  const { centre, radiusPx, pxPerMm } = frame;
+  const flatsPx = 'mm' in socket.size ? Math.min(socket.size.mm * pxPerMm, radiusPx * 1.7) : radiusPx;
+  const of = 'opening';
+  switch (socket.openingForm) {
+    case 'hex6':
+      return [body(frame), { d: polygon(centre, flatsPx, 6), ink: 'visible', fill: 'field', of }, ...cross(frame)];
+    case 'hexKey':
+      return [body(frame), { d: polygon(centre, flatsPx, 6), ink: 'visible', fill: 'tool', of }, ...cross(frame)];
+    case 'square':
+      return [body(frame), { d: polygon(centre, flatsPx, 4), ink: 'visible', fill: 'field', of }, ...cross(frame)];
+    case 'hex12':
+      return [body(frame), { d: star(centre, flatsPx), ink: 'visible', fill: 'field', of }, ...cross(frame)];
+    case 'hexalobular':
+      return [body(frame), { d: lobes(centre, flatsPx / 2), ink: 'visible', fill: 'tool', of }, ...cross(frame)];
+  }
+}
+
+/** Two hexagons laid over each other: points at the corners, notches where their flats cross. */
+function star(centre: Point, flatsPx: number): string {
+  const corner = flatsPx / 2 / Math.cos(Math.PI / 6);
+  const notch = flatsPx / 2 / Math.cos(Math.PI / 12);
+  return closed(
+    ...Array.from({ length: 24 }, (_, index) => onCircle(centre, index % 2 === 0 ? corner : notch, index * 15)),
+  );
+}
+
+function lobes(centre: Point, radius: number): string {
+  return closed(
+    ...Array.from({ length: 72 }, (_, index) => {
+      const deg = index * 5;
+      return onCircle(centre, radius * (0.86 + 0.14 * Math.cos((6 * deg * Math.PI) / 180)), deg);
+    }),
+  );
+}
