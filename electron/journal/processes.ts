@@ -1,6 +1,6 @@
 /** Which process is which: a number alone may have been given to another one since. */
 import { readFileSync } from 'node:fs';
-import { isAlive } from '../launch/isAlive.ts';
+import { isAlive } from '../isAlive.ts';
 
 export interface Holder {
   pid: number;

@@ -3,7 +3,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { readlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { windowArguments } from './browserArguments.ts';
-import { isAlive } from './isAlive.ts';
+import { isAlive } from '../isAlive.ts';
 
 export interface AppWindow {
   /** Resolves when the started process ends: at once, where a running browser took the window over. */

@@ -6,7 +6,7 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, utimesSync, w
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { listFiles, mapFileName } from '../site/buildMap.ts';
-import { isAlive } from './isAlive.ts';
+import { isAlive } from '../isAlive.ts';
 import { isStale } from './staleness.ts';
 
 export const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));

@@ -148,6 +148,22 @@ export default {
       to: { path: OURS, pathNot: [SHELL, '^electron/launch/', '^shared-types/'] },
     },
     {
+      name: 'journal-for-both-hosts',
+      severity: 'error',
+      comment:
+        'The journal is the same under Electron and under the loopback server, so it knows neither. What a channel or a route adds lives in electron/handlers or electron/launch.',
+      from: { path: '^electron/journal/' },
+      to: {
+        path: [OURS, library('electron')],
+        pathNot: [
+          '^electron/(journal|files)/',
+          '^electron/site/refusal\\.ts$',
+          '^electron/(oneAtATime|isAlive)\\.ts$',
+          '^shared-types/',
+        ],
+      },
+    },
+    {
       name: 'launch-looks-down',
       severity: 'error',
       comment:

@@ -98,6 +98,8 @@ export const faults: readonly Fault[] = [
   line('shell-meets-page-in-shared-types', 'the shell computes', 'electron/x.ts', '../renderer/engine/index.ts'),
   line('shell-meets-page-in-shared-types', 'the shell reads a fact', 'electron/x.ts', '../data/handbook/heads.json'),
   line('shell-meets-page-in-shared-types', 'a handler runs a command', 'electron/handlers/x.ts', '../headless/main.ts'),
+  line('journal-for-both-hosts', 'the journal knows Electron', 'electron/journal/x.ts', 'electron'),
+  line('journal-for-both-hosts', 'the journal needs a handler', 'electron/journal/x.ts', '../handlers/save.ts'),
   line('launch-looks-down', 'the launcher computes', 'electron/launch/x.ts', '../../renderer/engine/index.ts'),
   line('launch-looks-down', 'the launcher runs a command', 'electron/launch/x.ts', '../headless/main.ts'),
   line('build-looks-down', 'the settings compute', 'renderer/vite.config.ts', './engine/index.ts'),
