@@ -72,7 +72,7 @@ export function SeekField(props: SeekFieldProps) {
         role="combobox"
         aria-autocomplete="list"
         aria-expanded={listed}
-        {...(listed ? { 'aria-controls': `${id}-list` } : {})}
+        aria-controls={`${id}-list`}
         {...(listed && at >= 0 ? { 'aria-activedescendant': optionId(at) } : {})}
         onChange={({ currentTarget }) => {
           onChange(currentTarget.value);

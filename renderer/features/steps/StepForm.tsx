@@ -1,5 +1,4 @@
-import { useEffect, useMemo, useRef } from 'react';
-import type { RefObject } from 'react';
+import { useMemo, useRef } from 'react';
 import { Button } from '@mantine/core';
 import type { Item } from '../../../shared-types/records/item.ts';
 import type { Task, TaskStep } from '../../../shared-types/records/task.ts';
@@ -25,13 +24,6 @@ import { TorqueFields } from './TorqueFields.tsx';
 import { WhatFields } from './WhatFields.tsx';
 import { WhoFields } from './WhoFields.tsx';
 
-/** What the sheet around asks before it puts something else in the form's place. */
-export interface FormGuard {
-  heading: string;
-  changed: boolean;
-  forget: () => void;
-}
-
 export interface StepFormProps {
   task: Task;
   rows: TaskRows;
@@ -44,7 +36,9 @@ export interface StepFormProps {
   like: TaskStep | null;
   /** A new step stands after the one with this key. */
   after: string | null;
-  guard: RefObject<FormGuard | null>;
+  /** Counted up where something else shall take the form's place. */
+  leaveAsked: number;
+  onStay: () => void;
   onSaved: (step: TaskStep, next: boolean) => void;
   onLeave: () => void;
 }
@@ -70,7 +64,7 @@ function newStep(id: string, { task, rows, like }: Pick<StepFormProps, 'task' | 
 
 /** One step, whole. What it acts on may come from its interface; what is missing is said by the list, not refused. */
 export function StepForm(props: StepFormProps) {
-  const { task, rows, stock, sites, before, number, like, after, guard, onSaved, onLeave } = props;
+  const { task, rows, stock, sites, before, number, like, after, leaveAsked, onStay, onSaved, onLeave } = props;
   const store = useStore();
   const initial = useMemo(
     () => (before === null ? newStep(store.newId(), { task, rows, like }) : ({ ...before } as Draft)),
@@ -87,11 +81,6 @@ export function StepForm(props: StepFormProps) {
   const saved = useRef<TaskStep | null>(null);
   const wantsNext = useRef(false);
   const heading = before === null ? 'Add a step' : `Edit ${stepCalled(before, number)}`;
-  useEffect(() => {
-    guard.current = { heading, changed: form.changed, forget: form.forget };
-    return () => void (guard.current = null);
-  });
-
   const step = stepOf(draft);
   const at = sites.interfaces.get(step.interface ?? '');
   const filled = filledFrom(step, at);
@@ -132,6 +121,8 @@ export function StepForm(props: StepFormProps) {
           if (saved.current !== null) onSaved(saved.current, wantsNext.current);
         }}
         onLeave={onLeave}
+        leaveAsked={leaveAsked}
+        onStay={onStay}
       >
         <WhatFields form={form} step={step} at={at} filled={filled} task={task} sites={sites} offers={offers} />
         <WhoFields form={form} step={step} rows={rows} />

@@ -1,26 +1,274 @@
+import { memo, useEffect, useMemo, useRef, useState } from 'react';
+import type { KeyboardEvent, ReactNode } from 'react';
+import { Button } from '@mantine/core';
 import type { BagResult } from '../../../shared-types/bag.ts';
+import type { Task, TaskOuting, TaskStep } from '../../../shared-types/records/task.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Missing } from '../../engine/records/readableTask.ts';
+import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { PlanSteps } from './PlanSteps.tsx';
-import { TaskSteps } from './TaskSteps.tsx';
+import type { Act } from '../../store/store.ts';
+import { goTo } from '../session/usePlace.ts';
+import { useStore } from '../session/useStore.ts';
+import { RecordActions } from '../task/RecordActions.tsx';
+import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
+import { SheetState } from '../task/SheetState.tsx';
+import { TwoPanes } from '../task/TwoPanes.tsx';
+import { useAct } from '../task/useAct.tsx';
+import { useAsked } from '../task/useAsked.ts';
+import { useOpenForm } from '../task/useOpenForm.ts';
+import { useSiteRows, useStock, useTaskRows } from '../task/useTaskRows.ts';
+import { filledFrom } from './fromInterface.ts';
+import { countsText, useJudgements } from './judging.ts';
+import { NoStepsYet } from './NoStepsYet.tsx';
+import { copyStep, moveStep, removeStep, stepsUnder } from './stepActs.ts';
+import { stepAsking } from './stepCommands.ts';
+import type { StepWish } from './stepCommands.ts';
+import { StepDetail } from './StepDetail.tsx';
+import { StepForm } from './StepForm.tsx';
+import { stepCalled, stepName } from './stepTexts.ts';
+import { StepTable } from './StepTable.tsx';
+import { UnfinishedStep } from './UnfinishedStep.tsx';
+import { useTaskSteps } from './useTaskSteps.ts';
+import { countOf } from './words.ts';
 
 export interface StepsSheetProps {
-  /** Key of the kept task; absent for a plan that came as a file and is only looked at. */
-  taskId?: string;
-  /** Of a kept task, all that can be read; null while it is being read. */
-  plan: ResolvedPlan | null;
+  /** Key of the task. */
+  taskId: string;
+  /** All of it that can be read. */
+  plan: ResolvedPlan;
   /** What the plan lacks of the task, and why. */
-  incomplete?: readonly Missing[];
+  missing: readonly Missing[];
   /** Code of the step in hand; the first one where the address names none or one that is not there. */
   stepId: string | undefined;
   result: BagResult | null;
   units: UnitsShown;
 }
 
-const none: readonly Missing[] = [];
+/** The steps of a task: added, changed, put in order, each judged as soon as it is saved. */
+export const StepsSheet = memo(function StepsSheet({ taskId, ...rest }: StepsSheetProps) {
+  const rows = useTaskRows(taskId);
+  if (rows.kind !== 'ready') return <SheetState state={rows} what="steps" />;
+  return <ReadySteps {...rest} task={rows.task} steps={rows.steps} outings={rows.outings} />;
+});
 
-export function StepsSheet({ taskId, plan, incomplete = none, ...rest }: StepsSheetProps) {
-  if (taskId !== undefined) return <TaskSteps taskId={taskId} plan={plan} incomplete={incomplete} {...rest} />;
-  return plan === null ? null : <PlanSteps plan={plan} {...rest} />;
+type Open =
+  | { kind: 'edit'; step: TaskStep }
+  | { kind: 'add'; time: number; after: string | null; like: TaskStep | null };
+
+interface ReadyStepsProps extends Omit<StepsSheetProps, 'taskId'> {
+  task: Task;
+  steps: readonly TaskStep[];
+  outings: readonly TaskOuting[];
+}
+
+function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units }: ReadyStepsProps) {
+  const store = useStore();
+  const stock = useStock(task.shelves);
+  const sites = useSiteRows();
+  const { judgements, counts, done } = useJudgements(plan);
+  const view = useTaskSteps({ steps, outings, stock, sites, plan, missing, judgements, units });
+  const { run, notice } = useAct();
+  const form = useOpenForm<Open>();
+  const [removing, setRemoving] = useState<TaskStep | null>(null);
+  const [said, setSaid] = useState('');
+  const heading = useRef<HTMLHeadingElement>(null);
+  const table = useRef<HTMLDivElement>(null);
+  const focusNext = useRef<'heading' | 'row' | null>(null);
+
+  const rows = useMemo(() => ({ steps, outings }), [steps, outings]);
+  const inHand = view.byCode.get(stepId ?? '') ?? view.listed[0] ?? null;
+  const step = inHand?.step ?? null;
+  const number = inHand?.number ?? 0;
+  const at = inHand === null ? -1 : view.listed.indexOf(inHand);
+
+  // Where a deed moved something, the focus goes along once it is drawn.
+  useEffect(() => {
+    const wanted = focusNext.current;
+    if (wanted === null) return;
+    const target =
+      wanted === 'heading' ? heading.current : table.current?.querySelector<HTMLElement>('[aria-selected="true"]');
+    if (target === null || target === undefined) return;
+    focusNext.current = null;
+    target.focus({ preventScroll: wanted === 'row' });
+  });
+
+  const choose = (code: string): void => goTo({ at: 'steps', step: code }, 'replace');
+  const close = (): void => {
+    if (!form.left()) focusNext.current = 'heading';
+  };
+  const add = (): void =>
+    form.show({ kind: 'add', time: Date.now(), after: stepId === undefined ? null : (step?.id ?? null), like: step });
+  const edit = (): void => {
+    if (step !== null) form.show({ kind: 'edit', step });
+  };
+  const act = async (made: Act, after: { said: string; code?: string; focus: 'heading' | 'row' }): Promise<void> => {
+    if (!(await run(made))) return;
+    setSaid(after.said);
+    if (after.code !== undefined) choose(after.code);
+    focusNext.current = after.focus;
+  };
+  const copy = (): void => {
+    if (step === null) return;
+    const made = copyStep(rows, step, { id: store.newId(), number });
+    void act(made.act, { said: `Step ${number} copied.`, code: made.copy.code, focus: 'heading' });
+  };
+  const moved = (by: -1 | 1): Act | null => (step === null ? null : moveStep(rows, step, by, number));
+  const move = (by: -1 | 1): void => {
+    const made = moved(by);
+    const name = step === null ? '' : stepName(step);
+    if (made === null) setSaid(by === 1 ? 'It is the last already.' : 'It is the first already.');
+    else
+      void act(made, { said: `${name} moved ${by === 1 ? 'down' : 'up'}.`, focus: focusInTable() ? 'row' : 'heading' });
+  };
+  const focusInTable = (): boolean => table.current?.contains(document.activeElement) === true;
+  const remove = (): void => {
+    if (removing === null) return;
+    const next = view.listed.slice(at + 1).find(({ depth }) => depth <= (inHand?.depth ?? 0)) ?? view.listed[at - 1];
+    setRemoving(null);
+    void act(removeStep(rows, removing, number), {
+      said: `Step ${number} removed.`,
+      ...(next === undefined ? {} : { code: next.step.code }),
+      focus: 'heading',
+    });
+  };
+  const wishes: Record<StepWish, () => void> = {
+    add,
+    edit,
+    copy,
+    remove: () => setRemoving(step),
+    up: () => move(-1),
+    down: () => move(1),
+  };
+  useAsked(stepAsking, (wish) => wishes[wish]());
+
+  const onTableKey = (event: KeyboardEvent): void => {
+    const moves = event.altKey && (event.key === 'ArrowUp' || event.key === 'ArrowDown');
+    if (!moves && event.key !== 'F2' && event.key !== 'Delete') return;
+    event.preventDefault();
+    event.stopPropagation();
+    if (moves) form.guarded(() => move(event.key === 'ArrowUp' ? -1 : 1));
+    else if (event.key === 'F2') edit();
+    else form.guarded(() => setRemoving(step));
+  };
+
+  const countsLine = done
+    ? countsText(counts, view.notComplete)
+    : `judging: ${judgements.size} of ${countOf(plan.steps.length, 'step')}`;
+  const actions =
+    step === null ? null : (
+      <RecordActions
+        what="step"
+        canUp={view.canMove(step, -1)}
+        canDown={view.canMove(step, 1)}
+        onEdit={edit}
+        onCopy={copy}
+        onMove={move}
+        onRemove={() => setRemoving(step)}
+      />
+    );
+  const planned = step === null ? null : view.inPlan(step.code);
+
+  const { open } = form;
+  const pane = (): ReactNode => {
+    if (open !== null)
+      return (
+        <StepForm
+          key={open.kind === 'edit' ? open.step.id : `add ${open.time}`}
+          task={task}
+          rows={rows}
+          stock={stock}
+          sites={sites}
+          before={open.kind === 'edit' ? open.step : null}
+          number={open.kind === 'edit' ? (view.byCode.get(open.step.code)?.number ?? null) : null}
+          like={open.kind === 'edit' ? null : open.like}
+          after={open.kind === 'edit' ? null : open.after}
+          leaveAsked={form.leaveAsked}
+          onStay={form.stay}
+          onSaved={(saved, next) => {
+            choose(saved.code);
+            setSaid(`${stepName(saved)} is saved.`);
+            if (next) form.replace({ kind: 'add', time: Date.now(), after: saved.id, like: saved });
+            else close();
+          }}
+          onLeave={close}
+        />
+      );
+    if (step === null) return <NoStepsYet hasOutings={outings.length > 0} headingRef={heading} onAdd={add} />;
+    if (planned !== null)
+      return (
+        <StepDetail
+          plan={plan}
+          step={planned}
+          number={number}
+          of={view.listed.length}
+          actions={actions}
+          result={result}
+          units={units}
+          headingRef={heading}
+          onStep={(by) => {
+            const next = view.listed[at + by];
+            if (next !== undefined) choose(next.step.code);
+          }}
+        />
+      );
+    return (
+      <UnfinishedStep
+        step={step}
+        number={number}
+        filled={filledFrom(step, sites.interfaces.get(step.interface ?? ''))}
+        needs={view.needsOf(step)}
+        units={units}
+        headingRef={heading}
+        actions={actions}
+      />
+    );
+  };
+  const under = removing === null ? [] : stepsUnder(rows, removing);
+
+  return (
+    <>
+      <TwoPanes
+        heading="Steps"
+        region="Step in hand"
+        tableRef={table}
+        said={countsLine}
+        buttons={
+          <Button variant={open === null ? 'filled' : 'default'} onClick={add}>
+            Add step
+          </Button>
+        }
+        inHand={open === null ? (step?.id ?? null) : 'form'}
+        onTableKey={onTableKey}
+        table={
+          <StepTable
+            groups={view.groups}
+            rowOf={view.rowOf}
+            numberWide={showNumber(steps.length).length}
+            minutesWide={view.minutesWide}
+            selected={open?.kind === 'add' ? null : (step?.code ?? null)}
+            onSelect={(code) => form.guarded(() => choose(code))}
+            onOpen={edit}
+            empty="The steps appear here, by outing and in order, as soon as one is added."
+          />
+        }
+      >
+        {notice}
+        {pane()}
+      </TwoPanes>
+      <span role="status" className="bw-hidden">
+        {said}
+      </span>
+      {removing === null ? null : (
+        <RemoveQuestion what={stepCalled(removing, number)} onStay={() => setRemoving(null)} onRemove={remove}>
+          <p>
+            <b>{stepName(removing)}</b> goes from this task
+            {under.length === 0
+              ? '.'
+              : `, and with it ${countOf(under.length, 'step')} done only if it fails: ${under.map(stepName).join(', ')}.`}
+          </p>
+        </RemoveQuestion>
+      )}
+    </>
+  );
 }

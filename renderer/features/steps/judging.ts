@@ -2,6 +2,7 @@ import { useCallback, useSyncExternalStore } from 'react';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { StepJudgement } from '../../engine/stack/judged.ts';
 import { judgeStep } from '../../engine/stack/judgeStep.ts';
+import { carriedOver } from './carryOver.ts';
 
 export type Judgements = ReadonlyMap<string, StepJudgement>;
 
@@ -28,6 +29,8 @@ interface Run {
 }
 
 const runs = new WeakMap<ResolvedPlan, Run>();
+/** The plan judged last: of its next state only what has changed is judged again. */
+let latest: { plan: ResolvedPlan; held: Map<string, StepJudgement> } | null = null;
 const turnMs = 10;
 const tellEveryMs = 200;
 const none: Counts = { reached: 0, notReached: 0, byHand: 0, stacks: 0 };
@@ -36,14 +39,15 @@ const nothing: Judging = { judgements: new Map(), counts: none, done: true };
 function runOf(plan: ResolvedPlan): Run {
   const known = runs.get(plan);
   if (known !== undefined) return known;
-  const held = new Map<string, StepJudgement>();
+  const held = latest === null ? new Map<string, StepJudgement>() : carriedOver(latest, plan);
   const run: Run = {
     held,
-    told: { judgements: held, counts: none, done: plan.steps.length === 0 },
+    told: { judgements: held, counts: countsOf(held), done: held.size === plan.steps.length },
     listeners: new Set(),
     started: false,
   };
   runs.set(plan, run);
+  latest = { plan, held };
   return run;
 }
 

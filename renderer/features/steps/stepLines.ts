@@ -63,26 +63,29 @@ export function blockOf(lines: readonly StepLine[], id: string): StepLine[] {
   return lines.slice(from, end < 0 ? lines.length : end);
 }
 
+/** The step that a step would pass on that side: the nearest of its own kind; null at the end. */
+export function neighbourOf(lines: readonly StepLine[], id: string, by: -1 | 1): StepLine | null {
+  const at = lines.findIndex(({ step }) => step.id === id);
+  const head = lines[at];
+  if (head === undefined) return null;
+  const next =
+    by === 1
+      ? lines.find(({ depth }, index) => index > at && depth <= head.depth)
+      : lines.findLast(({ depth }, index) => index < at && depth <= head.depth);
+  return next?.depth === head.depth ? next : null;
+}
+
 /**
  * The lines of an outing with one block moved past its neighbour.
  *
  * @returns null where there is none on that side: the first and the last of their kind stay
  */
 export function movedLines(lines: readonly StepLine[], id: string, by: -1 | 1): StepLine[] | null {
+  const neighbour = neighbourOf(lines, id, by);
+  if (neighbour === null) return null;
   const block = blockOf(lines, id);
-  const [head] = block;
-  if (head === undefined) return null;
-  const from = lines.indexOf(head);
-  const before = lines.slice(0, from);
-  const after = lines.slice(from + block.length);
-  if (by === 1) {
-    const next = after[0];
-    if (next === undefined || next.depth !== head.depth) return null;
-    const passed = blockOf(lines, next.step.id);
-    return [...before, ...passed, ...block, ...after.slice(passed.length)];
-  }
-  const previous = before.findLast(({ depth }) => depth <= head.depth);
-  if (previous === undefined || previous.depth !== head.depth) return null;
-  const at = before.indexOf(previous);
-  return [...before.slice(0, at), ...block, ...before.slice(at), ...after];
+  const passed = blockOf(lines, neighbour.step.id);
+  const rest = lines.filter((line) => !block.includes(line));
+  const at = rest.indexOf(neighbour) + (by === 1 ? passed.length : 0);
+  return [...rest.slice(0, at), ...block, ...rest.slice(at)];
 }

@@ -8,7 +8,7 @@ import { scheduleOf } from '../outings/schedule.ts';
 import type { SiteRows } from '../task/useTaskRows.ts';
 import { filledFrom } from './fromInterface.ts';
 import type { Judgements } from './judging.ts';
-import { stepGroups } from './stepLines.ts';
+import { neighbourOf, stepGroups } from './stepLines.ts';
 import type { StepGroup } from './stepLines.ts';
 import { stepNeeds } from './stepNeeds.ts';
 import type { Need } from './stepNeeds.ts';
@@ -23,8 +23,8 @@ export interface TaskStepsInput {
   outings: readonly TaskOuting[];
   stock: readonly Item[];
   sites: SiteRows;
-  plan: ResolvedPlan | null;
-  incomplete: readonly Missing[];
+  plan: ResolvedPlan;
+  missing: readonly Missing[];
   judgements: Judgements;
   units: UnitsShown;
 }
@@ -43,6 +43,8 @@ export interface TaskStepsView {
   rowOf: (code: string) => StepRow | null;
   inPlan: (code: string) => ResolvedStep | null;
   needsOf: (step: TaskStep) => readonly Need[];
+  /** Whether there is a step to pass on that side. */
+  canMove: (step: TaskStep, by: -1 | 1) => boolean;
   notComplete: number;
   minutesWide: number;
 }
@@ -62,7 +64,7 @@ function groupTitle({ outing, record, lines }: StepGroup): string {
 
 /** The steps of a kept task as their sheet lists them; what is drawn row by row is asked for row by row. */
 export function useTaskSteps(input: TaskStepsInput): TaskStepsView {
-  const { steps, outings, stock, sites, plan, incomplete, judgements, units } = input;
+  const { steps, outings, stock, sites, plan, missing, judgements, units } = input;
   const kept = useMemo(() => {
     const lines = stepGroups(steps, outings);
     const numbers = new Map(steps.map(({ id }, index) => [id, index + 1]));
@@ -75,22 +77,26 @@ export function useTaskSteps(input: TaskStepsInput): TaskStepsView {
       codes: group.lines.map(({ step }) => step.code),
     }));
     const minutesWide = steps.reduce((most, { minutes }) => Math.max(most, minutesText(minutes).length), 0);
-    return { groups, listed, byCode: new Map(listed.map((one) => [one.step.code, one])), minutesWide };
+    const canMove = (step: TaskStep, by: -1 | 1): boolean => {
+      const own = lines.find(({ outing }) => outing === step.outing);
+      return own !== undefined && neighbourOf(own.lines, step.id, by) !== null;
+    };
+    return { groups, listed, canMove, byCode: new Map(listed.map((one) => [one.step.code, one])), minutesWide };
   }, [steps, outings]);
-  const planned = useMemo(() => new Map(plan?.steps.map((step) => [step.id, step])), [plan]);
-  const missing = useMemo(() => {
+  const planned = useMemo(() => new Map(plan.steps.map((step) => [step.id, step])), [plan]);
+  const missingOf = useMemo(() => {
     const byStep = new Map<string, Missing[]>();
-    for (const one of incomplete) byStep.set(one.id, [...(byStep.get(one.id) ?? []), one]);
+    for (const one of missing) byStep.set(one.id, [...(byStep.get(one.id) ?? []), one]);
     return byStep;
-  }, [incomplete]);
+  }, [missing]);
   const names = useMemo(
     () => new Map(stock.flatMap((item) => (item.kind === 'fastener' ? [[item.code, item.name ?? item.thread]] : []))),
     [stock],
   );
   const inPlan = useCallback((code: string) => planned.get(code) ?? null, [planned]);
   const needsOf = useCallback(
-    (step: TaskStep) => stepNeeds(step, sites.interfaces.get(step.interface ?? ''), missing.get(step.id) ?? []),
-    [sites, missing],
+    (step: TaskStep) => stepNeeds(step, sites.interfaces.get(step.interface ?? ''), missingOf.get(step.id) ?? []),
+    [sites, missingOf],
   );
   const { byCode } = kept;
   const rowOf = useCallback(
@@ -123,8 +129,8 @@ export function useTaskSteps(input: TaskStepsInput): TaskStepsView {
     [byCode, sites, names, planned, judgements, needsOf, units],
   );
   const notComplete = useMemo(
-    () => (plan === null ? 0 : steps.filter((step) => !planned.has(step.code) && needsOf(step).length > 0).length),
-    [plan, steps, planned, needsOf],
+    () => steps.filter((step) => !planned.has(step.code) && needsOf(step).length > 0).length,
+    [steps, planned, needsOf],
   );
   return { ...kept, rowOf, inPlan, needsOf, notComplete };
 }

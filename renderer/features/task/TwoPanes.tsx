@@ -1,9 +1,14 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useId, useRef } from 'react';
 import type { KeyboardEvent, ReactNode, Ref } from 'react';
 import { useMediaQuery } from '@mantine/hooks';
-import './steps.css';
+import '../steps/steps.css';
+import './task.css';
 
-export interface StepsPanesProps {
+export interface TwoPanesProps {
+  /** Of the list. */
+  heading: string;
+  /** What the pane beside is. */
+  region: string;
   /** Beside the heading of the list. */
   said: ReactNode;
   buttons?: ReactNode;
@@ -15,18 +20,19 @@ export interface StepsPanesProps {
   children: ReactNode;
 }
 
-/** The list of steps, and the one in hand beside it. Where the panes stack, the drawing comes first, for the eye and for the keyboard alike. */
-export function StepsPanes(props: StepsPanesProps) {
-  const { said, buttons, table, tableRef, inHand, onTableKey, children } = props;
+/** A list, and what is in hand of it beside. Where the panes stack, the thing in hand comes first, for the eye and the keys alike. */
+export function TwoPanes(props: TwoPanesProps) {
+  const { heading, region, said, buttons, table, tableRef, inHand, onTableKey, children } = props;
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
+  const headingId = useId();
   const pane = useRef<HTMLDivElement>(null);
   useEffect(() => {
     pane.current?.scrollTo(0, 0);
   }, [inHand]);
   const list = (
-    <section key="list" className="bw-pane-list" aria-labelledby="steps-heading">
+    <section key="list" className="bw-pane-list" aria-labelledby={headingId}>
       <div className="bw-pane-bar">
-        <h2 id="steps-heading">Steps</h2>
+        <h2 id={headingId}>{heading}</h2>
         <span className="bw-second bw-small">{said}</span>
         {buttons === undefined ? null : <span className="bw-pane-bar-end">{buttons}</span>}
       </div>
@@ -36,7 +42,7 @@ export function StepsPanes(props: StepsPanesProps) {
     </section>
   );
   const beside = (
-    <div key="detail" ref={pane} className="bw-pane-detail" role="region" aria-label="Step in hand" tabIndex={0}>
+    <div key="detail" ref={pane} className="bw-pane-detail" role="region" aria-label={region} tabIndex={0}>
       {children}
     </div>
   );

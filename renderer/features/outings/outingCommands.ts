@@ -1,0 +1,6 @@
+import { createAsking } from '../task/asking.ts';
+
+/** What the palette may ask of the outings' sheet. */
+export type OutingWish = 'add' | 'edit' | 'remove' | 'up' | 'down';
+
+export const outingAsking = createAsking<OutingWish>();

@@ -1,0 +1,123 @@
+import { textWidthPx } from '../../components/StackDrawing/labels.ts';
+import type { Schedule, Span } from './schedule.ts';
+
+export interface TimeBox {
+  span: Span;
+  x: number;
+  widthPx: number;
+  lane: number;
+  /** As much of it as fits in the box; empty where nothing does. */
+  text: string;
+  /** Runs past the limit of the outing. */
+  over: boolean;
+}
+
+export interface TimelineLayout {
+  widthPx: number;
+  heightPx: number;
+  leftPx: number;
+  rightPx: number;
+  lanes: { role: string; y: number; steps: number; minutes: number }[];
+  ticks: { x: number; text: string }[];
+  boxes: TimeBox[];
+  /** The outing's limit; null where it has none. */
+  limit: { x: number; text: string; anchor: 'start' | 'end' } | null;
+  endX: number;
+  pxPerMin: number;
+}
+
+export const laneHeightPx = 36;
+export const laneStepPx = 46;
+export const axisY = 44;
+const lanesTopPx = 62;
+const roleWidthMostPx = 180;
+const edgePx = 16;
+/** The shortest step shows its number where the drawing may grow so far. */
+const boxLeastPx = 22;
+const widthMostPx = 8000;
+const tickMinutes = [1, 2, 5, 10, 15, 30, 60, 120, 240, 480, 1440, 2880, 7200, 14_400, 72_000, 288_000];
+const tickLeastPx = 64;
+
+/** "1:05": hours and minutes from the start of the outing. */
+export function clockText(minutes: number): string {
+  const whole = Math.round(minutes * 100) / 100;
+  const hours = Math.floor(whole / 60);
+  const rest = whole - hours * 60;
+  const [full = '0', part] = String(Math.round(rest * 100) / 100).split('.');
+  return `${hours}:${full.padStart(2, '0')}${part === undefined ? '' : `.${part}`}`;
+}
+
+/** Steps by role on one axis of time, to scale. Narrower than asked it never is; short steps make it wider. */
+export function timelineLayout(input: {
+  schedule: Schedule;
+  roles: readonly string[];
+  minutesMax: number | null;
+  numberOf: (id: string) => number;
+  nameOf: (id: string) => string;
+  widthPx: number;
+}): TimelineLayout {
+  const { schedule, minutesMax, numberOf, nameOf } = input;
+  const { spans, endMin } = schedule;
+  const roles = [...new Set([...input.roles, ...spans.map(({ step }) => step.role)])];
+  const leftPx = edgePx + Math.min(roleWidthMostPx, Math.max(72, ...roles.map((role) => textWidthPx(role, 13) + 12)));
+  const spanMin = Math.max(endMin, minutesMax ?? 0, 1);
+  const shortestMin = Math.min(
+    ...spans.map(({ startMin, endMin: end }) => end - startMin).filter((min) => min > 0),
+    spanMin,
+  );
+  const roomPx = input.widthPx - leftPx - edgePx;
+  const pxPerMin = Math.max(
+    roomPx / spanMin,
+    Math.min(boxLeastPx / shortestMin, (widthMostPx - leftPx - edgePx) / spanMin),
+  );
+  const rightPx = leftPx + spanMin * pxPerMin;
+  const at = (minutes: number): number => leftPx + minutes * pxPerMin;
+  const tickMin = tickMinutes.find((minutes) => minutes * pxPerMin >= tickLeastPx) ?? 1_000_000;
+  const ticks = Array.from({ length: Math.floor(spanMin / tickMin + 1e-9) + 1 }, (_, index) => ({
+    x: at(index * tickMin),
+    text: clockText(index * tickMin),
+  }));
+  const boxes = spans.map((span): TimeBox => {
+    const widthPx = (span.endMin - span.startMin) * pxPerMin;
+    const number = String(numberOf(span.step.id));
+    return {
+      span,
+      x: at(span.startMin),
+      widthPx,
+      lane: roles.indexOf(span.step.role),
+      text: fitting(number, nameOf(span.step.id), widthPx - 8),
+      over: minutesMax !== null && span.endMin > minutesMax * (1 + 1e-9),
+    };
+  });
+  const limitX = minutesMax === null ? null : at(minutesMax);
+  return {
+    widthPx: rightPx + edgePx,
+    heightPx: lanesTopPx + roles.length * laneStepPx + 10,
+    leftPx,
+    rightPx,
+    lanes: roles.map((role, index) => {
+      const own = spans.filter(({ step }) => step.role === role);
+      const minutes = own.reduce((sum, span) => sum + span.endMin - span.startMin, 0);
+      return { role, y: lanesTopPx + index * laneStepPx, steps: own.length, minutes };
+    }),
+    ticks,
+    boxes,
+    limit:
+      limitX === null || minutesMax === null
+        ? null
+        : { x: limitX, text: `limit ${clockText(minutesMax)}`, anchor: limitX - leftPx > 120 ? 'end' : 'start' },
+    endX: at(endMin),
+    pxPerMin,
+  };
+}
+
+/** Number and name, the name cut where the room ends; the number alone; nothing. */
+function fitting(number: string, name: string, roomPx: number): string {
+  const width = (text: string): number => textWidthPx(text, 12.5);
+  if (width(number) > roomPx) return '';
+  const whole = `${number} ${name}`;
+  if (width(whole) <= roomPx) return whole;
+  let end = name.length;
+  while (end > 0 && width(`${number} ${name.slice(0, end)}…`) > roomPx) end -= 1;
+  return end < 3 ? number : `${number} ${name.slice(0, end).trimEnd()}…`;
+}
