@@ -38,7 +38,7 @@ export interface OpenOptions {
   blank?: boolean;
 }
 
-function chromiumHere(): string {
+export function chromiumHere(): string {
   const browser = findBrowser();
   if (browser === null) throw new Error('These tests need an installed Chromium; none was found');
   return browser;
