@@ -41,6 +41,7 @@ export function disguised(records: TaskRecords): TaskRecords {
   };
 }
 
-export function withoutTask({ task: _, ...plan }: Plan): Omit<Plan, 'task'> {
-  return plan;
+export function withoutTask(plan: Plan): Omit<Plan, 'task'> {
+  const { task: _task, ...others } = plan;
+  return others;
 }

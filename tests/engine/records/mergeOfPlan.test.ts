@@ -220,7 +220,7 @@ describe('a file that differs', () => {
       here: 'gear',
       file: 'bag',
     });
-    const [taken] = merge.puts.filter(({ put }) => 'code' in put && put.code === 'C-1');
+    const taken = merge.puts.find(({ put }) => 'code' in put && put.code === 'C-1');
     expect(taken?.put).toMatchObject({ kind: 'bag', rev: 3 });
     expect(faultsOf('items', taken?.put)).toEqual([]);
   });
