@@ -6,7 +6,7 @@ import { PartedError } from './applyEntries.ts';
 import type { Deed } from './deeds.ts';
 import { perform } from './deeds.ts';
 import type { Desk } from './desk.ts';
-import { bringUp, readHeads } from './desk.ts';
+import { bringUp, hearChange, readHeads } from './desk.ts';
 import { exportAll } from './exportAll.ts';
 import { createFailedDeeds } from './failedDeeds.ts';
 import { historyOf, noHistory } from './history.ts';
@@ -63,6 +63,8 @@ export function createStore(options: StoreOptions): WindowStore {
   /** Each opening; what an older one still finds is not looked at. */
   let openings = 0;
   let line: Promise<unknown> = Promise.resolve();
+  /** What other windows say is looked into in the order in which it came. */
+  let hints: Promise<unknown> = Promise.resolve();
 
   /** One after the other: nothing of this window's writes overlaps. */
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
@@ -150,13 +152,13 @@ export function createStore(options: StoreOptions): WindowStore {
   };
   const heard = (seq: number, keys: ChangedKeys): void => {
     const at = desk;
-    if (at === null || seq <= at.heard) return;
-    if (seq === at.heard + 1) tables.readAgain(keys);
-    else tables.reload();
-    at.heard = seq;
-    void inTurn(() => readHeads(at, () => limits.callMs)).catch(() => {
-      at.doubtful = true;
-    });
+    if (at === null) return;
+    hints = hints
+      .then(() => hearChange(at, seq, keys, tables))
+      .then((news) => {
+        if (news) void inTurn(() => readHeads(at, () => limits.callMs)).catch(() => (at.doubtful = true));
+      })
+      .catch(() => (at.doubtful = true));
   };
   const onMoved = (database: string): void => {
     if (desk !== null && desk.copy.name !== database) hinder({ kind: 'reload' }, 'the working copy is another one now');

@@ -28,9 +28,6 @@ export interface Deed {
   wishes: readonly Wish[];
 }
 
-/** So often others may write between reading and appending before it is given up. */
-const mostTries = 20;
-
 export interface DeedAround {
   desk: Desk;
   /** The right to write, asked for where this window has none. @throws NotSavedError where another window has it */
@@ -44,7 +41,8 @@ export interface DeedAround {
  */
 export async function perform(deed: Deed, { desk, mustWrite, limitMs }: DeedAround): Promise<number> {
   const wishes = withFollowUps(deed.wishes);
-  for (let tries = 0; tries < mostTries; tries += 1) {
+  // Others may write between reading and appending, again and again; not for longer than a change may take.
+  while (limitMs() > 1) {
     const lease = await mustWrite(limitMs);
     const asked = [...wishes, { table: 'preferences' as const, id: preferencesKey }];
     const { head, current } = await within(readCurrent(desk.copy, asked), limitMs(), 'the working copy');

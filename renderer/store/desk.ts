@@ -4,8 +4,10 @@ import type { Change, EntryHead, JournalEntry, Lease } from '../../shared-types/
 import { applyEntries } from './applyEntries.ts';
 import { entriesFrom } from './hostCalls.ts';
 import { headOf } from './history.ts';
-import type { WorkingCopy } from './workingCopy.ts';
+import type { ChangedKeys, LiveTables } from './liveTables.ts';
 import { within } from './noAnswer.ts';
+import { settled } from './workingCopy.ts';
+import type { WorkingCopy } from './workingCopy.ts';
 
 export interface Desk {
   journal: JournalHost;
@@ -38,6 +40,22 @@ export async function bringUp(desk: Desk, limitMs: () => number): Promise<void> 
 export function toApply(entry: JournalEntry): Parameters<typeof applyEntries>[1][number] {
   const { seq, hash, prevHash, payload } = entry;
   return { seq, hash, prevHash, changes: payload.changes };
+}
+
+/**
+ * Another window says that it has written: the records are read again, as far as the working copy bears it out. Where
+ * something was missed in between, whole tables are.
+ *
+ * @returns whether there was anything new
+ */
+export async function hearChange(desk: Desk, seq: number, keys: ChangedKeys, tables: LiveTables): Promise<boolean> {
+  if (seq <= desk.heard) return false;
+  const head = await settled(desk.copy.meta().get('head'));
+  if (head === undefined || seq > head.seq || seq <= desk.heard) return false;
+  if (seq === desk.heard + 1) tables.readAgain(keys);
+  else tables.reload();
+  desk.heard = seq;
+  return true;
 }
 
 /** The history of what another window has written, as far as the screens show it. */
