@@ -52,21 +52,15 @@ function outingAtHand(plan: ResolvedPlan, place: Place): string | undefined {
   return known?.id;
 }
 
-function useHostInfo(host: Host): HostInfo | null {
-  const [info, setInfo] = useState<HostInfo | null>(null);
-  useEffect(() => {
-    let wanted = true;
-    host.info().then(
-      (answer) => wanted && setInfo(answer),
-      // Without an answer the folder stays unnamed, and the window says so where it would stand.
-      () => undefined,
-    );
-    return () => void (wanted = false);
-  }, [host]);
-  return info;
+export interface WindowProps {
+  host: Host;
+  /** Null while the program has not answered. */
+  info: HostInfo | null;
+  planning: Planning;
+  now: () => Date;
 }
 
-export function Window({ host, planning, now }: { host: Host; planning: Planning; now: () => Date }) {
+export function Window({ host, info, planning, now }: WindowProps) {
   const store = useStore();
   const session = useSession();
   const { preferences, atHand, reading, result, former, refused } = useSessionState();
@@ -79,7 +73,6 @@ export function Window({ host, planning, now }: { host: Host; planning: Planning
   const [over, setOver] = useState<OverSheet | null>(null);
   const [atTheDoor, setAtTheDoor] = useState<FileAtTheDoor | null>(null);
   const main = useRef<HTMLElement>(null);
-  const info = useHostInfo(host);
   const deeds = useDeeds({ store, session, planning, host, atTheDoor: setAtTheDoor });
   const plan = atHand?.plan ?? null;
   const { judgements, counts } = useJudgements(plan);
