@@ -2,6 +2,7 @@ import type { Place } from '../../store/place.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { useTable } from '../session/useStore.ts';
 import { CatalogSheet } from './CatalogSheet.tsx';
+import '../steps/steps.css';
 import './catalog.css';
 
 export interface CatalogHallProps {

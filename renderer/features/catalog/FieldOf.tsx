@@ -18,6 +18,7 @@ export function FieldOf({ form, field }: { form: RecordFormState; field: ItemFie
     case 'whole':
       return <NumberField {...form.number(path, label)} {...common} whole />;
     case 'number':
+    case 'share':
       return <NumberField {...form.number(path, label)} {...common} />;
     case 'yes-no':
       return <YesNoField {...form.yesNo(path, label)} {...common} />;

@@ -7,6 +7,15 @@ import { itemGroups } from './itemFields.ts';
 /** In the heading already. */
 const said = new Set(['code', 'name', 'notes']);
 
+/** A label without what it says of the way of typing. */
+const titleOf = (label: string): string => label.replace(/ \([^)]*\)$/, '');
+
+/** The unit that a label fixes stands with the figure. */
+function withUnit(label: string, text: string): string {
+  const fixed = / \((deg|MPa|1\/min)\)$/.exec(label)?.[1];
+  return fixed === undefined ? text : fixed === 'deg' ? `${text}°` : `${text} ${fixed}`;
+}
+
 /** What is known of an item, each figure with its unit; what is not given is not listed. */
 export function ItemFacts({ item, units }: { item: Item; units: UnitsShown }) {
   const known = itemGroups[item.kind].map(({ title, fields }) => ({
@@ -26,8 +35,8 @@ export function ItemFacts({ item, units }: { item: Item; units: UnitsShown }) {
             <dl>
               {facts.map(({ field, text }) => (
                 <div key={field.path}>
-                  <dt>{field.label.replace(/ \((?:pieces|share|year-month-day)\)$/, '')}</dt>
-                  <dd>{text}</dd>
+                  <dt>{titleOf(field.label)}</dt>
+                  <dd>{withUnit(field.label, text)}</dd>
                 </div>
               ))}
             </dl>

@@ -4,7 +4,7 @@ import { convertValue, readQuantity } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { calibrationText } from './calibrationState.ts';
 import { quantityText } from './fieldText.ts';
-import { capital, extensionWords, headWords, itemName, kindWords, openingWords, useWords } from './words.ts';
+import { capital, extensionWords, headWords, itemName, kindWords, useWords } from './words.ts';
 import type { Segment } from './words.ts';
 
 export interface Shown {
@@ -68,7 +68,7 @@ const quantity = (
 ): ItemColumn => ({
   key,
   label,
-  width: more.width ?? '84px',
+  width: more.width ?? '72px',
   end: true,
   ...(more.wideOnly === true ? { wideOnly: true } : {}),
   text: (item, { units }) => {
@@ -87,14 +87,14 @@ const words = (key: string, label: string, width: string, read: Read, wideOnly =
   sortKey: (item) => sortText(read(item) ?? '\uffff'),
 });
 
-const code = words('code', 'Item', 'minmax(64px, 112px)', (item) => item.code);
+const code = words('code', 'Item', 'minmax(64px, 104px)', (item) => item.code);
 const name = words('name', 'Name', 'minmax(0, 1fr)', itemName);
 const where = words('keptAt', 'Kept at', 'minmax(56px, 108px)', (item) => item.keptAt, true);
-const mass = quantity('mass', 'Mass', (item) => item.mass, { width: '76px' });
+const mass = quantity('mass', 'Mass', (item) => item.mass, { width: '66px' });
 const onHand: ItemColumn = {
   key: 'onHand',
   label: 'On hand',
-  width: '62px',
+  width: '66px',
   end: true,
   text: (item) => ('onHand' in item && item.onHand !== undefined ? String(item.onHand) : ''),
   sortKey: (item) => ('onHand' in item && item.onHand !== undefined ? item.onHand : Infinity),
@@ -103,7 +103,7 @@ const rated = quantity(
   'ratedTorque',
   'Rated',
   (item) => ('ratedTorque' in item ? item.ratedTorque : item.kind === 'driver' ? item.max : undefined),
-  { width: '92px', limit: 'maximum' },
+  { width: '84px', limit: 'maximum' },
 );
 const drive = quantity(
   'drive',
@@ -167,13 +167,6 @@ const ofKind: Record<Segment, readonly ItemColumn[]> = {
     quantity('opening', 'Opening', (item) => (item.kind === 'socket' ? item.opening.size : undefined), {
       width: '72px',
     }),
-    words(
-      'form',
-      'Form',
-      '76px',
-      (item) => (item.kind === 'socket' ? openingWords[item.opening.form] : undefined),
-      true,
-    ),
     length,
     rated,
     mass,
@@ -209,7 +202,7 @@ const ofKind: Record<Segment, readonly ItemColumn[]> = {
     {
       key: 'calibration',
       label: 'Calibration',
-      width: '132px',
+      width: '148px',
       text: (item, { today }) => (item.kind === 'torque-tool' ? calibrationText(item, today) : ''),
       sortKey: (item) => (item.kind === 'torque-tool' ? (item.calibrationDue ?? '\uffff') : '\uffff'),
     },

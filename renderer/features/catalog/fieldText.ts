@@ -1,5 +1,5 @@
 import { RefusedError } from '../../engine/errors.ts';
-import { showLimit, showQuantity } from '../../engine/units/index.ts';
+import { showLimit, showNumber, showQuantity } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { FieldType, ItemField } from './itemFields.ts';
 
@@ -22,7 +22,7 @@ export function fieldText({ type }: Pick<ItemField, 'type'>, value: unknown, uni
 
 function elementText(type: FieldType, value: unknown, units: UnitsShown): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
-  if (typeof value === 'number') return String(value);
+  if (typeof value === 'number') return type.is === 'share' ? `${value} (${showNumber(value * 100)} %)` : String(value);
   if (typeof value === 'object') return stressesText(value);
   const text = String(value);
   if (type.is === 'quantity') return quantityText(text, units, type.limit);

@@ -5,7 +5,7 @@ import { extensionWords, headWords, kitWords, openingWords, useWords } from './w
 
 /** How a field is typed. */
 export type FieldType =
-  | { is: 'text' | 'long' | 'lines' | 'whole' | 'number' | 'yes-no' | 'day' | 'strength' }
+  | { is: 'text' | 'long' | 'lines' | 'whole' | 'number' | 'share' | 'yes-no' | 'day' | 'strength' }
   | { is: 'quantity'; of: EntryKind; limit?: 'minimum' | 'maximum' }
   | { is: 'choice'; choices: readonly { value: string; label: string }[] };
 
@@ -180,11 +180,11 @@ export const itemGroups: Record<ItemKind, readonly FieldGroup[]> = {
         field('max', 'Range, most', quantity('torque', 'maximum')),
         maybe('increment', 'Increment', quantity('torque'), { description: 'Of its scale; or its settings by name' }),
         maybe('settings', 'Settings', { is: 'lines' }),
-        maybe('accuracyOfReading', 'Accuracy of the reading (share)', { is: 'number' }, { description: '0.04 is 4 %' }),
+        maybe('accuracyOfReading', 'Accuracy of the reading (share)', { is: 'share' }, { description: '0.04 is 4 %' }),
         maybe(
           'accuracyOfFullScale',
           'Accuracy of full scale (share)',
-          { is: 'number' },
+          { is: 'share' },
           {
             description: 'One of the two; a tool known by this one alone is not planned with',
           },

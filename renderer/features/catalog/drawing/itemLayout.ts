@@ -65,7 +65,8 @@ function partLayout(shape: Exclude<ItemShape, { kind: 'tool' }>, texts: ItemText
   const axis = line([leftPx - 16, centreY], [rightPx + 16, centreY]);
   outlines.push({ d: axis, ink: 'centre', fill: 'none', of: 'axis' });
   const bottom = centreY + radiusPx;
-  const rowY = centreY + Math.max(fieldHalfPx, radiusPx) + 22;
+  // Under the words below the end views, which a short piece's own dimension would run into.
+  const rowY = bottom + 58;
   const whole = dimension({ fromPx: leftPx, toPx: rightPx, y: rowY, text: texts.length ?? '', beside: 'right' });
   const witness = [line([leftPx, bottom + 3], [leftPx, rowY + 5]), line([rightPx, bottom + 3], [rightPx, rowY + 5])];
   const dimensions = [whole];
@@ -76,17 +77,17 @@ function partLayout(shape: Exclude<ItemShape, { kind: 'tool' }>, texts: ItemText
     dimensions.push(dimension({ fromPx, toPx: rightPx, y, text: `${texts.innerDepth} deep`, beside: 'left' }));
     for (const x of [fromPx, rightPx]) witness.push(line([x, centreY - radiusPx - 3], [x, y - 5]));
   }
-  const note = (at: Point, said: string | null, below: string | null): PlacedText[] => [
-    ...(said === null ? [] : [{ x: at[0], y: centreY - radiusPx - 14, anchor: 'middle' as const, lines: [said] }]),
-    ...(below === null ? [] : [{ x: at[0], y: bottom + 24, anchor: 'middle' as const, lines: twoLines(below) }]),
-  ];
+  const below = ([x]: Point, said: string | null): PlacedText[] =>
+    said === null ? [] : [{ x, y: bottom + 26, anchor: 'middle', lines: twoLines(said) }];
+  const above: PlacedText[] =
+    texts.out === null ? [] : [{ x: right[0], y: centreY - radiusPx - 14, anchor: 'middle', lines: [texts.out] }];
   return {
     widthPx,
     heightPx: rowY + 44,
     outlines,
     dimensions,
     witness,
-    notes: [...note(left, texts.driveIn, null), ...note(right, texts.out, texts.diameter)],
+    notes: [...below(left, texts.driveIn), ...above, ...below(right, texts.diameter)],
     scale: scaleBar({ pxPerMm, unit: texts.unit, x: edgePx, y: rowY + 32 }),
     broken: false,
   };
