@@ -1,7 +1,14 @@
 /** The journal on the disk: opened whole, verified whole, and only ever added to. */
 import { join } from 'node:path';
 import { largestBodyBytes } from '../../shared-types/ipc.ts';
-import type { Appended, AppendRequest, JournalDamage, JournalPage, JournalState } from '../../shared-types/journal.ts';
+import {
+  emptyHash,
+  type Appended,
+  type AppendRequest,
+  type JournalDamage,
+  type JournalPage,
+  type JournalState,
+} from '../../shared-types/journal.ts';
 import { recordsVersion } from '../../shared-types/records/index.ts';
 import { realDisk, syncFolder, type Disk } from '../files/disk.ts';
 import { oneAtATime } from '../oneAtATime.ts';
@@ -100,18 +107,12 @@ export function journalIn(options: JournalOptions): Journal {
     if (damage !== null) throw new HostRefusal({ code: 'disk', message: 'The journal is damaged and takes nothing.' });
     if (tally.schema > recordsVersion) throw newer(tally.schema);
     if (seq !== tally.seq + 1) throw behind(seq, tally.seq);
-    const { entry, line } = seal({
-      seq,
-      deviceId: device,
-      ...clock(),
-      user,
-      action,
-      payload,
-      schema: recordsVersion,
-      prevHash: tally.hash,
-    });
-    const fault = faultOf(entry);
+    const now = { ...clock(), schema: recordsVersion, prevHash: tally.hash };
+    const body = { seq, deviceId: device, user, action, payload, ...now };
+    // Checked before it is written out: what is nested too deep could not even be hashed.
+    const fault = faultOf({ ...body, hash: emptyHash });
     if (fault !== null) throw new HostRefusal(fault);
+    const { entry, line } = seal(body);
     if (line.length > largestBodyBytes) throw tooLarge(line.length);
     await writer.append(line, seq);
     tally.fold(entry);
