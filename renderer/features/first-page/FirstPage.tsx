@@ -1,14 +1,15 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Button, TextInput } from '@mantine/core';
+import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import { cautionLead, cautionText } from '../../engine/caution.ts';
 import { placeAddress } from '../../store/place.ts';
 import { useTable } from '../session/useStore.ts';
+import { NewTaskForm } from '../task/TaskForm.tsx';
 import type { DemoPlan } from './demoPlans.ts';
 import { BagPicture } from './doorDrawings.tsx';
 import { LightPicture, MastPicture } from './exampleDrawings.tsx';
 import { KeptTasks } from './KeptTasks.tsx';
-import { NewTaskDialog } from './NewTaskDialog.tsx';
 import { ShelfPicture, StackPicture } from './stockDrawings.tsx';
 import { StarterShelves } from './StarterShelves.tsx';
 import './first-page.css';
@@ -33,10 +34,16 @@ const pictures: Record<string, ReactNode> = { 'skua-rock-light': <LightPicture /
 export function FirstPage(props: FirstPageProps) {
   const { atHand, demos, onOpenTask, dataFolder } = props;
   const tasks = useTable('tasks');
+  const shelves = useTable('shelves');
   const [person, setPerson] = useState(props.person);
   const [beginning, setBeginning] = useState(false);
   const begin = (
-    <Button variant={tasks.rows.size === 0 ? 'filled' : 'default'} onClick={() => setBeginning(true)}>
+    <Button
+      variant={tasks.rows.size === 0 ? 'filled' : 'default'}
+      // Codes and shelves that are taken must be known first.
+      disabled={!tasks.ready || !shelves.ready}
+      onClick={() => setBeginning(true)}
+    >
       Begin a task…
     </Button>
   );
@@ -119,7 +126,11 @@ export function FirstPage(props: FirstPageProps) {
         <b>{cautionLead}</b> {cautionText} Values marked “assumed” are assumptions. A caution stays at the foot of every
         page and on every print.
       </section>
-      {beginning ? <NewTaskDialog onOpenTask={onOpenTask} onClose={() => setBeginning(false)} /> : null}
+      {beginning ? (
+        <Dialog bare title="Begin a task" onClose={() => setBeginning(false)} className="bw-first-begin">
+          <NewTaskForm onCreated={onOpenTask} onLeave={() => setBeginning(false)} />
+        </Dialog>
+      ) : null}
     </div>
   );
 }

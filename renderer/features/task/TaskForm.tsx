@@ -12,7 +12,7 @@ import { firstCode } from './freshCode.ts';
 import { PlaceFields } from './PlaceFields.tsx';
 import { ShelfChoice } from './ShelfChoice.tsx';
 import { addTask, editTask, rolesIn } from './taskActs.ts';
-import { draftOfTask, renamedPlaces, taskChecks, taskOf } from './taskDraft.ts';
+import { draftOfTask, newShelfOf, renamedPlaces, taskChecks, taskOf } from './taskDraft.ts';
 
 export interface TaskFormProps {
   /** The task as it is kept; null for a new one. */
@@ -50,6 +50,7 @@ export function TaskForm({ before, steps, onSaved, onLeave }: TaskFormProps) {
         code: firstCode('T-', new Set([...tasks.values()].map(({ code }) => code))),
         // With one shelf there is nothing to choose.
         shelves: shelves.length === 1 && only !== undefined ? [only.id] : [],
+        ...(only === undefined ? { newShelf: 'Field kit' } : {}),
         roleText: 'Lead',
       };
     },
@@ -84,8 +85,12 @@ export function TaskForm({ before, steps, onSaved, onLeave }: TaskFormProps) {
             ? null
             : { id: store.newId(), rev: 0, task: task.id, position: 1024, code: '1', roles, bags: [] };
         saved.current = task;
+        const shelf = newShelfOf(form.draft, store.newId());
         await store.commit(
-          overKept(before === null ? addTask(task, outing) : editTask(before, task, { steps, places }), over),
+          overKept(
+            before === null ? addTask(task, { outing, shelf }) : editTask(before, task, { steps, places }),
+            over,
+          ),
         );
       }}
       onSaved={() => {
@@ -133,6 +138,13 @@ export function TaskForm({ before, steps, onSaved, onLeave }: TaskFormProps) {
         value={chosen}
         onChange={(keys) => form.set('shelves', keys)}
       />
+      {before !== null ? null : (
+        <TextField
+          {...form.text('newShelf', 'A new shelf for it')}
+          description="By its name; empty: no new shelf"
+          optional
+        />
+      )}
       <PlaceFields form={form} steps={steps} />
     </RecordForm>
   );

@@ -1,13 +1,16 @@
+import type { Shelf } from '../../../shared-types/records/item.ts';
 import type { Task, TaskOuting, TaskStep } from '../../../shared-types/records/task.ts';
 import type { Act, Proposal } from '../../store/store.ts';
 
-/** A new task, with its first outing where the roles of one are named. */
-export function addTask(task: Task, outing: TaskOuting | null): Act {
+/** A new task, with its first outing where the roles of one are named, and with a new shelf where that is. */
+export function addTask(task: Task, { outing, shelf }: { outing: TaskOuting | null; shelf: Shelf | null }): Act {
+  const shelves = shelf === null ? task.shelves : [...task.shelves, shelf.id];
   return {
     action: 'add-task',
     title: `Add task ${task.code}`,
     proposals: [
-      { table: 'tasks', put: task },
+      ...(shelf === null ? [] : [{ table: 'shelves', put: shelf } as Proposal]),
+      { table: 'tasks', put: { ...task, shelves } },
       ...(outing === null ? [] : [{ table: 'outings', put: outing } as Proposal]),
     ],
   };

@@ -1,3 +1,4 @@
+import type { Shelf } from '../../../shared-types/records/item.ts';
 import type { Task, TaskStep } from '../../../shared-types/records/task.ts';
 import type { Draft } from '../../components/RecordForm/draft.ts';
 import { faultsOf } from '../../engine/records/faultsOf.ts';
@@ -27,7 +28,7 @@ export function placeLinesOf(draft: Draft): readonly PlaceLine[] {
 
 /** The draft as it is kept: lines that say nothing are none; a kept site takes the place of its words. */
 export function taskOf(draft: Draft): Task {
-  const { placeLines: _lines, rangePercent, siteText, roleText: _roles, ...rest } = draft;
+  const { placeLines: _lines, rangePercent, siteText, roleText: _roles, newShelf: _shelf, ...rest } = draft;
   const places = placeLinesOf(draft)
     .filter(({ id, name = '' }) => id.trim() !== '' || name !== '')
     .map(({ id, name = '', final }) => ({
@@ -46,6 +47,12 @@ export function taskOf(draft: Draft): Task {
       ? {}
       : { rangeShareMin: typeof rangePercent === 'number' ? rangePercent / 100 : Number.NaN }),
   } as Task;
+}
+
+/** The shelf that is made with a new task; null where none is named. */
+export function newShelfOf(draft: Draft, id: string): Shelf | null {
+  const { newShelf: name } = draft;
+  return typeof name === 'string' && name.trim() !== '' ? { id, rev: 0, name: name.trim() } : null;
 }
 
 export function renamedPlaces(draft: Draft): ReadonlyMap<string, string> {
@@ -76,6 +83,9 @@ export function taskChecks(
     const place = /^places\[(\d+)\]/.exec(path)?.[1];
     return place === undefined ? { path, message } : { path: `placeLines.${place}`, message };
   });
+  const shelf = newShelfOf(draft, 'new');
+  if (shelf !== null)
+    faults.push(...faultsOf('shelves', shelf).map(({ message }): Fault => ({ path: 'newShelf', message })));
   for (const { id, code } of around.tasks)
     if (id !== task.id && code === task.code)
       faults.push({ path: 'code', message: `"${code}" is another task’s: choose another one.` });
