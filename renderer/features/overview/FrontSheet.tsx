@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { EntryHead } from '../../../shared-types/journal.ts';
 import { outingMinutes } from '../../engine/outing/planProblems.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import type { LeftOut } from '../../engine/records/stockOfTask.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
@@ -11,6 +12,7 @@ import { amountText, bagTotals } from '../bag/amounts.ts';
 import { useHistoryState, useTable } from '../session/useStore.ts';
 import { useJudgements } from '../steps/judging.ts';
 import { countOf, numbersText } from '../steps/words.ts';
+import { TaskFacts } from '../task/TaskFacts.tsx';
 import { TouchedTable } from './TouchedTable.tsx';
 import { stillOpen } from './stillOpen.ts';
 import type { OpenPoint } from './stillOpen.ts';
@@ -27,10 +29,11 @@ export interface FrontSheetProps {
 
 const shownMost = 12;
 const changesShown = 8;
+const leftOutMost = 50;
 
 /** The task on one sheet: what hands touch, what is still open, who has what, what was changed last. */
 export function FrontSheet({ atHand, result, former, units, today }: FrontSheetProps) {
-  const { plan, task, missing } = atHand;
+  const { plan, task, missing, leftOut } = atHand;
   const { judgements, done } = useJudgements(plan);
   const items = useTable('items');
   const sites = useTable('sites');
@@ -48,10 +51,13 @@ export function FrontSheet({ atHand, result, former, units, today }: FrontSheetP
   return (
     <div className="bw-front">
       <div className="bw-front-main">
-        <h1>{task.name}</h1>
-        {site === undefined ? null : <p className="bw-second">{site}</p>}
-        {task.about === undefined ? null : <p className="bw-front-about">{task.about}</p>}
+        <div>
+          <h1>{task.name}</h1>
+          {site === undefined ? null : <p className="bw-second">{site}</p>}
+        </div>
         <TouchedTable plan={plan} units={units} />
+        <TaskFacts taskId={task.id} />
+        <LeftOutNote leftOut={leftOut.filter(({ isFault }) => !isFault)} />
       </div>
       <div className="bw-front-side">
         <StillOpen points={open} judging={!done} />
@@ -59,6 +65,24 @@ export function FrontSheet({ atHand, result, former, units, today }: FrontSheetP
         <LastChanges recent={recent} />
       </div>
     </div>
+  );
+}
+
+/** What stands on the shelves and is no part of the plan, so that nobody waits for it. */
+function LeftOutNote({ leftOut }: { leftOut: readonly LeftOut[] }) {
+  if (leftOut.length === 0) return null;
+  return (
+    <details className="bw-front-left-out">
+      <summary>{countOf(leftOut.length, 'item')} of the shelves not planned with</summary>
+      <ul>
+        {leftOut.slice(0, leftOutMost).map(({ id, code, reason }) => (
+          <li key={id}>
+            <span className="bw-code">{code}</span> {reason}
+          </li>
+        ))}
+      </ul>
+      {leftOut.length > leftOutMost ? <p>and {leftOut.length - leftOutMost} more</p> : null}
+    </details>
   );
 }
 

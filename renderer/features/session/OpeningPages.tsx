@@ -20,5 +20,6 @@ export function OpeningPages({ host, info, children }: OpeningPagesProps) {
   if (opening.kind === 'ready') return children;
   if (opening.kind === 'opening') return <OpeningPage doing={opening.doing} />;
   if (opening.kind === 'recovering') return <RecoveringPage done={opening.done} of={opening.of} />;
-  return <HinderedPage store={store} host={host} folder={folder} hindrance={opening.hindrance} />;
+  const { hindrance, failed } = opening;
+  return <HinderedPage store={store} host={host} folder={folder} hindrance={hindrance} failed={failed} />;
 }

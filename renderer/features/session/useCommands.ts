@@ -3,10 +3,12 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Place } from '../../store/place.ts';
 import type { Session } from '../../store/session.ts';
 import type { Planning } from '../bag/planning.ts';
+import { catalogCommands } from '../catalog/catalogCommands.ts';
 import { demoPlans } from '../first-page/demoPlans.ts';
 import type { Command } from '../palette/command.ts';
 import { allCommands } from '../palette/commands.ts';
 import type { Situation } from '../palette/commands.ts';
+import { taskCommands } from '../task/taskCommands.ts';
 import type { WindowDeeds } from './useDeeds.ts';
 import { goTo } from './usePlace.ts';
 
@@ -46,8 +48,8 @@ export function useCommands({ around, plan, now }: Given): Command[] {
   const { session, planning, deeds, place, open, saveAgain } = around;
   const { hasTask, notPlannable, undo, redo, hasResult, planning: isPlanning, notSaved } = now;
   return useMemo(
-    () =>
-      allCommands(
+    () => [
+      ...allCommands(
         {
           go: (to) => goTo(withOuting(to, place)),
           walkStep: (by) => walk(plan, place, by),
@@ -73,6 +75,9 @@ export function useCommands({ around, plan, now }: Given): Command[] {
         },
         { hasTask, notPlannable, undo, redo, hasResult, planning: isPlanning, notSaved },
       ),
+      ...taskCommands({ hasTask, place }),
+      ...catalogCommands(),
+    ],
     [
       session,
       planning,
