@@ -1,5 +1,15 @@
-import type { StackShape } from './stackShape.ts';
+import type { ResolvedFastener, ResolvedSocket } from '../../engine/plan/resolved.ts';
 import { box, closed, line, turned, type Outline, type Point } from './outline.ts';
+
+/** What is drawn of a site: of a stack's shape so much, and all of it where no stack is there. */
+export interface SiteShape {
+  fastener: Pick<ResolvedFastener, 'headForm' | 'acrossFlats'>;
+  /** Stands in for the size of a head that is a name. */
+  socket: Pick<ResolvedSocket, 'outsideDiameterMm'>;
+  depthMm: number;
+  clearMm: number | null;
+  protrusionMm: number | null;
+}
 
 /** The head, its joint and the host around the hole. */
 export interface SiteFrame {
@@ -26,7 +36,7 @@ export interface HeadShape {
 }
 
 /** Width across flats is to scale; height of the head and the shank follow from it by rule of thumb, schematic. */
-export function headShape(shape: StackShape, frame: SiteFrame): HeadShape {
+export function headShape(shape: SiteShape, frame: SiteFrame): HeadShape {
   const { depthPx, centreY, pxPerMm, boreHalfPx } = frame;
   const { fastener, socket } = shape;
   const inRecess = fastener.headForm === 'hex-socket' || fastener.headForm === 'hexalobular';
@@ -89,7 +99,7 @@ export function headShape(shape: StackShape, frame: SiteFrame): HeadShape {
 }
 
 /** Shank through the joint, and the end of a stud that stands proud of its nut. */
-export function shankOutlines(shape: StackShape, head: HeadShape, frame: SiteFrame): Outline[] {
+export function shankOutlines(shape: SiteShape, head: HeadShape, frame: SiteFrame): Outline[] {
   const { centreY, pxPerMm, depthPx } = frame;
   const endPx = head.seatPx + platePx + secondPlatePx * 0.72;
   const outlines: Outline[] = [
@@ -122,7 +132,7 @@ export function shankOutlines(shape: StackShape, head: HeadShape, frame: SiteFra
 }
 
 /** Host in section round the hole, closed behind the head by the plates of the joint. */
-export function hostOutlines(shape: StackShape, head: HeadShape, frame: SiteFrame): Outline[] {
+export function hostOutlines(shape: SiteShape, head: HeadShape, frame: SiteFrame): Outline[] {
   const { mouthPx, centreY, boreHalfPx, hostHalfPx } = frame;
   const plateEnd = head.seatPx + platePx;
   const secondEnd = plateEnd + secondPlatePx;

@@ -5,7 +5,7 @@ import { placeAddress } from '../../store/place.ts';
 import { useTable } from '../session/useStore.ts';
 import { Facts } from './Facts.tsx';
 import { SheetState } from './SheetState.tsx';
-import { taskAsking } from './taskCommands.ts';
+import { taskAsking } from './taskAsking.ts';
 import { TaskForm } from './TaskForm.tsx';
 import { useAsked } from './useAsked.ts';
 import { useTaskRows } from './useTaskRows.ts';

@@ -23,13 +23,6 @@ export interface TaskFormProps {
   onLeave: () => void;
 }
 
-const noSteps: readonly TaskStep[] = [];
-
-/** The form for a new task; `onCreated` gets its key. */
-export function NewTaskForm({ onCreated, onLeave }: { onCreated: (taskId: string) => void; onLeave: () => void }) {
-  return <TaskForm before={null} steps={noSteps} onSaved={({ id }) => onCreated(id)} onLeave={onLeave} />;
-}
-
 /** A task's own facts. */
 export function TaskForm({ before, steps, onSaved, onLeave }: TaskFormProps) {
   const store = useStore();

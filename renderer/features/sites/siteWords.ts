@@ -1,0 +1,19 @@
+import type { Interface, Site } from '../../../shared-types/records/site.ts';
+
+export const kindWords: Readonly<Record<Interface['kind'], string>> = {
+  fastener: 'Fastener',
+  coupling: 'Coupling',
+  connector: 'Connector',
+  latch: 'Latch',
+  cover: 'Cover',
+};
+
+/** A site or an interface as a heading calls it. */
+export function nameOf({ code, name }: Pick<Site, 'code' | 'name'>): string {
+  return name === undefined ? code : name;
+}
+
+/** The same order on every machine: numbers in codes by their value. */
+export function byCode<R extends { code: string }>(records: Iterable<R>): R[] {
+  return [...records].toSorted((a, b) => a.code.localeCompare(b.code, 'en', { numeric: true }));
+}
