@@ -49,7 +49,7 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
         lease.end();
       }
     } catch (error) {
-      opening.set(error instanceof NoAnswerError ? { kind: 'hindered', hindrance: hindranceOf(error) } : before);
+      opening.set(notDone(before, error));
       if (error instanceof RefusedError || error instanceof NotSavedError) throw error;
       throw new NotSavedError(whyNotSaved(error), { cause: error });
     } finally {
@@ -69,4 +69,12 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
         return name;
       }),
   };
+}
+
+/** The page stays where it was, with the reason; or says that there was no answer. */
+function notDone(before: OpeningState, error: unknown): OpeningState {
+  if (error instanceof NoAnswerError) return { kind: 'hindered', hindrance: hindranceOf(error) };
+  if (before.kind !== 'hindered') return before;
+  const reason = error instanceof Error ? error.message : String(error);
+  return { kind: 'hindered', hindrance: before.hindrance, failed: `It was not done: ${reason}` };
 }

@@ -92,7 +92,8 @@ export interface Tally {
 export type OpeningState =
   | { kind: 'opening'; doing: string }
   | { kind: 'ready'; notice: string | null }
-  | { kind: 'hindered'; hindrance: Hindrance }
+  /** `failed`: what was tried since, and why it was not done. */
+  | { kind: 'hindered'; hindrance: Hindrance; failed?: string }
   | { kind: 'recovering'; done: number; of: number };
 
 export interface Store {

@@ -1,0 +1,201 @@
+/** Each hindrance in words: what was found, what should be there, and the ways on, the safe one first. */
+import type { Hindrance, Tally } from '../../store/store.ts';
+import { totalRecords } from './tallies.ts';
+
+export type WayName = 'rebuild' | 'keep-copy' | 'try-again' | 'load-again' | 'save-everything';
+
+export interface Way {
+  name: WayName;
+  label: string;
+  says: string;
+  /** What is asked before it is done: the numbers once more. Null: it is done at once. */
+  asks: string | null;
+}
+
+export interface Explained {
+  heading: string;
+  /** One paragraph each. */
+  says: string[];
+  ways: Way[];
+}
+
+const saveEverything: Way = {
+  name: 'save-everything',
+  label: 'Save everything to a file…',
+  says: 'Every entry of the journal and every record of the working copy that can still be read, as one text. Changes nothing here.',
+  asks: null,
+};
+
+const compareAgain: Way = {
+  name: 'try-again',
+  label: 'Compare again',
+  says: 'Reads journal and working copy once more. Changes nothing that differs.',
+  asks: null,
+};
+
+const restart =
+  'If the working copy still does not answer: close every window of this program, start it again, then build the working copy again. What is saved is in the journal, which is kept apart from the working copy.';
+
+export function explained(hindrance: Hindrance): Explained {
+  switch (hindrance.kind) {
+    case 'copy-differs':
+      return copyDiffers(hindrance);
+    case 'journal-damaged':
+      return journalDamaged(hindrance);
+    case 'journal-missing':
+      return journalMissing(hindrance);
+    case 'newer-version':
+      return {
+        heading: 'A newer version of this program has been at work here',
+        says: [
+          `What is kept here is of version ${hindrance.kept}; this program knows version ${hindrance.known}. It shows nothing and writes nothing, so that nothing of the newer version is lost.`,
+          'Start the newer version to go on.',
+        ],
+        ways: [saveEverything, compareAgain],
+      };
+    case 'reload':
+      return {
+        heading: 'This window is older than what is kept',
+        says: ['Another window has changed the working copy under this one. Nothing more is written from here.'],
+        ways: [
+          {
+            name: 'load-again',
+            label: 'Load this window again',
+            says: 'Shows what is kept now. What was typed here and not saved is gone with it.',
+            asks: null,
+          },
+          saveEverything,
+        ],
+      };
+    case 'no-answer':
+      return noAnswer(hindrance);
+    case 'no-host':
+      return {
+        heading: 'The program behind this window does not answer',
+        says: [
+          `It keeps the journal, and without the journal nothing is shown: ${hindrance.reason}`,
+          'Close every window of this program and start it again.',
+        ],
+        ways: [{ ...compareAgain, label: 'Try again' }, saveEverything],
+      };
+  }
+}
+
+function rebuildWay({ seq }: Pick<Tally, 'seq'>): Way {
+  return {
+    name: 'rebuild',
+    label: 'Build the working copy again',
+    says: `Reads the journal’s ${entries(seq)} into a new working copy, compares the two table by table, and only then goes over to it. The present working copy stays on the disk as it is.`,
+    asks: null,
+  };
+}
+
+function keepWay(found: Tally, journal: Tally): Way {
+  const records = count(totalRecords(found.counts), 'record');
+  return {
+    name: 'keep-copy',
+    label: 'Keep what the working copy holds…',
+    says: `Begins a new journal with the working copy’s ${records}. The present journal’s files are set aside in the folder, whole.`,
+    asks: `The new journal begins with ${records}, as the working copy holds them; what only the present journal holds (${entries(journal.seq)}, ${count(totalRecords(journal.counts), 'record')}) is not shown any more. Its files are set aside in the folder and stay there. Undo does not reach back past this.`,
+  };
+}
+
+function copyDiffers({ reason, journal, found }: Extract<Hindrance, { kind: 'copy-differs' }>): Explained {
+  const keep = found !== null && totalRecords(found.counts) > 0 ? [keepWay(found, journal)] : [];
+  return {
+    heading: 'The working copy is not what the journal says',
+    says: [
+      reason,
+      `The journal is whole: ${entries(journal.seq)}, each verified. Everything that was ever called saved is in it.`,
+      ...(found === null ? [restart] : []),
+    ],
+    ways: [rebuildWay(journal), saveEverything, compareAgain, ...keep],
+  };
+}
+
+function journalDamaged({ damage, journal, found }: Extract<Hindrance, { kind: 'journal-damaged' }>): Explained {
+  const { intactSeq, file, line, reason } = damage;
+  const says = [
+    `Line ${line} of ${file}: ${reason}. The ${entries(intactSeq)} before it are whole and verified.`,
+    'Damage of this kind comes from the disk or from a program that wrote into the file, not from a crash.',
+  ];
+  const back: Way = {
+    ...rebuildWay({ seq: intactSeq }),
+    label: `Go back to entry ${intactSeq}…`,
+    says: `Goes on from the journal’s ${entries(intactSeq)} that are whole, in a new working copy. The damaged files are set aside in the folder, whole, and the present working copy stays on the disk as it is.`,
+    asks: `What was done after entry ${intactSeq} is not shown any more: ${journal.seq > intactSeq ? count(journal.seq - intactSeq, 'later entry', 'later entries') : 'any later entry'}. The damaged files and the present working copy stay on the disk.`,
+  };
+  const holdsMore = found !== null && totalRecords(found.counts) > 0 && found.seq >= intactSeq;
+  if (found !== null && holdsMore) {
+    const further =
+      found.seq > intactSeq
+        ? `The working copy had come to entry ${found.seq}, ${count(found.seq - intactSeq, 'entry', 'entries')} further than the whole part of the journal.`
+        : 'The working copy had come as far as the whole part of the journal.';
+    return {
+      heading: 'The journal is damaged',
+      says: [...says, further],
+      ways: [keepWay(found, { ...journal, seq: intactSeq }), saveEverything, back, compareAgain],
+    };
+  }
+  return { heading: 'The journal is damaged', says, ways: [back, saveEverything, compareAgain] };
+}
+
+function journalMissing({ journal, found }: Extract<Hindrance, { kind: 'journal-missing' }>): Explained {
+  const lacking = found.seq - journal.seq;
+  return {
+    heading: journal.seq === 0 ? 'The journal is empty, the working copy is not' : 'The journal ends too early',
+    says: [
+      journal.seq === 0
+        ? `The working copy holds ${count(totalRecords(found.counts), 'record')}. The journal’s folder may have been moved, renamed or replaced: if so, put it back and compare again.`
+        : `The working copy had come to entry ${found.seq}; the journal ends at entry ${journal.seq}, ${count(lacking, 'entry', 'entries')} before. An older copy of the folder may have been put in its place: if so, put the newer one back and compare again.`,
+    ],
+    ways: [
+      { ...keepWay(found, journal) },
+      saveEverything,
+      compareAgain,
+      {
+        ...rebuildWay(journal),
+        label: `Go by the journal: ${entries(journal.seq)}…`,
+        asks: `A new working copy is built from the journal’s ${entries(journal.seq)}: ${count(totalRecords(journal.counts), 'record')} in place of ${totalRecords(found.counts)}. The present working copy stays on the disk as it is.`,
+      },
+    ],
+  };
+}
+
+function noAnswer({ call, afterS }: Extract<Hindrance, { kind: 'no-answer' }>): Explained {
+  const ofJournal = call === 'the journal';
+  return {
+    heading: `No answer for ${afterS} s`,
+    says: [
+      `It was ${call} that did not answer. Nothing is shown before journal and working copy have been compared.`,
+      ofJournal ? 'A long journal on a slow disk may need a second try.' : restart,
+    ],
+    ways: [
+      { ...compareAgain, label: 'Try again' },
+      saveEverything,
+      ...(ofJournal
+        ? []
+        : [
+            {
+              name: 'rebuild' as const,
+              label: 'Build the working copy again',
+              says: 'Reads the whole journal into a new working copy, compares the two, and only then goes over to it. The present working copy stays on the disk as it is.',
+              asks: null,
+            },
+          ]),
+    ],
+  };
+}
+
+function entries(seq: number): string {
+  return count(seq, 'entry', 'entries');
+}
+
+function count(number: number, one: string, many = `${one}s`): string {
+  return `${grouped(number)} ${number === 1 ? one : many}`;
+}
+
+/** Thousands apart, as the window writes them. */
+export function grouped(number: number): string {
+  return String(number).replaceAll(/\B(?=(\d{3})+$)/g, ' ');
+}
