@@ -6,8 +6,11 @@ import { readPlan } from '../../renderer/engine/plan/readPlan.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import { allCommands } from '../../renderer/features/palette/commands.ts';
 import type { Deeds } from '../../renderer/features/palette/commands.ts';
+import { catalogCommands } from '../../renderer/features/catalog/catalogCommands.ts';
+import { taskCommands } from '../../renderer/features/task/taskCommands.ts';
 import { asText, emptyPlan, refusedPlan, shownPlan } from './fixtures/plans.ts';
-import { freshDb, openWindow } from './support/openWindow.tsx';
+import { openWindow } from './support/openWindow.tsx';
+import { until } from './support/openSession.ts';
 
 const plan = asText(shownPlan());
 const reachable = asText({ ...shownPlan(), steps: shownPlan().steps.slice(0, 3) });
@@ -24,10 +27,20 @@ afterEach(() => {
 });
 
 describe('a refused file', () => {
-  it('is said at the top with file, row, field, value and reason, and takes the focus', async () => {
-    const { screen } = await openWindow({ files: [file('bad.json', asText(refusedPlan(3)))] });
-    await userEvent.click(screen.getByRole('button', { name: 'Open a plan file…' }));
-    const heading = screen.getByRole('heading', { name: 'bad.json was not opened: 3 faults' });
+  const drop = (files: File[]): void => {
+    const transfer = new DataTransfer();
+    for (const one of files) transfer.items.add(one);
+    document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+  };
+
+  it('is said with file, row, field, value and reason, takes the focus, and nothing of it is kept', async () => {
+    const { screen, session, store, bringIn } = await openWindow({ files: [file('bad.json', asText(refusedPlan(3)))] });
+    const { id } = await bringIn(plan);
+    // The task taken in hand is kept too.
+    await until(session, 'all of it saved', () => store.history().recent.length === 2);
+    const before = store.history().recent[0]?.seq;
+    await userEvent.keyboard('o');
+    const heading = screen.getByRole('heading', { name: /^bad\.json .*: 3 faults/ });
     await expect.element(heading).toHaveFocus();
     const faults = screen.getByRole('list', { name: 'Faults' }).getByRole('listitem');
     expect(faults.elements()).toHaveLength(3);
@@ -37,38 +50,40 @@ describe('a refused file', () => {
     expect(text).toContain('steps[1].demand');
     expect(text).toContain('"2 furlong"');
     expect(text).toContain('no unit known here');
+    await userEvent.keyboard('{Escape}');
+    expect(store.history().recent[0]?.seq).toBe(before);
+    expect(session.state().atHand?.id).toBe(id);
   });
 
-  it('leaves what was open before open, and shows a long list part by part', async () => {
-    const files = [file('good.json', plan), file('bad.json', asText(refusedPlan(120)))];
-    const { screen, session } = await openWindow({ files });
-    await userEvent.click(screen.getByRole('button', { name: 'Open a plan file…' }));
-    await expect.element(screen.getByRole('grid', { name: 'Steps' })).toBeVisible();
-    await userEvent.keyboard('o');
-    await expect.element(screen.getByRole('heading', { name: 'bad.json was not opened: 120 faults' })).toHaveFocus();
-    expect(session.state().atHand?.name).toBe('good.json');
-    await expect.element(screen.getByText('good.json stays open as it was.')).toBeVisible();
-    expect(screen.getByRole('list', { name: 'Faults' }).getByRole('listitem').elements()).toHaveLength(50);
-    await userEvent.click(screen.getByRole('button', { name: 'Show 70 more' }));
-    expect(screen.getByRole('list', { name: 'Faults' }).getByRole('listitem').elements()).toHaveLength(120);
-    await userEvent.click(screen.getByRole('button', { name: 'Close this list' }));
-    expect(document.querySelector('.bw-refused')).toBeNull();
-  });
-
-  it('may be dropped anywhere', async () => {
-    const { screen, session } = await openWindow();
-    const drop = (files: File[]): void => {
-      const transfer = new DataTransfer();
-      for (const one of files) transfer.items.add(one);
-      document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
-    };
-    drop([new File(['{'], 'broken.json')]);
-    await expect.element(screen.getByRole('heading', { name: /^broken\.json was not opened/ })).toHaveFocus();
+  it('may be dropped anywhere, one at a time', async () => {
+    const { screen } = await openWindow();
     drop([new File([plan], 'a.json'), new File([plan], 'b.json')]);
-    await expect.element(screen.getByText(/one plan file is opened at a time/)).toBeVisible();
+    await expect.element(screen.getByText(/one plan file is brought in at a time/)).toBeVisible();
+    drop([new File(['{'], 'broken.json')]);
+    await expect.element(screen.getByRole('heading', { name: /^broken\.json .*: 1 fault/ })).toHaveFocus();
+    await userEvent.keyboard('{Escape}');
     drop([new File([plan], 'a.json')]);
+    await expect.element(screen.getByRole('dialog', { name: 'Bring in a.json' })).toBeVisible();
+  });
+});
+
+describe('a file brought in', () => {
+  it('is kept as one act, becomes the task at hand, and goes as a whole when undone', async () => {
+    const { screen, session, store } = await openWindow({ files: [file('a.json', plan)] });
+    await userEvent.click(screen.getByRole('button', { name: 'Bring a plan file in…' }));
+    await userEvent.click(screen.getByRole('button', { name: /^Add 1 shelf, 9 items, 1 task, 1 outing and 4 steps/ }));
+    await userEvent.click(screen.getByRole('button', { name: 'Open the task' }));
+    await expect.element(screen.getByRole('heading', { level: 1, name: 'Cover change' })).toBeVisible();
+    await userEvent.keyboard('gs');
     await expect.element(screen.getByRole('grid', { name: 'Steps' })).toBeVisible();
-    expect(session.state().atHand?.name).toBe('a.json');
+    expect(session.state().atHand?.plan.steps).toHaveLength(4);
+    await userEvent.keyboard('{Control>}z{/Control}');
+    await until(session, 'the task gone', () => session.state().atHand === null);
+    for (const name of ['tasks', 'steps', 'outings', 'items', 'shelves'] as const)
+      expect(store.table(name).state().rows.size).toBe(0);
+    await expect.element(screen.getByRole('heading', { name: 'What do you have in front of you?' })).toBeVisible();
+    await userEvent.keyboard('{Control>}y{/Control}');
+    await until(session, 'the task back', () => session.state().atHand?.plan.steps.length === 4);
   });
 });
 
@@ -132,9 +147,12 @@ describe('the palette', () => {
   const deeds: Deeds = {
     go: nothing,
     walkStep: nothing,
-    openFile: nothing,
-    demos: ['skua-rock-light', 'tarn-array'].map((id) => ({ id, name: id, open: nothing, save: nothing })),
-    closePlan: nothing,
+    bringFileIn: nothing,
+    demos: ['skua-rock-light', 'tarn-array'].map((id) => ({ id, name: id, bringIn: nothing, save: nothing })),
+    saveTask: nothing,
+    closeTask: nothing,
+    undo: nothing,
+    redo: nothing,
     plan: nothing,
     cancelPlanning: nothing,
     saveResult: nothing,
@@ -144,7 +162,20 @@ describe('the palette', () => {
     keys: nothing,
     settings: nothing,
   };
-  const all = allCommands(deeds, { hasPlan: true, hasResult: true, planning: false, notSaved: false });
+  const situation = {
+    hasTask: true,
+    notPlannable: null,
+    undo: null,
+    redo: null,
+    hasResult: true,
+    planning: false,
+    notSaved: false,
+  };
+  const all = [
+    ...allCommands(deeds, situation),
+    ...taskCommands({ hasTask: true, place: { at: 'first' } }),
+    ...catalogCommands(),
+  ];
 
   it('lists every command with its keys while nothing is typed', async () => {
     const { screen } = await openWindow();
@@ -204,7 +235,7 @@ describe('the palette', () => {
     await userEvent.type(screen.getByRole('combobox', { name: 'Find or do' }), 'plan the bag');
     await expect
       .element(screen.getByRole('option', { name: /Plan the bag/ }).first())
-      .toHaveTextContent('open a plan first');
+      .toHaveTextContent('open a task first');
     await userEvent.keyboard('{Enter}');
     expect(planner.runs).toHaveLength(0);
     await userEvent.keyboard('{Escape}');
@@ -330,13 +361,13 @@ describe('the bag sheet', () => {
 
 describe('a list with nothing in it', () => {
   it('says so, on every sheet', async () => {
-    const { screen, session } = await openWindow();
-    session.openPlan('empty.json', asText(emptyPlan()));
+    const { screen, session, bringIn } = await openWindow();
+    await bringIn(asText(emptyPlan()));
     window.location.hash = '#/steps';
     for (const place of ['bag', 'manifest']) {
-      const told = screen.getByRole('heading', { name: 'This plan has no steps yet' });
+      const told = screen.getByRole('heading', { name: 'This task has no steps yet' });
       await expect.element(told).toBeVisible();
-      await expect.element(screen.getByText(/^Steps are added in the plan’s file/)).toBeVisible();
+      
       window.location.hash = `#/${place}`;
       await expect.element(told).toBeVisible();
     }
@@ -353,28 +384,23 @@ describe('a list with nothing in it', () => {
 
 describe('the title strip', () => {
   it('shows NOT SAVED with its reason, keeps it, and saves again when asked', async () => {
-    const { screen, session, saver } = await openWindow();
-    let works = false;
-    saver.save('something', async () => {
-      if (!works) throw Object.assign(new Error('no'), { name: 'QuotaExceededError' });
-    });
+    const { screen, session, store, journal } = await openWindow();
+    journal.faults.refuseAppends = { code: 'disk', times: 1 };
+    session.prefer({ person: 'A' });
     const status = screen.getByRole('status').filter({ hasText: 'This machine' });
     await expect.element(status).toHaveTextContent('NOT SAVED');
-    await expect.element(status).toHaveTextContent('is full');
-    session.prefer({ person: 'A' });
-    await saver.settled();
-    await expect.element(status).toHaveTextContent('NOT SAVED');
-    works = true;
+    await expect.element(screen.getByRole('button', { name: 'Save again' })).toBeVisible();
     await userEvent.click(screen.getByRole('button', { name: 'Save again' }));
     await expect.element(status).toHaveTextContent(/Saved \d\d:\d\d/);
+    expect(store.table('preferences').state().rows.get('preferences')?.person).toBe('A');
   });
 
   it('always carries the caution', async () => {
-    const { screen, session } = await openWindow({ db: await freshDb() });
+    const { screen, bringIn } = await openWindow();
     const line = screen.getByRole('contentinfo');
     await expect.element(line).toHaveTextContent('Torque and lifting can hurt people.');
-    session.openPlan('a.json', plan);
-    for (const place of ['#/steps', '#/bag', '#/manifest']) {
+    await bringIn(plan);
+    for (const place of ['#/front', '#/steps', '#/outings', '#/bag', '#/manifest', '#/catalog', '#/sites']) {
       window.location.hash = place;
       await expect.element(line).toHaveTextContent('Torque and lifting can hurt people.');
     }
