@@ -5,7 +5,7 @@ import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import { cautionLead, cautionText } from '../../engine/caution.ts';
 import { placeAddress } from '../../store/place.ts';
 import { useTable } from '../session/useStore.ts';
-import { NewTaskForm } from '../task/TaskForm.tsx';
+import { NewTaskForm } from '../task/NewTaskForm.tsx';
 import type { DemoPlan } from './demoPlans.ts';
 import { BagPicture } from './doorDrawings.tsx';
 import { LightPicture, MastPicture } from './exampleDrawings.tsx';

@@ -120,14 +120,20 @@ export function KeptTasks({ atHand, onOpenTask }: KeptTasksProps) {
       {asked === null ? null : (
         <RemoveQuestion what={`task ${asked.code}`} onRemove={() => void remove(asked)} onStay={() => setAsked(null)}>
           <p>
-            {asked.name} goes, with its {countOf(ofOutings.get(asked.id) ?? 0, 'outing')},{' '}
-            {countOf(ofSteps.get(asked.id) ?? 0, 'step')}
-            {results.rows.has(asked.id) ? ' and its planned bag' : ''}. What it draws on stays: {shelfNames(asked)}.
+            {asked.name} goes, with{' '}
+            {goesWith(ofOutings.get(asked.id), ofSteps.get(asked.id), results.rows.has(asked.id))}. What it draws on
+            stays: {shelfNames(asked)}.
           </p>
         </RemoveQuestion>
       )}
     </section>
   );
+}
+
+/** "its 1 outing and 24 steps", "its 1 outing, 24 steps and its planned bag". */
+function goesWith(outings = 0, steps = 0, isPlanned: boolean): string {
+  const both = [`its ${countOf(outings, 'outing')}`, countOf(steps, 'step')];
+  return isPlanned ? `${both.join(', ')} and its planned bag` : both.join(' and ');
 }
 
 function countsOf(table: TableState<{ task: string }>): ReadonlyMap<string, number> {

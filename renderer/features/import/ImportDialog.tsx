@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { Button } from '@mantine/core';
 import type { Refusal } from '../../../shared-types/errors.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
@@ -32,9 +32,12 @@ function reading({ name, text }: { name: string; text: string }): Reading {
 export function ImportDialog({ file, onOpenTask, onClose }: ImportDialogProps) {
   const read = useMemo(() => reading(file), [file]);
   const kept = useKeptWork();
+  // The list of faults takes the focus when it appears; the dialog would take it back by opening after it.
+  const [open, setOpen] = useState(false);
+  useEffect(() => setOpen(true), []);
   return (
     <Dialog title={`Bring in ${file.name}`} onClose={onClose} className="bw-import">
-      {read.kind === 'refused' ? (
+      {!open ? null : read.kind === 'refused' ? (
         <ErrorSummary
           name={file.name}
           verb="was not brought in"

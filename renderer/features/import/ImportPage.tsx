@@ -2,13 +2,13 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { Button } from '@mantine/core';
 import '../../components/RecordForm/RecordForm.css';
 import { FieldErrors } from '../../components/FieldErrors/FieldErrors.tsx';
+import { conflictsIn, reasonOf } from '../../components/RecordForm/refusedSave.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { freeCode, freeName } from '../../engine/records/freeNames.ts';
 import { holdsTask, mergeOfPlan } from '../../engine/records/mergeOfPlan.ts';
 import type { KeptWork } from '../../engine/records/mergeOfPlan.ts';
 import type { PlanFile } from '../../engine/records/readPlanFile.ts';
 import { clockText } from '../../store/clock.ts';
-import { useAct } from '../task/useAct.tsx';
 import { useStore } from '../session/useStore.ts';
 import { DryRun } from './DryRun.tsx';
 import { ImportChoices, shelfNameField } from './ImportChoices.tsx';
@@ -38,12 +38,12 @@ function nameOfFile(fileName: string): string {
 /** The dry run with its choices, then what was written. */
 export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: ImportPageProps) {
   const store = useStore();
-  const { run, notice } = useAct();
   const { plan } = content;
   const named = nameOfFile(fileName);
   const hasTask = holdsTask(plan);
   const [written, setWritten] = useState<Written | null>(null);
   const [writing, setWriting] = useState(false);
+  const [refused, setRefused] = useState<string | null>(null);
   const [asked, setAsked] = useState(0);
   const [choices, setChoices] = useState<Choices>(() => {
     const name = plan.task === undefined || plan.task.name.trim() === '' ? named : plan.task.name.slice(0, 200);
@@ -67,10 +67,20 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
     if (choices.shelf === null && choices.shelfName.trim() === '') return;
     if (what === null || writing) return;
     setWriting(true);
+    setRefused(null);
     const title = `Bring in ${fileName}`.slice(0, 2000);
-    const done = await run({ action: 'bring-in', title, proposals: merge.puts });
+    try {
+      await store.commit({ action: 'bring-in', title, proposals: merge.puts });
+      setWritten({ what, title, task: merge.result?.id ?? null, at: new Date() });
+    } catch (error) {
+      // The tables have brought what was changed meanwhile, and the comparison above is made with it.
+      setRefused(
+        conflictsIn(error) === null
+          ? reasonOf(error)
+          : 'What is kept was changed meanwhile; the comparison is made anew.',
+      );
+    }
     setWriting(false);
-    if (done) setWritten({ what, title, task: merge.result?.id ?? null, at: new Date() });
   };
 
   return (
@@ -118,7 +128,12 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
         ignored={[...content.ignored]}
         unfinished={content.unfinished}
       />
-      {notice}
+      {refused === null ? null : (
+        <div className="bw-form-notsaved" role="alert">
+          <StateMark state="not-saved" />
+          <p>{refused} Nothing of the file was written; the button tries again.</p>
+        </div>
+      )}
       <div className="bw-form-foot">
         {what === null ? (
           <p>Everything in the file is here already: there is nothing to write.</p>
