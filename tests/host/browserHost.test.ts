@@ -1,38 +1,19 @@
-import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { journalDesk } from '../../electron/journal/desk.ts';
 import { findBrowser } from '../../electron/launch/findBrowser.ts';
 import { pdfMaker } from '../../electron/launch/pdf.ts';
-import { startServer } from '../../electron/launch/server.ts';
 import { browserHost, type PageMeans } from '../../renderer/host/browserHost.ts';
-import { sampleSite, scratchFolder } from '../electron/support/site.ts';
 import { hostContract, type HostUnderTest } from './hostContract.ts';
+import { loadPage, serve } from './servedPage.ts';
 
 const opened: string[] = [];
 
-/** The page's part played without a document: the token is read from the page, as the page does. */
 async function open(): Promise<HostUnderTest> {
   const pdf = pdfMaker({ browser: findBrowser() });
-  const server = await startServer({
-    port: 0,
-    site: sampleSite(),
-    version: '1.2.3',
-    dataFolder: scratchFolder(),
-    helloKey: Buffer.alloc(32, 7),
-    journal: journalDesk({ folder: join(scratchFolder(), 'journal') }),
-    makePdf: pdf.make,
-  });
-  const page = await (await fetch(server.origin)).text();
+  const server = await serve({ makePdf: pdf.make });
   let chosen: { name: string; bytes: Uint8Array } | null = null;
   let saved: { name: string; bytes: Uint8Array } | null = null;
   const means: PageMeans = {
-    token: /name="bagwright-token" content="([^"]+)"/.exec(page)?.[1] ?? '',
-    // A browser names the origin by itself.
-    fetch: (address, init) =>
-      fetch(new URL(String(address), server.origin), {
-        ...init,
-        headers: { ...(init?.headers as Record<string, string>), origin: server.origin },
-      }),
+    ...(await loadPage(server)),
     chooseFile: () => Promise.resolve(chosen === null ? null : new File([Uint8Array.from(chosen.bytes)], chosen.name)),
     download: (file) => void (saved = file),
   };

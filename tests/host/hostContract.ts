@@ -1,9 +1,9 @@
 /** What every host promises the page, whichever it is. Both hosts run these very tests. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { RefusedError } from '../../renderer/engine/errors.ts';
-import type { Refusal } from '../../shared-types/errors.ts';
 import type { Host, HostInfo } from '../../shared-types/host.ts';
+import { journalContract } from './journalContract.ts';
 import { hostileNames, isSafeOnWindows } from './hostileNames.ts';
+import { refusalFrom } from './refusalFrom.ts';
 
 export interface HostUnderTest {
   host: Host;
@@ -26,15 +26,6 @@ const manifest = {
     '<!doctype html><html lang="en"><head><title>Bag B-1</title>' +
     '<meta name="bagwright-data-time" content="2031-04-05T10:20:30Z"></head><body><h1>Bag B-1</h1></body></html>',
 };
-
-async function refusalFrom(work: Promise<unknown>): Promise<Refusal> {
-  const outcome = await work.then(
-    () => null,
-    (cause: unknown) => cause,
-  );
-  expect(outcome).toBeInstanceOf(RefusedError);
-  return (outcome as RefusedError).refusal;
-}
 
 export function hostContract(kind: HostInfo['kind'], open: () => Promise<HostUnderTest>): void {
   describe(`the host contract, kept by ${kind}`, () => {
@@ -134,5 +125,7 @@ export function hostContract(kind: HostInfo['kind'], open: () => Promise<HostUnd
         code: 'wrong-shape',
       });
     });
+
+    journalContract(() => under.host.journal);
   });
 }

@@ -53,6 +53,9 @@ class FakeContents extends EventEmitter {
   openHandler: ((details: { url: string }) => { action: string }) | null = null;
   html = '';
   readonly printed: unknown[] = [];
+  /** A message reaches the page, cloned on its way like every other. */
+  send = (channel: string, message: unknown): void =>
+    void ipcRenderer.emit(channel, { sender: this }, structuredClone(message));
   setWindowOpenHandler = (handler: FakeContents['openHandler']): void => void (this.openHandler = handler);
   /** Looks like Chromium's: the document's text, and the moment it was made. */
   printToPDF = async (options: unknown): Promise<Buffer> => {
@@ -119,13 +122,14 @@ export const ipcMain = { handle: (channel: string, handler: Handler): void => vo
 
 /** The frame a message claims to come from; tests put strangers here. */
 export const sender: { event: () => unknown } = { event: () => ({}) };
-export const ipcRenderer = {
+class FakeRenderer extends EventEmitter {
   async invoke(channel: string, ...given: unknown[]): Promise<unknown> {
     const handler = channels.get(channel);
     if (handler === undefined) throw new Error(`No handler registered for '${channel}'`);
     return structuredClone(await handler(sender.event(), ...structuredClone(given)));
-  },
-};
+  }
+}
+export const ipcRenderer = new FakeRenderer();
 
 export const exposed = new Map<string, unknown>();
 export const contextBridge = {
