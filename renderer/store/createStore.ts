@@ -279,6 +279,7 @@ export function createStore(options: StoreOptions): WindowStore {
     makeCopy,
     opening,
     open,
+    letGo: () => leaveDesk('the working copy is being opened again'),
     limitMs: () => limits.callMs,
     takeLease: () => takeLease(false, limits.callMs),
     copyFound: () => found.copy,

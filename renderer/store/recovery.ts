@@ -18,6 +18,8 @@ export interface RecoveryAround {
   makeCopy: (name: string) => WorkingCopy;
   opening: Topic<OpeningState>;
   open: () => Promise<void>;
+  /** Ends this window's own hold on the working copy and its right to write. */
+  letGo: () => void;
   limitMs: () => number;
   takeLease: () => Promise<Lease | null>;
   /** The working copy that the last opening looked at. */
@@ -31,7 +33,7 @@ interface Work {
 }
 
 export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJournal' | 'keepWorkingCopy'> {
-  const { journal, makeCopy, opening, open, limitMs, takeLease, copyFound, moved } = around;
+  const { journal, makeCopy, opening, open, letGo, limitMs, takeLease, copyFound, moved } = around;
   let running = false;
 
   const recover = async (work: (with_: Work) => Promise<string>): Promise<void> => {
@@ -40,6 +42,7 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
     const before = opening.get();
     const progress = (done: number, of: number): void => opening.set({ kind: 'recovering', done, of });
     progress(0, 1);
+    letGo();
     try {
       const lease = await takeLease();
       if (lease === null) throw new ElsewhereError(`${elsewhereReason} Close it first.`);
@@ -49,7 +52,9 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
         lease.end();
       }
     } catch (error) {
-      opening.set(notDone(before, error));
+      const hindered = notDone(before, error);
+      if (hindered === null) await open();
+      else opening.set(hindered);
       if (error instanceof RefusedError || error instanceof NotSavedError) throw error;
       throw new NotSavedError(whyNotSaved(error), { cause: error });
     } finally {
@@ -71,10 +76,10 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
   };
 }
 
-/** The page stays where it was, with the reason; or says that there was no answer. */
-function notDone(before: OpeningState, error: unknown): OpeningState {
+/** The page stays where it was, with the reason; or says that there was no answer. Null: it can be opened as before. */
+function notDone(before: OpeningState, error: unknown): OpeningState | null {
   if (error instanceof NoAnswerError) return { kind: 'hindered', hindrance: hindranceOf(error) };
-  if (before.kind !== 'hindered') return before;
+  if (before.kind !== 'hindered') return null;
   const reason = error instanceof Error ? error.message : String(error);
   return { kind: 'hindered', hindrance: before.hindrance, failed: `It was not done: ${reason}` };
 }

@@ -9,9 +9,17 @@ describe('the store', () => {
     await store.open();
     expect(store.opening()).toEqual({ kind: 'ready', notice: null });
     const id = store.newId();
-    await store.commit({ action: 'add', title: 'Add', proposals: [{ table: 'shelves', put: { id, rev: 0, name: 'A' } }] });
+    await store.commit({
+      action: 'add',
+      title: 'Add',
+      proposals: [{ table: 'shelves', put: { id, rev: 0, name: 'A' } }],
+    });
     expect(store.saving().kind).toBe('saved');
-    await store.commit({ action: 'edit', title: 'Edit', proposals: [{ table: 'shelves', put: { id, rev: 1, name: 'B' } }] });
+    await store.commit({
+      action: 'edit',
+      title: 'Edit',
+      proposals: [{ table: 'shelves', put: { id, rev: 1, name: 'B' } }],
+    });
     await store.undo();
     await store.undo();
     await store.redo();

@@ -122,10 +122,11 @@ export function memoryJournal(options: MemoryJournalOptions = {}): MemoryJournal
       seq,
       deviceId,
       utc: at.toISOString(),
-      tzOffset: -at.getTimezoneOffset(),
+      tzOffset: 0 - at.getTimezoneOffset(),
       user,
       action,
-      payload: structuredClone(payload),
+      // As a line on a disk gives it back.
+      payload: JSON.parse(JSON.stringify(payload)) as typeof payload,
       schema: recordsVersion,
       prevHash: last?.hash ?? emptyHash,
     };

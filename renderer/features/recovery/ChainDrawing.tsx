@@ -1,5 +1,5 @@
 import type { Tally } from '../../store/store.ts';
-import { grouped } from './explained.ts';
+import { grouped } from './grouped.ts';
 
 export interface ChainDrawingProps {
   journal: Tally;

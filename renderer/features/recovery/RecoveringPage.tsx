@@ -1,5 +1,5 @@
 import { Progress } from '@mantine/core';
-import { grouped } from './explained.ts';
+import { grouped } from './grouped.ts';
 import './recovery.css';
 
 export interface RecoveringPageProps {

@@ -1,4 +1,4 @@
-import { grouped } from './explained.ts';
+import { grouped } from './grouped.ts';
 import { differenceText, tallyRows, totalRecords } from './tallies.ts';
 import type { Tally } from '../../store/store.ts';
 
@@ -11,6 +11,7 @@ export interface TallyTableProps {
 export function TallyTable({ journal, found }: TallyTableProps) {
   const rows = tallyRows({ journal, found });
   const sums = { journal: totalRecords(journal.counts), found: found === null ? null : totalRecords(found.counts) };
+  const heads = { journal: journal.seq, found: found?.seq ?? null };
   const shown = (number: number | null): string => (number === null ? '–' : grouped(number));
   return (
     <table className="bw-tally">
@@ -25,7 +26,7 @@ export function TallyTable({ journal, found }: TallyTableProps) {
       </thead>
       <tbody>
         {rows.map((row) => (
-          <tr key={row.table} data-apart={row.found !== row.journal || undefined}>
+          <tr key={row.table} data-apart={apart(row)}>
             <th scope="row">{row.word}</th>
             <td>{shown(row.journal)}</td>
             <td>{shown(row.found)}</td>
@@ -39,19 +40,23 @@ export function TallyTable({ journal, found }: TallyTableProps) {
         ) : null}
       </tbody>
       <tfoot>
-        <tr>
+        <tr data-apart={apart(sums)}>
           <th scope="row">All records</th>
           <td>{shown(sums.journal)}</td>
           <td>{shown(sums.found)}</td>
           <td>{differenceText(sums)}</td>
         </tr>
-        <tr>
+        <tr data-apart={apart(heads)}>
           <th scope="row">Last entry</th>
-          <td>{shown(journal.seq)}</td>
-          <td>{shown(found?.seq ?? null)}</td>
-          <td>{differenceText({ journal: journal.seq, found: found?.seq ?? null })}</td>
+          <td>{shown(heads.journal)}</td>
+          <td>{shown(heads.found)}</td>
+          <td>{differenceText(heads)}</td>
         </tr>
       </tfoot>
     </table>
   );
+}
+
+function apart({ journal, found }: { journal: number; found: number | null }): true | undefined {
+  return found !== null && found !== journal ? true : undefined;
 }

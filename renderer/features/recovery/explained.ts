@@ -1,5 +1,6 @@
 /** Each hindrance in words: what was found, what should be there, and the ways on, the safe one first. */
 import type { Hindrance, Tally } from '../../store/store.ts';
+import { grouped } from './grouped.ts';
 import { totalRecords } from './tallies.ts';
 
 export type WayName = 'rebuild' | 'keep-copy' | 'try-again' | 'load-again' | 'save-everything';
@@ -103,7 +104,7 @@ function keepWay(found: Tally, journal: Tally): Way {
 function copyDiffers({ reason, journal, found }: Extract<Hindrance, { kind: 'copy-differs' }>): Explained {
   const keep = found !== null && totalRecords(found.counts) > 0 ? [keepWay(found, journal)] : [];
   return {
-    heading: 'The working copy is not what the journal says',
+    heading: found === null ? 'The working copy cannot be read' : 'The working copy is not what the journal says',
     says: [
       reason,
       `The journal is whole: ${entries(journal.seq)}, each verified. Everything that was ever called saved is in it.`,
@@ -193,9 +194,4 @@ function entries(seq: number): string {
 
 function count(number: number, one: string, many = `${one}s`): string {
   return `${grouped(number)} ${number === 1 ? one : many}`;
-}
-
-/** Thousands apart, as the window writes them. */
-export function grouped(number: number): string {
-  return String(number).replaceAll(/\B(?=(\d{3})+$)/g, ' ');
 }

@@ -1,6 +1,7 @@
 import type { Counts, TableName } from '../../../shared-types/records/index.ts';
 import { tableNames } from '../../../shared-types/records/index.ts';
 import type { Hindrance, Tally } from '../../store/store.ts';
+import { grouped } from './grouped.ts';
 
 export interface TallyRow {
   table: TableName;
@@ -41,5 +42,5 @@ export function tallyRows({ journal, found }: { journal: Tally; found: Tally | n
 export function differenceText({ journal, found }: Pick<TallyRow, 'journal' | 'found'>): string {
   if (found === null) return 'not known';
   if (found === journal) return 'the same';
-  return found < journal ? `${journal - found} lacking` : `${found - journal} more`;
+  return found < journal ? `${grouped(journal - found)} lacking` : `${grouped(found - journal)} more`;
 }

@@ -150,7 +150,6 @@ export function deleteDatabase(name: string): Promise<void> {
     const request = indexedDB.deleteDatabase(name);
     request.addEventListener('success', () => resolve());
     request.addEventListener('error', () => reject(request.error ?? new Error('not deleted')));
-    request.addEventListener('blocked', () => reject(new Error('blocked')));
   });
 }
 

@@ -1,0 +1,105 @@
+/** Many records, and what they cost. The limits are those of a shared machine; the figures are in the developers' notes. */
+import { describe, expect, it } from 'vitest';
+import type { Proposal } from '../../renderer/store/store.ts';
+import { memoryJournal } from '../support/memoryJournal.ts';
+import { digestsIn, fastener, keptJournal, openWindowOn, put, rowsOf, shelf } from './support/keptStore.ts';
+
+const many = 50_000;
+
+/** The longest times the page's thread was busy without a pause. */
+function longTasks(): { end: () => number[] } {
+  const taken: number[] = [];
+  const observer = new PerformanceObserver((list) => {
+    for (const { duration } of list.getEntries()) taken.push(Math.round(duration));
+  });
+  observer.observe({ type: 'longtask' });
+  return {
+    end() {
+      for (const { duration } of observer.takeRecords()) taken.push(Math.round(duration));
+      observer.disconnect();
+      return taken.toSorted((a, b) => b - a);
+    },
+  };
+}
+
+async function timed<T>(work: () => Promise<T>): Promise<{ value: T; ms: number }> {
+  const start = performance.now();
+  const value = await work();
+  return { value, ms: performance.now() - start };
+}
+
+describe('fifty thousand records', () => {
+  it('are kept in one act, read in pieces, and changed one by one without being read again', async () => {
+    const journal = memoryJournal({ pageSize: 1 });
+    const first = await openWindowOn(journal, { limits: { startMs: 8000, callMs: 120_000 } });
+    const proposals: Proposal[] = [put('shelves', shelf('crew'))];
+    for (let at = 0; at < many; at += 1)
+      proposals.push(put('items', fastener(`F-${String(at).padStart(5, '0')}`, 'crew')));
+    const kept = await timed(() => first.store.commit({ action: 'import', title: 'Import', proposals }));
+    first.store.close();
+
+    const reading = longTasks();
+    const { store, copy } = await openWindowOn(journal);
+    const items = store.table('items');
+    const states: number[] = [];
+    const loaded = await timed(
+      () =>
+        new Promise<void>((resolve) => {
+          items.subscribe(() => {
+            states.push(items.state().rows.size);
+            if (items.state().ready) resolve();
+          });
+        }),
+    );
+    const whileReading = reading.end();
+    // Nobody plans with the half of a shelf.
+    expect(states).toEqual([many]);
+
+    let pages = 0;
+    const real = copy().table('items').toCollection;
+    copy().table('items').toCollection = function (this: unknown) {
+      pages += 1;
+      return real.call(this as never);
+    } as never;
+    const changing = longTasks();
+    const before = items.state().rows;
+    const changed = await timed(() =>
+      store.commit({
+        action: 'edit',
+        title: 'Edit',
+        proposals: [put('items', { ...fastener('F-00007', 'crew'), rev: 1, notes: 'x' })],
+      }),
+    );
+    const whileChanging = changing.end();
+    expect(items.state().rows).not.toBe(before);
+    expect(before.get('F-00007')).toMatchObject({ rev: 1 });
+    expect(items.state().rows.get('F-00007')).toMatchObject({ rev: 2, notes: 'x' });
+    expect(pages).toBe(0);
+
+    const figures = { keptMs: kept.ms, loadedMs: loaded.ms, changedMs: changed.ms, whileReading, whileChanging };
+    expect(whileReading[0] ?? 0, JSON.stringify(figures)).toBeLessThan(200);
+    expect(whileChanging[0] ?? 0, JSON.stringify(figures)).toBeLessThan(200);
+    expect(loaded.ms, JSON.stringify(figures)).toBeLessThan(10_000);
+    store.close();
+    expect((await digestsIn(journal.database())).items.count).toBe(many);
+  }, 240_000);
+});
+
+describe('one record', () => {
+  it('is saved, from asking to Saved, in a few milliseconds of the page’s own', async () => {
+    const journal = await keptJournal(0);
+    const { store } = await openWindowOn(journal);
+    await rowsOf(store, 'items');
+    const taken: number[] = [];
+    for (let at = 0; at < 200; at += 1) {
+      const { ms } = await timed(() =>
+        store.commit({ action: 'add', title: 'Add', proposals: [put('items', fastener(`F-${at}`, 'crew'))] }),
+      );
+      taken.push(ms);
+    }
+    const sorted = taken.toSorted((a, b) => a - b);
+    const figures = { p50: sorted[100], p95: sorted[190], most: sorted.at(-1) };
+    expect(sorted[100] ?? Infinity, JSON.stringify(figures)).toBeLessThan(50);
+    store.close();
+  }, 60_000);
+});
