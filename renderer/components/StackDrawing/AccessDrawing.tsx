@@ -100,7 +100,7 @@ export function AccessDrawing({ name, access, fastener, units }: AccessDrawingPr
           </div>
         )}
         <div
-          className={classes['frame']}
+          className={`${classes['frame']} ${classes['frameNarrow']}`}
           ref={ref}
           tabIndex={0}
           role="group"

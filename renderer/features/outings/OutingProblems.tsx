@@ -27,7 +27,7 @@ export function OutingProblems({ plan, problems, stepCalled }: OutingProblemsPro
   if (problems.length === 0) return null;
   return (
     <section aria-labelledby="outing-problems">
-      <h2 id="outing-problems">What does not come out</h2>
+      <h2 id="outing-problems">Problems</h2>
       <ul className="bw-task-list">
         {problems.map((problem, index) => (
           <li key={index}>

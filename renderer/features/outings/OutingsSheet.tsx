@@ -65,7 +65,7 @@ interface ReadyOutingsProps extends Omit<OutingsSheetProps, 'taskId'> {
 /** Each kind of problem once, with how many of it. */
 function ProblemMarks({ problems }: { problems: readonly PlanProblem[] }) {
   const rules = [...new Set(problems.map(({ rule }) => rule))];
-  if (rules.length === 0) return <span className="bw-second">comes out</span>;
+  if (rules.length === 0) return <span className="bw-second">no problem found</span>;
   return rules.map((rule) => {
     const count = problems.filter((problem) => problem.rule === rule).length;
     return <StateMark key={rule} state={rule} {...(count > 1 ? { text: `${count} ${rule.replace('-', ' ')}` } : {})} />;

@@ -1,6 +1,7 @@
 import { useMemo, useRef } from 'react';
 import { Button } from '@mantine/core';
 import type { Item } from '../../../shared-types/records/item.ts';
+import type { Interface } from '../../../shared-types/records/site.ts';
 import type { Task, TaskStep } from '../../../shared-types/records/task.ts';
 import { LinesField } from '../../components/Fields/LinesField.tsx';
 import { TextField } from '../../components/Fields/TextField.tsx';
@@ -13,6 +14,7 @@ import { AccessFields } from '../task/AccessFields.tsx';
 import { firstCode, freshCode } from '../task/freshCode.ts';
 import type { SiteRows } from '../task/useTaskRows.ts';
 import { accessText, filledFrom } from './fromInterface.ts';
+import type { Filled } from './fromInterface.ts';
 import { GearFields, MoveFields } from './GearFields.tsx';
 import { HoldFields } from './HoldFields.tsx';
 import { offersOf } from './stepOffers.ts';
@@ -62,6 +64,14 @@ function newStep(id: string, { task, rows, like }: Pick<StepFormProps, 'task' | 
   };
 }
 
+/** Where the access of a step comes from. */
+function accessWords(step: TaskStep, at: Interface | undefined, { given, access }: Filled): string {
+  if (given.has('access') && access !== undefined)
+    return `From interface ${at?.code}: ${accessText(access)}. What is typed here stands in its place, whole.`;
+  if (step.access === undefined) return 'Nothing typed: the head stands free.';
+  return at?.access === undefined ? 'The step’s own.' : `In place of interface ${at.code}’s: ${accessText(at.access)}.`;
+}
+
 /** One step, whole. What it acts on may come from its interface; what is missing is said by the list, not refused. */
 export function StepForm(props: StepFormProps) {
   const { task, rows, stock, sites, before, number, like, after, leaveAsked, onStay, onSaved, onLeave } = props;
@@ -85,12 +95,7 @@ export function StepForm(props: StepFormProps) {
   const at = sites.interfaces.get(step.interface ?? '');
   const filled = filledFrom(step, at);
   const offers = useMemo(() => offersOf(stock), [stock]);
-  const accessNote =
-    filled.given.has('access') && filled.access !== undefined
-      ? `From interface ${at?.code}: ${accessText(filled.access)}. What is typed here stands in its place, whole.`
-      : at?.access !== undefined && step.access !== undefined
-        ? `In place of interface ${at.code}’s: ${accessText(at.access)}.`
-        : 'Nothing typed: the head stands free.';
+  const accessNote = accessWords(step, at, filled);
 
   return (
     <div
