@@ -1,10 +1,25 @@
 /** How the window's tests use it, and what they measure in it. */
 import type { Page } from 'playwright-core';
 
-export async function openFile(page: Page, path: string): Promise<void> {
+/** Chooses a file at the door. What the file would change is shown then; nothing is written yet. */
+export async function chooseFile(page: Page, path: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser');
-  await run(page, 'Open a plan file…');
+  await run(page, 'Bring a plan file in…');
   await (await chooser).setFiles(path);
+}
+
+/** Writes what is at the door, takes its task in hand and goes to its steps. */
+async function takeIn(page: Page): Promise<void> {
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('button', { name: /^Add \d/ }).click();
+  await dialog.getByRole('button', { name: 'Open the task' }).click();
+  await page.getByRole('heading', { name: 'Still open' }).waitFor();
+  await page.evaluate(() => (location.hash = '#/steps'));
+}
+
+export async function openFile(page: Page, path: string): Promise<void> {
+  await chooseFile(page, path);
+  await takeIn(page);
 }
 
 /** By the palette, so that no test leans on where a button stands. */
@@ -16,7 +31,8 @@ export async function run(page: Page, command: string): Promise<void> {
 }
 
 export async function openDemo(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name: `Open ${name}` }).click();
+  await run(page, `Bring in worked example: ${name}…`);
+  await takeIn(page);
   await page.getByRole('grid', { name: 'Steps' }).waitFor();
 }
 

@@ -6,6 +6,7 @@ import type { Download, Page } from 'playwright-core';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { BagResult } from '../../shared-types/bag.ts';
 import { runThroughNpm } from '../electron/headless/spawnCommand.ts';
+import { openDemo } from './driveWindow.ts';
 import { poppler } from './printedPdf.ts';
 import { openBuilt } from './support/openBuilt.ts';
 
@@ -22,14 +23,14 @@ async function download(page: Page, button: string): Promise<{ path: string; byt
 }
 
 const demos = [
-  { button: 'Open Skua Rock light', file: 'data/demo/skua-rock-light.json' },
-  { button: 'Open Tarn array', file: 'data/demo/tarn-array.json' },
+  { demo: 'Skua Rock light', file: 'data/demo/skua-rock-light.json' },
+  { demo: 'Tarn array', file: 'data/demo/tarn-array.json' },
 ];
 
 describe('from a plan to a printed manifest', () => {
   it.for(demos)(
-    '$button: the window and the command line give one bag, and it prints',
-    async ({ button, file }, context) => {
+    '$demo: the window and the command line give one bag, and it prints',
+    async ({ demo, file }, context) => {
       const headless = await runThroughNpm(['bag', file]);
       expect(headless).toMatchObject({ exit: 0, stderr: '' });
       const expected = JSON.parse(headless.stdout) as BagResult;
@@ -38,8 +39,7 @@ describe('from a plan to a printed manifest', () => {
       const built = await openBuilt();
       try {
         const { page } = built;
-        await page.getByRole('button', { name: button }).click();
-        await page.getByRole('grid', { name: 'Steps' }).waitFor();
+        await openDemo(page, demo);
         await page.getByRole('navigation').getByText('Bag', { exact: true }).click();
         await page.getByRole('button', { name: /^Plan/ }).first().click();
         await page.getByRole('heading', { name: /^Proved least:/ }).waitFor({ timeout: 90_000 });

@@ -6,7 +6,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { asText, longNamesPlan, longPlan, refusedPlan, shownPlan } from '../browser/fixtures/plans.ts';
-import { goTo, openDemo, openFile, planToTheEnd, run, smallTargets, tabTo, workMs } from './driveWindow.ts';
+import { chooseFile, goTo, openDemo, openFile, planToTheEnd, run, smallTargets, tabTo, workMs } from './driveWindow.ts';
 import { openBuilt } from './support/openBuilt.ts';
 import type { OpenedBuild, OpenOptions } from './support/openBuilt.ts';
 
@@ -69,7 +69,7 @@ describe('from a worked example to its bag', () => {
     expect(pageErrors.filter((error) => !error.includes('Permissions-Policy'))).toEqual([]);
   });
 
-  it('keeps the work over a reload: plan, place, result, units and name', async () => {
+  it('keeps the work over a reload: task, place, answer, units and name', async () => {
     const { page } = await open();
     await page.getByRole('textbox', { name: /Your name/ }).fill('A. Tester');
     await openFile(page, planFile('reachable.json', { ...shownPlan(), steps: shownPlan().steps.slice(0, 3) }));
@@ -113,9 +113,17 @@ describe('with the keyboard alone', () => {
     const press = (...keys: string[]): Promise<void> =>
       keys.reduce((done, key) => done.then(() => page.keyboard.press(key)), Promise.resolve());
     await press('Control+k');
-    await page.keyboard.type('worked example: tarn');
-    await page.getByRole('option', { name: /Open worked example: Tarn array/ }).waitFor();
+    await page.keyboard.type('bring in worked example: tarn');
+    await page.getByRole('option', { name: /Bring in worked example: Tarn array/ }).waitFor();
     await press('Enter');
+    await page.getByRole('button', { name: /^Add \d/ }).waitFor();
+    await tabTo(page, () => document.activeElement?.textContent?.startsWith('Add ') === true);
+    await press('Enter');
+    await page.getByRole('button', { name: 'Open the task' }).waitFor();
+    await tabTo(page, () => document.activeElement?.textContent === 'Open the task');
+    await press('Enter');
+    await page.getByRole('heading', { name: 'Still open' }).waitFor();
+    await press('g', 's');
     const steps = page.getByRole('grid', { name: 'Steps' });
     await steps.waitFor();
     await tabTo(page, () => document.activeElement?.closest('[role=grid]') !== null);
@@ -137,7 +145,7 @@ describe('with the keyboard alone', () => {
     await press('g', 'b');
     await page.getByRole('grid', { name: 'Contents by bag' }).waitFor();
     await tabTo(page, () => document.activeElement?.closest('.bw-job-chain') !== null);
-    await press('ArrowLeft', 'Enter');
+    await press('ArrowLeft', 'ArrowLeft', 'Enter');
     await steps.waitFor();
     await press('?');
     await page.getByRole('dialog', { name: 'Keys' }).waitFor();
@@ -151,6 +159,10 @@ describe('with the keyboard alone', () => {
     ['#/', 1280],
     ['#/steps', 1280],
     ['#/bag', 1280],
+    ['#/front', 1280],
+    ['#/outings', 1280],
+    ['#/catalog', 1280],
+    ['#/sites', 1280],
     ['#/steps', 700],
     ['#/bag', 700],
   ])('shows a ring on every stop of %s at %i px, hidden by nothing', async (place, width) => {
@@ -195,9 +207,28 @@ describe('with the keyboard alone', () => {
 /** Every screen, by name, from a window that has the plan with a step out of reach open. */
 const screens: [string, (page: Page) => Promise<void>][] = [
   ['first page', async (page) => run(page, 'First page')],
+  ['front sheet', async (page) => goTo(page, '#/front', '.bw-front')],
   ['steps, reached', async (page) => goTo(page, '#/steps/tighten', '.bw-setting')],
   ['steps, not reached', async (page) => goTo(page, '#/steps/deep', '.bw-closest')],
   ['steps, by hand', async (page) => goTo(page, '#/steps/cap', '.bw-gear')],
+  [
+    'step, its form',
+    async (page) => {
+      await goTo(page, '#/steps/tighten', '.bw-setting');
+      await run(page, 'Edit the step in hand');
+      await page.getByRole('button', { name: /^Save/ }).first().waitFor();
+    },
+  ],
+  [
+    'step, its form left',
+    async (page) => {
+      await page.getByRole('button', { name: 'Leave', exact: true }).click();
+      await page.locator('.bw-setting').waitFor();
+    },
+  ],
+  ['outings', async (page) => goTo(page, '#/outings', '[role=grid]')],
+  ['catalog', async (page) => goTo(page, '#/catalog', '[role=grid]')],
+  ['sites, none yet', async (page) => goTo(page, '#/sites', 'h1')],
   ['bag, not planned', async (page) => goTo(page, '#/bag', '.bw-plan-form')],
   ['bag, infeasible', async (page) => planToTheEnd(page)],
   [
@@ -212,11 +243,17 @@ const screens: [string, (page: Page) => Promise<void>][] = [
   [
     'refused file',
     async (page) => {
-      await openFile(page, refused);
-      await page.getByRole('heading', { name: /was not opened/ }).waitFor();
+      await chooseFile(page, refused);
+      await page.getByRole('heading', { name: /was not brought in/ }).waitFor();
     },
   ],
-  ['palette', async (page) => page.keyboard.press('Control+k')],
+  [
+    'palette',
+    async (page) => {
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Control+k');
+    },
+  ],
   [
     'keys',
     async (page) => {
@@ -282,15 +319,26 @@ describe('in a narrow or a zoomed window', () => {
     expect(await width()).toBeLessThanOrEqual(viewport.width);
     await openFile(page, file);
     await page.getByRole('grid', { name: 'Steps' }).waitFor();
-    for (const place of ['#/steps/loosen', '#/steps/tighten', '#/steps/deep', '#/bag', '#/manifest']) {
+    for (const place of [
+      '#/',
+      '#/front',
+      '#/steps/loosen',
+      '#/steps/tighten',
+      '#/steps/deep',
+      '#/outings',
+      '#/bag',
+      '#/manifest',
+      '#/catalog',
+      '#/sites',
+    ]) {
       await page.evaluate((to) => (location.hash = to), place);
       await page.waitForTimeout(150);
       expect([place, await width()]).toEqual([place, viewport.width]);
     }
     await planToTheEnd(page);
     expect(await width()).toBe(viewport.width);
-    await openFile(page, refused);
-    await page.getByRole('heading', { name: /was not opened/ }).waitFor();
+    await chooseFile(page, refused);
+    await page.getByRole('heading', { name: /was not brought in/ }).waitFor();
     expect(await width()).toBe(viewport.width);
   });
 

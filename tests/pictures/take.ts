@@ -1,6 +1,7 @@
 /** Takes the README's pictures from the production build: `npx tsx tests/pictures/take.ts`. */
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
+import { openDemo } from '../e2e/driveWindow.ts';
 import { openBuilt } from '../e2e/support/openBuilt.ts';
 import { root } from '../support/tracked.ts';
 
@@ -13,9 +14,21 @@ async function picture(page: Page, name: string): Promise<void> {
 async function walk(): Promise<void> {
   const { page, close } = await openBuilt({ viewport, colorScheme: 'light', reducedMotion: 'reduce' });
   try {
-    await page.getByRole('button', { name: 'Open Skua Rock light' }).waitFor();
+    await page.getByRole('heading', { name: 'What do you have in front of you?' }).waitFor();
     await picture(page, 'first-page');
-    await page.getByRole('button', { name: 'Open Skua Rock light' }).click();
+    await openDemo(page, 'Skua Rock light');
+    await page.evaluate(() => (location.hash = '#/front'));
+    await page.getByRole('heading', { name: 'Who has what' }).waitFor();
+    await page.waitForTimeout(500);
+    await picture(page, 'front');
+    await page.evaluate(() => (location.hash = '#/catalog'));
+    await page
+      .getByRole('row', { name: /Socket 9\/16 in/ })
+      .first()
+      .click();
+    await page.waitForTimeout(500);
+    await picture(page, 'catalog');
+    await page.evaluate(() => (location.hash = '#/steps'));
     const steps = page.getByRole('grid', { name: 'Steps' });
     await steps.waitFor();
     await steps.getByText('Cover screws, rock side: loosen').click();
