@@ -2,9 +2,9 @@ import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from '
 import { basename, join } from 'node:path';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { electronHost } from '../../renderer/host/electronHost.ts';
-import type { Bridge } from '../../shared-types/ipc.ts';
+import type { Bridge, LeaseLost } from '../../shared-types/ipc.ts';
 import { hostContract, type HostUnderTest } from '../host/hostContract.ts';
-import { app, dialog, exposed, shell } from './support/electronStandIn.ts';
+import { app, BrowserWindow, dialog, exposed, shell } from './support/electronStandIn.ts';
 import { shellUnderTest } from './support/shellUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
 
@@ -35,8 +35,9 @@ async function open(): Promise<HostUnderTest> {
 
 hostContract('electron', open);
 
+const host = (): ReturnType<typeof electronHost> => electronHost(exposed.get('bagwright') as Bridge);
+
 describe('what only the desktop shell does', () => {
-  const host = (): ReturnType<typeof electronHost> => electronHost(exposed.get('bagwright') as Bridge);
   const plain = { name: 'a.txt', mediaType: 'text/plain', bytes: Uint8Array.of(1, 2, 3) } as const;
   afterEach(() => void vi.clearAllMocks());
 
@@ -85,5 +86,48 @@ describe('what only the desktop shell does', () => {
     expect(existsSync(path)).toBe(true);
     app.emit('will-quit');
     expect(existsSync(join(path, '..'))).toBe(false);
+  });
+});
+
+describe('the right to write, in the desktop shell', () => {
+  it('that was taken away is told to the page that had it, once, and to no other', async () => {
+    const { journal } = host();
+    const lost: string[] = [];
+    const first = await journal.lease({ takeOver: false }, (reason) => void lost.push(`first: ${reason}`));
+    // The page loaded again asks for itself; what it had before is free without a word.
+    const second = await journal.lease({ takeOver: false }, (reason) => void lost.push(`second: ${reason}`));
+    expect(second?.id).not.toBe(first?.id);
+    const page = BrowserWindow.made[0]?.webContents;
+    page?.send('leaseLost', { lease: first?.id, reason: 'a' });
+    page?.send('leaseLost', { lease: second?.id, reason: 'b' });
+    page?.send('leaseLost', { lease: second?.id, reason: 'again' });
+    expect(lost).toEqual(['first: a', 'second: b']);
+  });
+
+  it('that was lost before its answer came is told once it has come', async () => {
+    const bridge = exposed.get('bagwright') as Bridge;
+    let tell: (lost: LeaseLost) => void = () => undefined;
+    const { journal } = electronHost({
+      ...bridge,
+      onLeaseLost: (listener) => {
+        tell = listener;
+      },
+      journalLease: () => {
+        tell({ lease: 'ab', reason: 'too late' });
+        return Promise.resolve({ ok: true, value: 'ab' });
+      },
+    });
+    const onLost = vi.fn();
+    expect(await journal.lease({ takeOver: false }, onLost)).not.toBeNull();
+    await vi.waitFor(() => expect(onLost).toHaveBeenCalledExactlyOnceWith('too late'));
+  });
+
+  it('that was given back is not told of any more', async () => {
+    const { journal } = host();
+    const onLost = vi.fn();
+    const lease = await journal.lease({ takeOver: true }, onLost);
+    lease?.end();
+    BrowserWindow.made[0]?.webContents.send('leaseLost', { lease: lease?.id, reason: 'a' });
+    expect(onLost).not.toHaveBeenCalled();
   });
 });

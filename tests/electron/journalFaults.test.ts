@@ -2,8 +2,7 @@
 import { mkdirSync, readdirSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { DiskCall } from './support/faultyDisk.ts';
-import { faultyDisk, type FaultyDisk } from './support/faultyDisk.ts';
+import { faultyDisk, type DiskCall, type FaultyDisk } from './support/faultyDisk.ts';
 import { comes, journalUnderTest, linesIn, refusalOf, request, segmentPaths } from './support/journalUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
 
