@@ -39,8 +39,12 @@ describe('the first page with nothing kept', () => {
     await expect.element(screen.getByRole('button', { name: 'Begin a task…' })).toBeEnabled();
     await userEvent.click(screen.getByRole('button', { name: 'Bring a plan file in…' }));
     await userEvent.click(screen.getByRole('button', { name: 'Save its file…' }).first());
-    expect(asked).toMatchObject({ filesAsked: 1, saved: ['skua-rock-light'] });
-    for (const name of ['Starter catalog, inch', 'Starter catalog, metric', 'Starter carry gear and bags'])
+    expect(asked).toMatchObject({ filesAsked: ['asked'], saved: ['skua-rock-light'] });
+    for (const name of [
+      'inch: Starter catalog, inch',
+      'metric: Starter catalog, metric',
+      'carry gear: Starter carry gear and bags',
+    ])
       await expect.element(screen.getByRole('button', { name: `Take ${name}` })).toBeEnabled();
     const caution = screen.getByRole('region', { name: 'Caution' });
     await expect.element(caution).toHaveTextContent(cautionLead);
@@ -48,7 +52,7 @@ describe('the first page with nothing kept', () => {
     await expect.element(screen.getByText('/home/kit/Bagwright')).toBeVisible();
     await expect.element(screen.getByText(/“Saved” means that it is on the disk twice/)).toBeVisible();
     await userEvent.fill(screen.getByRole('textbox', { name: /Your name/ }), 'A. N.');
-    expect(asked.person).toBe('A. N.');
+    expect(asked.person.at(-1)).toBe('A. N.');
     expect(screen.getByRole('heading', { name: /kept task/ }).elements()).toHaveLength(0);
   });
 
@@ -76,7 +80,7 @@ describe('the first page with nothing kept', () => {
 
   it('puts a starter catalog on a shelf in one act, and leads there afterwards', async () => {
     const { screen, store, journal } = await openFirstPage();
-    await userEvent.click(screen.getByRole('button', { name: 'Take Starter catalog, inch' }));
+    await userEvent.click(screen.getByRole('button', { name: /^Take inch/ }));
     const link = screen.getByRole('link', { name: 'Open Starter catalog, inch' });
     await expect.element(link).toBeVisible();
     const items = [...(await rowsOf(store, 'items')).values()];
@@ -88,7 +92,7 @@ describe('the first page with nothing kept', () => {
     await expect.element(link).toHaveAttribute('href', `#/catalog/${on?.id}`);
     expect(on?.notes).toContain('starter catalog');
     await store.undo();
-    await expect.element(screen.getByRole('button', { name: 'Take Starter catalog, inch' })).toBeVisible();
+    await expect.element(screen.getByRole('button', { name: /^Take inch/ })).toBeVisible();
     expect((await rowsOf(store, 'items')).size).toBe(0);
   });
 

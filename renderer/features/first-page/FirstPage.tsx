@@ -80,7 +80,7 @@ export function FirstPage(props: FirstPageProps) {
         <Door
           id="shelf"
           heading="A shelf to fill"
-          says="Generic items from the standards’ tables. Replace what is marked assumed by the piece in hand."
+          says="Generic items from the standards’ tables, to begin with; what is assumed in them is marked."
           picture={<ShelfPicture />}
         >
           <StarterShelves />

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { Button } from '@mantine/core';
 import type { Shelf } from '../../../shared-types/records/item.ts';
 import { placeAddress } from '../../store/place.ts';
 import { useStore, useTable } from '../session/useStore.ts';
@@ -32,31 +33,26 @@ export function StarterShelves() {
   };
   return (
     <>
-      <ul className="bw-first-list">
+      <div className="bw-first-starters">
         {starterCatalogs.map((catalog) => {
           const shelf = here(catalog.shelfName);
-          return (
-            <li key={catalog.id}>
-              {shelf === undefined ? (
-                <button
-                  type="button"
-                  className="bw-link"
-                  disabled={taking !== null || !shelves.ready}
-                  onClick={() => void take(catalog)}
-                >
-                  {taking === catalog.id ? `Taking ${catalog.shelfName}…` : `Take ${catalog.shelfName}`}
-                </button>
-              ) : (
-                <a href={placeAddress({ at: 'catalog', shelf: shelf.id })}>Open {catalog.shelfName}</a>
-              )}{' '}
-              <span className="bw-second">{shelf === undefined ? catalog.holds : 'is on its shelf'}</span>
-            </li>
+          return shelf === undefined ? (
+            <Button
+              key={catalog.id}
+              aria-label={`Take ${catalog.short}: ${catalog.shelfName}`}
+              disabled={taking !== null || !shelves.ready}
+              onClick={() => void take(catalog)}
+            >
+              {taking === catalog.id ? `Taking ${catalog.short}…` : `Take ${catalog.short}`}
+            </Button>
+          ) : (
+            <a key={catalog.id} href={placeAddress({ at: 'catalog', shelf: shelf.id })}>
+              Open {catalog.shelfName}
+            </a>
           );
         })}
-      </ul>
-      <p role="status" className="bw-small">
-        {taken}
-      </p>
+      </div>
+      <div role="status">{taken === null ? null : <p className="bw-small">{taken}</p>}</div>
       {fault === null ? null : <p role="alert">The catalog was not taken: {fault}</p>}
       {notice}
     </>

@@ -7,8 +7,8 @@ import type { Act } from '../../store/store.ts';
 export interface StarterCatalog {
   id: string;
   shelfName: string;
-  /** What it holds, in one line. */
-  holds: string;
+  /** As its button names it: "Take inch". */
+  short: string;
   text: () => Promise<string>;
 }
 
@@ -16,20 +16,20 @@ export const starterCatalogs: readonly StarterCatalog[] = [
   {
     id: 'inch',
     shelfName: 'Starter catalog, inch',
-    holds: 'sockets, bits, extensions, drivers, torque tools and fasteners',
+    short: 'inch',
     text: async () => (await import('../../../data/catalog/starter-inch.json?raw')).default,
   },
   {
     id: 'metric',
     shelfName: 'Starter catalog, metric',
-    holds: 'the same in metric sizes',
+    short: 'metric',
     text: async () => (await import('../../../data/catalog/starter-metric.json?raw')).default,
   },
   {
     // A shelf of its own: on both others, a task that draws on both would find each code twice.
     id: 'carry',
     shelfName: 'Starter carry gear and bags',
-    holds: 'tethers, caps, covers, consumables and bags',
+    short: 'carry gear',
     text: async () => (await import('../../../data/catalog/carry.json?raw')).default,
   },
 ];

@@ -116,7 +116,7 @@ function Lines({ title, lines }: { title: string; lines: readonly ReactNode[] })
   return (
     <section className="bw-import-lines">
       <h3>{title}</h3>
-      <ul>
+      <ul tabIndex={0} aria-label={title}>
         {lines.slice(0, limit).map((line, index) => (
           <li key={index}>{line}</li>
         ))}

@@ -13,7 +13,7 @@ import { useStore } from '../session/useStore.ts';
 import { DryRun } from './DryRun.tsx';
 import { ImportChoices, shelfNameField } from './ImportChoices.tsx';
 import type { Choices } from './ImportChoices.tsx';
-import { differingOf, writesText } from './importWords.ts';
+import { differingOf, writesText, writtenText } from './importWords.ts';
 
 export interface ImportPageProps {
   fileName: string;
@@ -24,7 +24,7 @@ export interface ImportPageProps {
 }
 
 interface Written {
-  /** "Add 65 items and 24 steps". */
+  /** "Added 65 items and 24 steps". */
   what: string;
   title: string;
   task: string | null;
@@ -71,7 +71,7 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
     const title = `Bring in ${fileName}`.slice(0, 2000);
     try {
       await store.commit({ action: 'bring-in', title, proposals: merge.puts });
-      setWritten({ what, title, task: merge.result?.id ?? null, at: new Date() });
+      setWritten({ what: writtenText(what), title, task: merge.result?.id ?? null, at: new Date() });
     } catch (error) {
       // The tables have brought what was changed meanwhile, and the comparison above is made with it.
       setRefused(
@@ -106,6 +106,7 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
         )}{' '}
         Nothing is written yet.
       </p>
+      {plan.task?.about === undefined ? null : <p className="bw-second">{plan.task.about}</p>}
       <ImportChoices
         choices={choices}
         onChange={setChoices}
@@ -179,9 +180,12 @@ function Done({
   return (
     <>
       <h3 ref={heading} tabIndex={-1} className="bw-heading">
-        <StateMark state="saved" text={`Saved ${clockText(written.at)}`} /> {written.what}
+        {written.what}
       </h3>
-      <p>It stands on the disk twice, in the journal and in the working copy. Undo takes all of it back in one go.</p>
+      <p>
+        <StateMark state="saved" text={`Saved ${clockText(written.at)}`} />: it stands on the disk twice, in the journal
+        and in the working copy. Undo takes all of it back in one go.
+      </p>
       {undoing === 'not' || undoing === 'now' ? null : (
         <p role="alert" className="bw-import-bad">
           It was not undone: {undoing}

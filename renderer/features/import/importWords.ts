@@ -45,6 +45,14 @@ export function writesText({ puts }: MergeOfPlan): string | null {
   return added === '' ? `Change ${changed}` : `Add ${added}; change ${changed}`;
 }
 
+/** The same once it is written. */
+export function writtenText(writes: string): string {
+  return writes
+    .replace(/^Add /, 'Added ')
+    .replace(/^Change /, 'Changed ')
+    .replace('; change ', '; changed ');
+}
+
 export interface CountRow {
   what: string;
   add: number;

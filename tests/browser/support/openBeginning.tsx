@@ -26,13 +26,22 @@ interface FileAtTheDoor {
 export interface Asked {
   opened: string[];
   saved: string[];
-  person: string;
-  filesAsked: number;
+  /** As it was typed, letter by letter. */
+  person: string[];
+  filesAsked: 'asked'[];
 }
 
-function Themed({ store, children }: { store: Store; children: ReactNode }) {
+function Themed({
+  store,
+  scheme = 'light',
+  children,
+}: {
+  store: Store;
+  scheme?: 'light' | 'dark';
+  children: ReactNode;
+}) {
   return (
-    <MantineProvider theme={theme} cssVariablesResolver={resolver} forceColorScheme="light">
+    <MantineProvider theme={theme} cssVariablesResolver={resolver} forceColorScheme={scheme}>
       <StoreContext value={store}>{children}</StoreContext>
     </MantineProvider>
   );
@@ -46,12 +55,12 @@ function Beginning({ asked, folder }: { asked: Asked; folder: string | null }) {
       <FirstPage
         atHand={null}
         demos={demoPlans}
-        onBringFileIn={() => (asked.filesAsked += 1)}
+        onBringFileIn={() => asked.filesAsked.push('asked')}
         onBringDemoIn={(demo) => void demo.text().then((text) => setFile({ name: demo.fileName, text }))}
         onSaveDemo={({ id }) => asked.saved.push(id)}
         onOpenTask={open}
         person=""
-        onPerson={(person) => (asked.person = person)}
+        onPerson={(person) => asked.person.push(person)}
         dataFolder={folder}
       />
       {file === null ? null : <ImportDialog file={file} onOpenTask={open} onClose={() => setFile(null)} />}
@@ -59,13 +68,15 @@ function Beginning({ asked, folder }: { asked: Asked; folder: string | null }) {
   );
 }
 
-export async function openFirstPage(options: { journal?: MemoryJournal; folder?: string | null } = {}) {
+export async function openFirstPage(
+  options: { journal?: MemoryJournal; folder?: string | null; scheme?: 'light' | 'dark' } = {},
+) {
   const journal = options.journal ?? memoryJournal();
   const { store } = await openWindowOn(journal);
-  const asked: Asked = { opened: [], saved: [], person: '', filesAsked: 0 };
-  const { folder = '/home/kit/Bagwright' } = options;
+  const asked: Asked = { opened: [], saved: [], person: [], filesAsked: [] };
+  const { folder = '/home/kit/Bagwright', scheme = 'light' } = options;
   const screen = await render(
-    <Themed store={store}>
+    <Themed store={store} scheme={scheme}>
       <Beginning asked={asked} folder={folder} />
     </Themed>,
   );
