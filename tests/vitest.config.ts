@@ -4,6 +4,7 @@ import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
 import { mustDropSandbox, quietArguments } from '../electron/launch/browserArguments.ts';
 import { findBrowser } from '../electron/launch/findBrowser.ts';
+import { axe } from './support/axeCommand.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -70,6 +71,7 @@ export default defineConfig({
             enabled: true,
             headless: true,
             screenshotFailures: false,
+            commands: { axe },
             provider: playwright({ launchOptions: { executablePath, args } }),
             instances: [{ browser: 'chromium', viewport: { width: 1280, height: 800 } }],
           },

@@ -13,10 +13,10 @@ export interface RecordConflict {
 }
 
 export interface ConflictWords {
-  /** A field as the form calls it. */
-  labelOf: (table: TableName, path: string) => string;
+  /** A field as the form calls it; the record says of which kind it is. */
+  labelOf: (table: TableName, path: string, record: AnyRecord) => string;
   /** Its value as lists show it. */
-  valueOf: (table: TableName, path: string, value: unknown) => string;
+  valueOf: (table: TableName, path: string, value: unknown, record: AnyRecord) => string;
 }
 
 export interface ConflictPanelProps {
@@ -104,9 +104,9 @@ function OneConflict({ conflict, words }: { conflict: RecordConflict; words: Con
       <tbody>
         {differing.map(({ path, mine: own, kept: theirs }) => (
           <tr key={path}>
-            <th scope="row">{words.labelOf(table, path)}</th>
-            <td>{words.valueOf(table, path, theirs)}</td>
-            <td>{words.valueOf(table, path, own)}</td>
+            <th scope="row">{words.labelOf(table, path, kept)}</th>
+            <td>{words.valueOf(table, path, theirs, kept)}</td>
+            <td>{words.valueOf(table, path, own, kept)}</td>
           </tr>
         ))}
       </tbody>

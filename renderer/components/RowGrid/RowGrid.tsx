@@ -1,6 +1,6 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
 import type { Range } from '@tanstack/react-virtual';
-import { useEffect, useId, useMemo, useRef } from 'react';
+import { useCallback, useEffect, useId, useMemo, useRef } from 'react';
 import type { CSSProperties, KeyboardEvent, MouseEvent, ReactNode } from 'react';
 import { chosenRange, chosenToggled } from './choosing.ts';
 import type { GridColumn } from './column.ts';
@@ -29,6 +29,7 @@ export interface RowGridProps {
   /** Rows chosen together; with `onChoose` the table takes Space, Shift and Ctrl for them. */
   chosen?: ReadonlySet<string>;
   onChoose?: (chosen: ReadonlySet<string>) => void;
+  /** Every row is so high; without it each is as high as its content asks, and measured. */
   rowHeightPx?: number;
   empty: ReactNode;
 }
@@ -46,26 +47,31 @@ const headHeightPx = 30;
 export function RowGrid(props: RowGridProps) {
   const { label, columns, rows, selected, onSelect, onOpen, onEdit, onSort, empty } = props;
   const { chosen = none, onChoose, rowHeightPx = usualHeightPx } = props;
+  const measured = props.rowHeightPx === undefined;
   const body = useRef<HTMLDivElement>(null);
   const idBase = useId();
   const followFocus = useRef(false);
   /** Where a range of chosen rows begins. */
   const anchor = useRef<string | null>(null);
-  const takeable = useMemo(() => rows.flatMap((row, index) => (row.kind === 'row' ? [index] : [])), [rows]);
-  const indexOf = useMemo(() => new Map(takeable.map((index) => [rows[index]?.id ?? '', index])), [rows, takeable]);
-  const selectedIndex = selected === null ? -1 : (indexOf.get(selected) ?? -1);
-  const stopIndex = selectedIndex >= 0 ? selectedIndex : (takeable[0] ?? -1);
+  // Many thousand rows change with each key of a search: only what a key in the table needs is made then.
+  const takeable = (): number[] => rows.flatMap((row, index) => (row.kind === 'row' ? [index] : []));
+  const firstIndex = useMemo(() => rows.findIndex(({ kind }) => kind === 'row'), [rows]);
+  const selectedIndex = useMemo(
+    () => (selected === null ? -1 : rows.findIndex(({ kind, id }) => kind === 'row' && id === selected)),
+    [rows, selected],
+  );
+  const stopIndex = selectedIndex >= 0 ? selectedIndex : firstIndex;
   const virtual = rows.length > virtualAbove;
 
   const virtualizer = useVirtualizer({
     count: rows.length,
     enabled: virtual,
     getScrollElement: () => body.current,
-    estimateSize: () => rowHeightPx,
+    estimateSize: useCallback(() => rowHeightPx, [rowHeightPx]),
     overscan: 5,
     scrollMargin: headHeightPx,
     scrollPaddingStart: headHeightPx,
-    getItemKey: (index) => rows[index]?.id ?? index,
+    getItemKey: useCallback((index: number) => rows[index]?.id ?? index, [rows]),
     rangeExtractor: (range: Range) => {
       const drawn = defaultRangeExtractor(range);
       if (stopIndex < 0 || drawn.includes(stopIndex)) return drawn;
@@ -83,7 +89,7 @@ export function RowGrid(props: RowGridProps) {
     followFocus.current = false;
   }, [selectedIndex, virtual, idBase, virtualizer]);
 
-  const choice = () => ({ chosen, ids: takeable.map((index) => rows[index]?.id ?? '') });
+  const choice = () => ({ chosen, ids: takeable().map((index) => rows[index]?.id ?? '') });
   const take = (id: string, extend: boolean): void => {
     if (onChoose !== undefined && extend) {
       anchor.current ??= selected ?? id;
@@ -119,12 +125,12 @@ export function RowGrid(props: RowGridProps) {
       return;
     }
     if (chooseByKey(event)) return event.preventDefault();
-    if (event.key === 'ArrowUp' && stopIndex === (takeable[0] ?? -1)) {
+    if (event.key === 'ArrowUp' && stopIndex === firstIndex) {
       body.current?.querySelector<HTMLElement>('.bw-grid-sort')?.focus();
       return event.preventDefault();
     }
     const page = Math.max(1, Math.floor((body.current?.clientHeight ?? 300) / rowHeightPx) - 2);
-    const to = landing(takeable, { from: stopIndex, key: event.key, page });
+    const to = landing(takeable(), { from: stopIndex, key: event.key, page });
     if (to === null) return;
     event.preventDefault();
     const row = rows[to];
@@ -143,7 +149,7 @@ export function RowGrid(props: RowGridProps) {
         className="bw-grid-row bw-grid-group"
         aria-rowindex={index + 2}
         data-index={index}
-        ref={virtual ? virtualizer.measureElement : undefined}
+        ref={virtual && measured ? virtualizer.measureElement : undefined}
         style={style}
       >
         {row.cells.map((cell) => (
@@ -169,7 +175,7 @@ export function RowGrid(props: RowGridProps) {
         aria-selected={chosen.size > 0 ? chosen.has(row.id) : row.id === selected}
         data-hand={row.id === selected || undefined}
         data-index={index}
-        ref={virtual ? virtualizer.measureElement : undefined}
+        ref={virtual && measured ? virtualizer.measureElement : undefined}
         tabIndex={index === stopIndex ? 0 : -1}
         style={style}
         onClick={(event) => onRowClick(event, row.id)}
@@ -197,6 +203,7 @@ export function RowGrid(props: RowGridProps) {
   return (
     <div
       className="bw-grid"
+      data-fixed={!measured || undefined}
       style={
         { '--grid-columns': wide, '--grid-narrow': narrow, '--grid-row-height': `${rowHeightPx}px` } as CSSProperties
       }

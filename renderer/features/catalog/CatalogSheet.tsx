@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { useMediaQuery } from '@mantine/hooks';
 import { Button } from '@mantine/core';
 import type { Item, Shelf } from '../../../shared-types/records/item.ts';
@@ -19,6 +19,7 @@ import { ItemPane } from './ItemPane.tsx';
 import { ItemTable } from './ItemTable.tsx';
 import { NothingShown } from './NothingShown.tsx';
 import { OneDeed } from './OneDeed.tsx';
+import { prepareSearch } from './searchText.ts';
 import { ShelfForm } from './ShelfForm.tsx';
 import type { CodeHolders } from './usage.ts';
 import { usePane } from './usePane.ts';
@@ -70,7 +71,11 @@ export function CatalogSheet(props: Props) {
     () => ({ units, today, shelfName: (id: string) => shelves.get(id)?.name ?? '' }),
     [units, today, shelves],
   );
-  const found = useShownItems(items, columns, { view, shelf });
+  // The key just pressed is painted at once; the rows follow as soon as they can be sieved.
+  const [prepared, setPrepared] = useState(false);
+  const searched = useDeferredValue(prepared ? view.search : '');
+  const found = useShownItems(items, columns, { view: { ...view, search: searched }, shelf });
+  useEffect(() => prepareSearch(items, () => setPrepared(true)), [items]);
   const bulk = useMemo(() => [...chosen].flatMap((id) => items.get(id) ?? []), [chosen, items]);
 
   const take = (id: string): void => goTo({ at: 'catalog', shelf: shelf ?? allShelves, item: id }, 'replace');
@@ -170,7 +175,15 @@ export function CatalogSheet(props: Props) {
         onEdit={(id) => edit(items.get(id))}
         chosen={chosen}
         onChoose={(next) => whenFree(() => setChosen(next))}
-        empty={<NothingShown found={found} view={view} shelfName={shelfName} onLook={look} onAdd={add} />}
+        empty={
+          <NothingShown
+            found={found}
+            view={{ ...view, search: searched }}
+            shelfName={shelfName}
+            onLook={look}
+            onAdd={add}
+          />
+        }
       />
       <footer className="bw-catalog-foot">
         <span>
@@ -262,7 +275,7 @@ export function CatalogSheet(props: Props) {
         view={view}
         onLook={look}
         searchRef={search}
-        count={`${found.shown.length} of ${found.onShelf}`}
+        count={!prepared && view.search !== '' ? 'preparing the search…' : `${found.shown.length} of ${found.onShelf}`}
         shelves={shelfList}
         shelf={shelf}
         onShelf={(id) => whenFree(() => goTo({ at: 'catalog', shelf: id ?? allShelves }))}

@@ -1,3 +1,4 @@
+import type { AnyRecord } from '../../../shared-types/records/index.ts';
 import { itemKinds } from '../../../shared-types/records/item.ts';
 import type { ConflictWords } from '../../components/ConflictPanel/ConflictPanel.tsx';
 import { fieldText } from './fieldText.ts';
@@ -14,17 +15,19 @@ const more: readonly ItemField[] = [
   { path: 'strength.ultimateMPa', label: 'Ultimate stress (MPa)', type: { is: 'number' } },
 ];
 
-function fieldAt(path: string): ItemField | undefined {
-  return [...itemKinds.flatMap(fieldsOf), ...more].find((field) => field.path === path);
+/** The same path is called otherwise in another kind. */
+function fieldAt(path: string, record: AnyRecord): ItemField | undefined {
+  const kinds = 'kind' in record ? itemKinds.filter((kind) => kind === record.kind) : [];
+  return [...kinds.flatMap(fieldsOf), ...more].find((field) => field.path === path);
 }
 
 /** The fields of two versions as the form calls them. */
 export const conflictWords: ConflictWords = {
-  labelOf: (_table, path) => fieldAt(path)?.label ?? path,
-  valueOf: (_table, path, value) =>
+  labelOf: (_table, path, record) => fieldAt(path, record)?.label ?? path,
+  valueOf: (_table, path, value, record) =>
     value === undefined
       ? 'nothing'
       : Array.isArray(value) && value.some((one) => typeof one === 'object')
         ? JSON.stringify(value)
-        : fieldText(fieldAt(path) ?? { type: { is: 'text' } }, value, 'as-written'),
+        : fieldText(fieldAt(path, record) ?? { type: { is: 'text' } }, value, 'as-written'),
 };

@@ -1,4 +1,4 @@
-import type { ItemKind } from '../../../shared-types/records/item.ts';
+import { itemKinds, type ItemKind } from '../../../shared-types/records/item.ts';
 import { headForms, openingForms } from '../../../shared-types/plan.ts';
 import type { EntryKind } from '../../components/QuantityField/QuantityField.tsx';
 import { extensionWords, headWords, kitWords, openingWords, useWords } from './words.ts';
@@ -244,6 +244,8 @@ export const itemGroups: Record<ItemKind, readonly FieldGroup[]> = {
   ],
 };
 
-export function fieldsOf(kind: ItemKind): ItemField[] {
-  return itemGroups[kind].flatMap(({ fields }) => fields);
+const lists = new Map(itemKinds.map((kind) => [kind, itemGroups[kind].flatMap(({ fields }) => fields)]));
+
+export function fieldsOf(kind: ItemKind): readonly ItemField[] {
+  return lists.get(kind) ?? [];
 }

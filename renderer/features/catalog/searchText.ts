@@ -1,26 +1,39 @@
 import type { Item } from '../../../shared-types/records/item.ts';
 import { valueAt } from '../../components/RecordForm/draft.ts';
-import { fieldText } from './fieldText.ts';
 import { fieldsOf } from './itemFields.ts';
+import type { ItemField } from './itemFields.ts';
 import { itemName, kindWords } from './words.ts';
+
+/** Two parts that stay apart: digits with nothing but a separator between them. */
+const apart = '\u0001';
 
 /**
  * A text as it is searched: case and accents gone, every spelling of × · / - and of the inch mark one, and nothing
  * between two parts unless both are digits, so that "S 18D", "s-18d" and "S18D" are the same and "1-1/16" is no "11/16".
  */
 export function folded(text: string): string {
+  // Most texts of a catalog are plain: what only others need is not looked for in them.
+  const plain = isPlain(text) ? text.toLowerCase() : unaccented(text);
+  return plain
+    .replaceAll(/["″”]/g, 'in')
+    .replaceAll(/(\d)\s*[x×✕*]\s*(?=\d)/g, '$1x')
+    .replaceAll(/\s*\/\s*/g, '/')
+    .replaceAll(/(\d)[\s·⋅∙•‐‑‒–—−_-]+(?=\d)/g, `$1${apart}`)
+    .replaceAll(/[\s·⋅∙•‐‑‒–—−_-]+/g, '')
+    .replaceAll(apart, ' ');
+}
+
+function isPlain(text: string): boolean {
+  for (let at = 0; at < text.length; at += 1) if (text.charCodeAt(at) > 126) return false;
+  return true;
+}
+
+function unaccented(text: string): string {
   return text
     .normalize('NFD')
     .replaceAll(/\p{Mn}/gu, '')
     .toLowerCase()
-    .replaceAll(/["″”]/g, 'in')
-    .replaceAll(/[⁄∕÷]/g, '/')
-    .replaceAll(/(\d)\s*[x×✕*]\s*(?=\d)/g, '$1x')
-    .replaceAll(/\s*\/\s*/g, '/')
-    .replaceAll(/[\s·⋅∙•‐‑‒–—−_-]+/g, ' ')
-    .replaceAll(/(\d) (?=\d)/g, '$1\u0001')
-    .replaceAll(' ', '')
-    .replaceAll('\u0001', ' ');
+    .replaceAll(/[⁄∕÷]/g, '/');
 }
 
 /** The words of a search, each to be found on its own. */
@@ -29,14 +42,16 @@ export function wordsOf(search: string): string[] {
   return [...new Set(joined.split(/\s+/).map(folded))].filter((word) => word !== '');
 }
 
-const isDigit = (character: string | undefined): boolean =>
-  character !== undefined && character >= '0' && character <= '9';
+function isDigitAt(text: string, at: number): boolean {
+  const code = text.charCodeAt(at);
+  return code >= 48 && code <= 57;
+}
 
 /** Whether a word stands in a text; a number begins where it begins: "6 mm" is not in "16 mm". */
 function holds(text: string, word: string): boolean {
   let at = text.indexOf(word);
-  if (!isDigit(word[0])) return at >= 0;
-  while (at > 0 && (isDigit(text[at - 1]) || text[at - 1] === '.')) at = text.indexOf(word, at + 1);
+  if (!isDigitAt(word, 0)) return at >= 0;
+  while (at > 0 && (isDigitAt(text, at - 1) || text[at - 1] === '.')) at = text.indexOf(word, at + 1);
   return at >= 0;
 }
 
@@ -46,12 +61,59 @@ export function matches(text: string, words: readonly string[]): boolean {
 
 /** Built once for each version of a record: a record that did not change is the same object. */
 const texts = new WeakMap<Item, string>();
+/** Sizes, places and words that many records share are folded once. */
+const shared = new Map<string, string>();
+const sharedMost = 20_000;
+const sharedLength = 32;
+
+function foldedOnce(text: string): string {
+  if (text.length > sharedLength) return folded(text);
+  const known = shared.get(text);
+  if (known !== undefined) return known;
+  const made = folded(text);
+  if (shared.size < sharedMost) shared.set(text, made);
+  return made;
+}
 
 export function searchText(item: Item): string {
   const known = texts.get(item);
   if (known !== undefined) return known;
-  const fields = fieldsOf(item.kind).map((field) => fieldText(field, valueAt(item, field.path), 'as-written'));
-  const text = [itemName(item), kindWords[item.kind], ...fields].map(folded).join('\n');
+  const fields = fieldsOf(item.kind).map((field) => foldedOnce(plainText(field, valueAt(item, field.path))));
+  const text = [foldedOnce(itemName(item)), foldedOnce(kindWords[item.kind]), ...fields].join('\n');
   texts.set(item, text);
   return text;
+}
+
+const sliceMs = 8;
+
+/**
+ * Makes the texts of all items a slice at a time, so that no key ever waits for them.
+ *
+ * @returns gives it up
+ */
+export function prepareSearch(items: ReadonlyMap<string, Item>, onReady: () => void): () => void {
+  const left = items.values();
+  let timer: ReturnType<typeof setTimeout>;
+  const slice = (): void => {
+    const until = performance.now() + sliceMs;
+    for (let next = left.next(); next.done !== true; next = left.next()) {
+      searchText(next.value);
+      if (performance.now() > until) {
+        timer = setTimeout(slice);
+        return;
+      }
+    }
+    onReady();
+  };
+  timer = setTimeout(slice);
+  return () => clearTimeout(timer);
+}
+
+/** As it was typed: that is what is looked for. */
+function plainText({ type }: ItemField, value: unknown): string {
+  if (value === undefined) return '';
+  if (typeof value === 'string')
+    return type.is === 'choice' ? (type.choices.find((choice) => choice.value === value)?.label ?? value) : value;
+  if (Array.isArray(value)) return value.join(' ');
+  return typeof value === 'number' ? String(value) : '';
 }
