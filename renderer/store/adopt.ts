@@ -27,7 +27,7 @@ const pieceMost = { characters: 6_000_000, changes: 50_000 };
 export async function adopt(name: string, { journal, lease, makeCopy, limitMs, progress }: AdoptAround): Promise<void> {
   // All of it is read and checked before anything is begun.
   const changes = await changesOf(name);
-  const pieces = inPieces(changes);
+  const pieces = entriesOf(changes);
   const begun = await ask(() => journal.beginAgain({ lease, keepThrough: 0 }), limitMs(), 'the journal');
   let head = { seq: begun.state.seq, hash: begun.state.hash };
   let done = 0;
@@ -69,7 +69,7 @@ async function changesOf(name: string): Promise<Change[]> {
   });
 }
 
-function inPieces(changes: readonly Change[]): Change[][] {
+function entriesOf(changes: readonly Change[]): Change[][] {
   const pieces: Change[][] = [];
   let piece: Change[] = [];
   let characters = 0;

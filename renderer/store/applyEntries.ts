@@ -1,6 +1,7 @@
 /** Brings entries of the journal into the working copy: all of those given, in one transaction, or none. */
 import type { Change } from '../../shared-types/journal.ts';
 import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
+import { inPieces } from './inPieces.ts';
 import type { WorkingCopy } from './workingCopy.ts';
 import { settled } from './workingCopy.ts';
 
@@ -38,13 +39,16 @@ export function applyEntries(copy: WorkingCopy, entries: readonly EntryToApply[]
       if (first.seq !== head.seq + 1 || first.prevHash !== head.hash)
         throw new PartedError(`entry ${first.seq} of the journal does not follow upon entry ${head.seq} here`);
       for (const [table, { puts, removals }] of netChanges(fresh)) {
-        if (removals.length > 0) await copy.table(table).bulkDelete(removals);
-        if (puts.length > 0) await copy.table(table).bulkPut(puts);
+        for (const piece of inPieces(removals, pieceSize)) await copy.table(table).bulkDelete(piece);
+        for (const piece of inPieces(puts, pieceSize)) await copy.table(table).bulkPut(piece);
       }
       await copy.meta().put({ key: 'head', seq: last.seq, hash: last.hash });
     }),
   );
 }
+
+/** Between two pieces the page answers the hand; the transaction is one. */
+const pieceSize = 400;
 
 interface Net {
   puts: AnyRecord[];

@@ -224,9 +224,11 @@ export function createStore(options: StoreOptions): WindowStore {
     }
   };
 
-  const performed = async (deed: Deed, limitMs: () => number): Promise<number> => {
+  const performed = async (deed: Deed): Promise<number> => {
     const at = desk;
     if (at === null) throw new NotSavedError('the store is not open');
+    // Fifty thousand records take longer than one.
+    const limitMs = budget(limits.callMs + deed.wishes.length);
     const seq = await perform(deed, { desk: at, mustWrite: (limit) => mustWrite(at, limit), limitMs });
     failures.kept(deed);
     return seq;
@@ -236,12 +238,11 @@ export function createStore(options: StoreOptions): WindowStore {
   const run = (makeDeed: (limitMs: () => number) => Promise<Deed>): Promise<{ deed: Deed; seq: number }> => {
     saves.begun();
     return inTurn(async () => {
-      const limitMs = budget(limits.callMs);
       let deed: Deed | null = null;
       let kept = false;
       try {
-        deed = await makeDeed(limitMs);
-        const seq = await performed(deed, limitMs);
+        deed = await makeDeed(budget(limits.callMs));
+        const seq = await performed(deed);
         kept = true;
         return { deed, seq };
       } catch (error) {

@@ -12,7 +12,7 @@ import { withFollowUps } from './followUps.ts';
 import { headOf } from './history.ts';
 import { appendSurely, refusedAs } from './hostCalls.ts';
 import { within } from './noAnswer.ts';
-import { prepare } from './prepare.ts';
+import { prepareAll } from './prepare.ts';
 import { readCurrent } from './readCurrent.ts';
 import { ConflictError, NotSavedError } from './store.ts';
 import { keepWhole } from './wholeness/index.ts';
@@ -53,7 +53,7 @@ export async function perform(deed: Deed, { desk, mustWrite, limitMs }: DeedArou
       if (kept !== undefined) return kept.seq;
       continue;
     }
-    const { changes, conflicts } = prepare(wishes, current);
+    const { changes, conflicts } = await prepareAll(wishes, current);
     if (conflicts.length > 0) throw new ConflictError(conflicts);
     if (changes.length === 0) return head.seq;
     await within(keepWhole(changes, readsOf(desk.copy)), limitMs(), 'the working copy');

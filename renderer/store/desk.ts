@@ -31,10 +31,15 @@ export interface Desk {
 /** Reads what the journal has beyond this window and brings the working copy up to it. */
 export async function bringUp(desk: Desk, limitMs: () => number): Promise<void> {
   for await (const entries of entriesFrom(desk.journal, desk.seen + 1, limitMs)) {
-    await within(applyEntries(desk.copy, entries.map(toApply)), limitMs(), 'the working copy');
+    await within(applyEntries(desk.copy, entries.map(toApply)), limitMs() + weightMs(entries), 'the working copy');
     desk.took(headsOf(desk, entries));
   }
   desk.doubtful = false;
+}
+
+/** What many records may take on top of what a few may. */
+export function weightMs(entries: readonly JournalEntry[]): number {
+  return entries.reduce((sum, { payload }) => sum + payload.changes.length, 0);
 }
 
 export function toApply(entry: JournalEntry): Parameters<typeof applyEntries>[1][number] {

@@ -2,6 +2,7 @@ import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
 import { tableNames } from '../../shared-types/records/index.ts';
 import { breathe } from './breathe.ts';
 import { canonicalJson } from './canonicalJson.ts';
+import { inPieces } from './inPieces.ts';
 import { sha256 } from './sha256.ts';
 import { tableSource } from './tableSource.ts';
 import type { WorkingCopy } from './workingCopy.ts';
@@ -37,11 +38,11 @@ export async function digestOf(pieces: AsyncIterable<readonly AnyRecord[]>): Pro
 /** Of records at hand, sorted as the database sorts its keys. */
 export function digestOfRecords(records: Iterable<AnyRecord>): Promise<Digest> {
   const sorted = [...records].toSorted((a, b) => (a.id < b.id ? -1 : 1));
-  return digestOf(inPieces(sorted));
+  return digestOf(piecesOf(sorted));
 }
 
-async function* inPieces(records: readonly AnyRecord[]): AsyncGenerator<readonly AnyRecord[]> {
-  for (let from = 0; from < records.length; from += pieceSize) yield records.slice(from, from + pieceSize);
+async function* piecesOf(records: readonly AnyRecord[]): AsyncGenerator<readonly AnyRecord[]> {
+  yield* inPieces(records, pieceSize);
 }
 
 /** Of each table as the working copy gives it back. */

@@ -1,7 +1,9 @@
-/** From wishes and what is kept now to the changes of one entry. Pure: nothing is read or written here. */
+/** From wishes and what is kept now to the changes of one entry. Nothing is read or written here. */
 import type { Change } from '../../shared-types/journal.ts';
 import type { AnyRecord } from '../../shared-types/records/index.ts';
+import { breathe } from './breathe.ts';
 import { canonicalJson } from './canonicalJson.ts';
+import { inPieces } from './inPieces.ts';
 import type { Conflict } from './store.ts';
 import type { Wish } from './wishes.ts';
 
@@ -30,6 +32,18 @@ export function prepare(wishes: readonly Wish[], current: CurrentRecords): Prepa
     changes.push({ table, id, before: kept, after: after === null ? null : { ...after, rev } });
   }
   return { changes, conflicts };
+}
+
+/** The same for many, with a breath in between. */
+export async function prepareAll(wishes: readonly Wish[], current: CurrentRecords): Promise<Prepared> {
+  const all: Prepared = { changes: [], conflicts: [] };
+  for (const [at, piece] of inPieces(wishes, 400).entries()) {
+    if (at > 0) await breathe();
+    const { changes, conflicts } = prepare(piece, current);
+    for (const change of changes) all.changes.push(change);
+    for (const conflict of conflicts) all.conflicts.push(conflict);
+  }
+  return all;
 }
 
 function madeFromKept({ from }: Wish, kept: AnyRecord | null): boolean {

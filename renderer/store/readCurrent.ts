@@ -1,12 +1,13 @@
 import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
+import { inPieces } from './inPieces.ts';
 import type { CurrentRecords } from './prepare.ts';
 import { recordKey } from './prepare.ts';
 import type { Wish } from './wishes.ts';
 import type { MetaRow, WorkingCopy } from './workingCopy.ts';
 import { allTables, settled } from './workingCopy.ts';
 
-/** From so many records of a table on, asking first which are there costs less than asking for each. */
-const many = 500;
+/** From so many records of a table on, asking first which are there costs less than asking for each; so many at once. */
+const many = 400;
 
 /** The records that the wishes are about, and the copy's head, at one moment. */
 export function readCurrent(
@@ -27,8 +28,9 @@ export function readCurrent(
         const records = copy.table<AnyRecord, string>(table);
         const there = wanted.length > many ? new Set(await records.toCollection().primaryKeys()) : null;
         const asked = there === null ? wanted : wanted.filter((id) => there.has(id));
-        for (const record of await records.bulkGet(asked))
-          if (record !== undefined) current.set(recordKey({ table, id: record.id }), record);
+        for (const piece of inPieces(asked, many))
+          for (const record of await records.bulkGet(piece))
+            if (record !== undefined) current.set(recordKey({ table, id: record.id }), record);
       }
       return { head, current };
     }),

@@ -7,6 +7,7 @@ import { tableNames } from '../../shared-types/records/index.ts';
 import { compareCounts, emptyCounts, totalOf } from './compareCopy.ts';
 import { digestOfRecords, digestsOf } from './digest.ts';
 import { ask, entriesFrom } from './hostCalls.ts';
+import { inPieces } from './inPieces.ts';
 import { within } from './noAnswer.ts';
 import { baseOf, numberOf } from './opening.ts';
 import { listDatabases } from './rawDatabase.ts';
@@ -24,7 +25,7 @@ export interface RebuildAround {
 
 type Folded = Map<TableName, Map<string, AnyRecord>>;
 
-const pieceSize = 1000;
+const pieceSize = 400;
 
 /** @returns the new database's name */
 export async function rebuild(around: RebuildAround): Promise<string> {
@@ -96,9 +97,7 @@ async function fill(
 ): Promise<void> {
   let done = 0;
   for (const [name, records] of folded) {
-    const all = [...records.values()];
-    for (let from = 0; from < all.length; from += pieceSize) {
-      const piece = all.slice(from, from + pieceSize);
+    for (const piece of inPieces([...records.values()], pieceSize)) {
       await within(settled(copy.table(name).bulkPut(piece)), limitMs(), 'the new working copy (writing it)');
       done += piece.length;
       progress(done);

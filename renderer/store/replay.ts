@@ -4,7 +4,7 @@ import type { JournalEntry, JournalState } from '../../shared-types/journal.ts';
 import { applyEntries } from './applyEntries.ts';
 import { compareCounts } from './compareCopy.ts';
 import type { Verdict } from './compareCopy.ts';
-import { toApply } from './desk.ts';
+import { toApply, weightMs } from './desk.ts';
 import { entriesFrom } from './hostCalls.ts';
 import { within } from './noAnswer.ts';
 import type { CopyTally, MetaRow, WorkingCopy } from './workingCopy.ts';
@@ -43,6 +43,6 @@ export async function replay(
   const whole = compareCounts(before, found.counts);
   if (whole.kind !== 'same') return whole;
   for await (const entries of entriesFrom(journal, found.meta.seq + 1, limitMs))
-    await within(applyEntries(copy, entries.map(toApply)), limitMs(), 'the working copy');
+    await within(applyEntries(copy, entries.map(toApply)), limitMs() + weightMs(entries), 'the working copy');
   return { kind: 'same' };
 }

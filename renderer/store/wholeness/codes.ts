@@ -1,5 +1,6 @@
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { TableName } from '../../../shared-types/records/index.ts';
+import { breathe } from '../breathe.ts';
 import { nameOf } from '../recordNames.ts';
 import { textAt } from './view.ts';
 import type { View } from './view.ts';
@@ -24,7 +25,9 @@ export async function codeClashes(view: View): Promise<Refusal[]> {
       return textAt(before, 'code') !== record.code || textAt(before, parent) !== textAt(record, parent);
     });
     if (fresh.length === 0) continue;
+    if (fresh.length > many) await breathe();
     const taken = await takenPairs(view, table, parent, fresh);
+    if (fresh.length > many) await breathe();
     for (const record of fresh) {
       const pair = pairText(textAt(record, parent) ?? '', record.code);
       const holders = taken.get(pair) ?? 0;
@@ -64,8 +67,8 @@ async function takenPairs(
     for (const code of await view.reads.codesUnder(table, index, of)) count(pairText(of, code));
   }
   // Those read in one go include the records that this change replaces or takes away.
-  for (const change of view.changes) {
-    if (change.table !== table || change.before === null) continue;
+  for (const change of view.changesIn(table)) {
+    if (change.before === null) continue;
     const pair = pairText(textAt(change.before, parent) ?? '', textAt(change.before, 'code') ?? '');
     const held = counts.get(pair);
     if (held !== undefined) counts.set(pair, held - 1);

@@ -11,8 +11,8 @@ import type { View } from './view.ts';
  * another shelf of the task has as well is not lost to it.
  */
 export async function itemReferrers(view: View): Promise<Refusal[]> {
-  const lost = view.changes.flatMap((change) => {
-    if (change.table !== 'items' || change.before === null) return [];
+  const lost = view.changesIn('items').flatMap((change) => {
+    if (change.before === null) return [];
     const before = change.before as Item;
     const stays = textAt(change.after, 'code') === before.code && textAt(change.after, 'shelf') === before.shelf;
     return stays ? [] : [{ before, removed: change.after === null }];

@@ -16,9 +16,9 @@ export async function brokenReferences(view: View): Promise<Refusal[]> {
 }
 
 function removedFrom<T extends TableName>(view: View, table: T): RecordOf<T>[] {
-  return view.changes.flatMap((change) =>
-    change.table === table && change.after === null && change.before !== null ? [change.before as RecordOf<T>] : [],
-  );
+  return view
+    .changesIn(table)
+    .flatMap(({ before, after }) => (after === null && before !== null ? [before as RecordOf<T>] : []));
 }
 
 async function removedByKey(view: View): Promise<Refusal[]> {
@@ -46,8 +46,8 @@ async function removedByKey(view: View): Promise<Refusal[]> {
 async function lostWithinTask(view: View): Promise<Refusal[]> {
   const refusals: Refusal[] = [];
   for (const table of ['outings', 'steps'] as const) {
-    for (const change of view.changes) {
-      if (change.table !== table || change.before === null) continue;
+    for (const change of view.changesIn(table)) {
+      if (change.before === null) continue;
       const lost = change.before as RecordOf<typeof table>;
       if (textAt(change.after, 'code') === lost.code && textAt(change.after, 'task') === lost.task) continue;
       const same = await view.reads.where(table, '[task+code]', [[lost.task, lost.code]]);

@@ -16,7 +16,8 @@ export interface Reads {
 }
 
 export interface View {
-  changes: readonly Change[];
+  /** The changes of one table. */
+  changesIn(table: TableName): readonly Change[];
   /** The change of a record, where it has one. */
   changeOf(table: TableName, id: string): Change | undefined;
   /** Of the kept records given, and of those that come: each as it is afterwards; those that go are left out. */
@@ -29,10 +30,17 @@ export interface View {
 export function viewOf(changes: readonly Change[], reads: Reads): View {
   const byKey = new Map(changes.map((change) => [`${change.table} ${change.id}`, change]));
   const changeOf = (table: TableName, id: string): Change | undefined => byKey.get(`${table} ${id}`);
+  const byTable = new Map<TableName, Change[]>();
+  for (const change of changes) {
+    const own = byTable.get(change.table);
+    if (own === undefined) byTable.set(change.table, [change]);
+    else own.push(change);
+  }
+  const changesIn = (table: TableName): readonly Change[] => byTable.get(table) ?? [];
   const coming = <T extends TableName>(table: T): RecordOf<T>[] =>
-    changes.flatMap((change) => (change.table === table && change.after !== null ? [change.after as RecordOf<T>] : []));
+    changesIn(table).flatMap(({ after }) => (after === null ? [] : [after as RecordOf<T>]));
   return {
-    changes,
+    changesIn,
     changeOf,
     coming,
     afterwards(table, kept) {

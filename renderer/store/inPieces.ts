@@ -1,0 +1,4 @@
+/** The same in order, so many at a time. */
+export function inPieces<T>(all: readonly T[], size: number): T[][] {
+  return Array.from({ length: Math.ceil(all.length / size) }, (_, at) => all.slice(at * size, (at + 1) * size));
+}
