@@ -178,6 +178,17 @@ describe('a plan file whose task is kept already', () => {
   });
 });
 
+describe('after it is written', () => {
+  it('offers its undo only as long as it is the newest change', async () => {
+    const { screen, store } = await openImport(file);
+    await userEvent.click(screen.getByRole('button', { name: write }));
+    await expect.element(screen.getByRole('button', { name: 'Undo “Bring in cover.json”' })).toBeVisible();
+    await store.commit({ action: 'add', title: 'Add', proposals: [put('shelves', shelf('later'))] });
+    await expect.element(screen.getByText('Other changes came after it: Undo takes those back first.')).toBeVisible();
+    expect(screen.getByRole('button', { name: /^Undo/ }).elements()).toHaveLength(0);
+  });
+});
+
 describe('a catalog without a task', () => {
   it('goes on a shelf, and there is no task to open', async () => {
     const { catalog } = shownPlan();

@@ -1,4 +1,5 @@
 import { NativeSelect, Radio, Stack, TextInput } from '@mantine/core';
+import type { RadioProps } from '@mantine/core';
 import type { Task } from '../../../shared-types/records/task.ts';
 import type { Shelf } from '../../../shared-types/records/item.ts';
 
@@ -43,8 +44,8 @@ export function ImportChoices(props: ImportChoicesProps) {
           }}
         >
           <Stack gap={6}>
-            <Radio value="new" label={`beside it, as a new task ${newCode ?? ''}`} />
-            <Radio value="kept" label={`into it: ${sameTask.name}`} />
+            <Choice value="new" label={`beside it, as a new task ${newCode ?? ''}`} />
+            <Choice value="kept" label={`into it: ${sameTask.name}`} />
           </Stack>
         </Radio.Group>
       )}
@@ -56,7 +57,7 @@ export function ImportChoices(props: ImportChoicesProps) {
         }
       >
         <Stack gap={6}>
-          <Radio value="new" label="on a new shelf" />
+          <Choice value="new" label="on a new shelf" />
           {choices.shelf === null ? (
             <TextInput
               id={shelfNameField}
@@ -68,7 +69,7 @@ export function ImportChoices(props: ImportChoicesProps) {
               onChange={({ currentTarget }) => onChange({ ...choices, shelfName: currentTarget.value })}
             />
           ) : null}
-          <Radio
+          <Choice
             value="kept"
             disabled={shelves.length === 0}
             label={shelves.length === 0 ? 'onto a kept shelf: none is kept yet' : 'onto a kept shelf'}
@@ -91,11 +92,16 @@ export function ImportChoices(props: ImportChoicesProps) {
           onChange={(value) => onChange({ ...choices, differing: value === 'take' ? 'take' : 'keep' })}
         >
           <Stack gap={6}>
-            <Radio value="keep" label="keep what is here" />
-            <Radio value="take" label="take the file’s" />
+            <Choice value="keep" label="keep what is here" />
+            <Choice value="take" label="take the file’s" />
           </Stack>
         </Radio.Group>
       )}
     </Stack>
   );
+}
+
+/** The dot stands out from its disc in both schemes. */
+function Choice(props: RadioProps) {
+  return <Radio color="var(--bw-act)" iconColor="var(--bw-onact)" {...props} />;
 }

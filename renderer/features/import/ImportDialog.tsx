@@ -31,6 +31,9 @@ function reading({ name, text }: { name: string; text: string }): Reading {
 /** A plan file at the door: what it holds beside what is kept, the choices, and one button that writes it. */
 export function ImportDialog({ file, onOpenTask, onClose }: ImportDialogProps) {
   const read = useMemo(() => reading(file), [file]);
+  // Another file begins anew, though it may have the same name.
+  const [shown, setShown] = useState({ file, turn: 0 });
+  if (shown.file !== file) setShown({ file, turn: shown.turn + 1 });
   const kept = useKeptWork();
   // The list of faults takes the focus when it appears; the dialog would take it back by opening after it.
   const [open, setOpen] = useState(false);
@@ -54,7 +57,7 @@ export function ImportDialog({ file, onOpenTask, onClose }: ImportDialogProps) {
         </>
       ) : (
         <ImportPage
-          key={file.name}
+          key={shown.turn}
           fileName={file.name}
           content={read.content}
           kept={kept.kept}

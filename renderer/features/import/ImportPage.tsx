@@ -9,7 +9,7 @@ import { holdsTask, mergeOfPlan } from '../../engine/records/mergeOfPlan.ts';
 import type { KeptWork } from '../../engine/records/mergeOfPlan.ts';
 import type { PlanFile } from '../../engine/records/readPlanFile.ts';
 import { clockText } from '../../store/clock.ts';
-import { useStore } from '../session/useStore.ts';
+import { useHistoryState, useStore } from '../session/useStore.ts';
 import { DryRun } from './DryRun.tsx';
 import { ImportChoices, shelfNameField } from './ImportChoices.tsx';
 import type { Choices } from './ImportChoices.tsx';
@@ -24,6 +24,8 @@ export interface ImportPageProps {
 }
 
 interface Written {
+  /** Of its entry in the journal. */
+  seq: number;
   /** "Added 65 items and 24 steps". */
   what: string;
   title: string;
@@ -70,8 +72,8 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
     setRefused(null);
     const title = `Bring in ${fileName}`.slice(0, 2000);
     try {
-      await store.commit({ action: 'bring-in', title, proposals: merge.puts });
-      setWritten({ what: writtenText(what), title, task: merge.result?.id ?? null, at: new Date() });
+      const { seq } = await store.commit({ action: 'bring-in', title, proposals: merge.puts });
+      setWritten({ seq, what: writtenText(what), title, task: merge.result?.id ?? null, at: new Date() });
     } catch (error) {
       // The tables have brought what was changed meanwhile, and the comparison above is made with it.
       setRefused(
@@ -157,6 +159,8 @@ function Done({
 }: { written: Written } & Pick<ImportPageProps, 'onOpenTask' | 'onClose'>) {
   const store = useStore();
   const heading = useRef<HTMLHeadingElement>(null);
+  // Undo takes back the newest change; once there is a newer one than this, it is no longer this one's.
+  const isNewest = useHistoryState().undo?.seq === written.seq;
   const [undoing, setUndoing] = useState<'not' | 'now' | 'done' | string>('not');
   useEffect(() => heading.current?.focus(), []);
   const undo = async (): Promise<void> => {
@@ -207,9 +211,13 @@ function Done({
             Open the task
           </Button>
         )}
-        <Button disabled={undoing === 'now'} onClick={() => void undo()}>
-          Undo “{written.title}”
-        </Button>
+        {isNewest || undoing !== 'not' ? (
+          <Button disabled={undoing === 'now'} onClick={() => void undo()}>
+            Undo “{written.title}”
+          </Button>
+        ) : (
+          <p>Other changes came after it: Undo takes those back first.</p>
+        )}
       </div>
     </>
   );

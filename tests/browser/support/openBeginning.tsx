@@ -89,12 +89,7 @@ export async function openImport(file: FileAtTheDoor, journal: MemoryJournal = m
   const asked = { opened: [] as string[], closed: 0 };
   const dialog = (shown: FileAtTheDoor) => (
     <Themed store={store}>
-      <ImportDialog
-        key={shown.text}
-        file={shown}
-        onOpenTask={(id) => asked.opened.push(id)}
-        onClose={() => (asked.closed += 1)}
-      />
+      <ImportDialog file={shown} onOpenTask={(id) => asked.opened.push(id)} onClose={() => (asked.closed += 1)} />
     </Themed>
   );
   const screen = await render(dialog(file));
