@@ -49,7 +49,6 @@ export default defineConfig({
             'react-dom/client',
             'react/jsx-runtime',
             'react/jsx-dev-runtime',
-            '@humanwhocodes/momoa',
             '@mantine/core',
             '@mantine/hooks',
             '@mantine/modals',
