@@ -34,7 +34,7 @@ export function RowsField<Row>(props: RowsFieldProps<Row>) {
       {rows.map((row, index) => {
         const why = hindered(row, index);
         return (
-          <div key={index} className="bw-rows-line" role="group" aria-label={`${what} ${index + 1}`}>
+          <div key={index} className="bw-rows-line" role="group" aria-label={`${what}, line ${index + 1}`}>
             <div className="bw-rows-fields">{children(row, index)}</div>
             <Button
               size="xs"

@@ -9,7 +9,7 @@ export interface OpenForm<What> {
   replace: (what: What) => void;
   /** Does something at once, or once the form that is open has been left. */
   guarded: (then: () => void) => void;
-  /** The person stays with the form. */
+  /** The person stays with the form, and so does the focus. */
   stay: () => void;
   /** The form is left; true where something waited for that and is done now. */
   left: () => boolean;
@@ -37,7 +37,11 @@ export function useOpenForm<What>(): OpenForm<What> {
       setOpen(what);
     },
     guarded,
-    stay: () => void (waiting.current = null),
+    stay: () => {
+      waiting.current = null;
+      // After the question has given the focus back to what asked for the form's place.
+      setTimeout(() => document.querySelector<HTMLElement>('.bw-form :is(input, select, textarea)')?.focus());
+    },
     left: () => {
       const then = waiting.current;
       waiting.current = null;
