@@ -37,13 +37,22 @@ export async function openKept(around: OpeningAround): Promise<Opened> {
   const { journal, limitMs, doing } = around;
   doing('Reading the journal');
   const [listed, state] = await Promise.all([
-    within(listDatabases(), limitMs(), 'the list of databases'),
+    within(listDatabases(), limitMs(), 'the list of databases').catch(unreadable),
     ask(() => journal.open(), limitMs(), 'the journal').catch((error: unknown) => {
       throw error instanceof NoAnswerError ? error : new NoHostError(whyNotSaved(error));
     }),
   ]);
   const name = state.database;
   const hindered = (hindrance: Hindrance, copy = name): Opened => ({ kind: 'hindered', hindrance, state, copy });
+  const tally: Tally = { seq: state.seq, counts: state.counts };
+  if (listed instanceof UnreadableError) {
+    const { message: reason } = listed;
+    if (state.schema > recordsVersion)
+      return hindered({ kind: 'newer-version', kept: state.schema, known: recordsVersion });
+    if (state.damage !== null)
+      return hindered({ kind: 'journal-damaged', damage: state.damage, journal: tally, found: null });
+    return hindered({ kind: 'copy-differs', reason, journal: tally, found: null });
+  }
   const there = listed.find((database) => database.name === name);
   const lookAt = (copy: string): Promise<Tally> => within(rawTally(copy), limitMs(), 'the working copy');
 
@@ -53,7 +62,6 @@ export async function openKept(around: OpeningAround): Promise<Opened> {
   if (state.schema > recordsVersion)
     return hindered({ kind: 'newer-version', kept: state.schema, known: recordsVersion });
 
-  const tally: Tally = { seq: state.seq, counts: state.counts };
   if (state.damage !== null) {
     const found = there === undefined ? { seq: 0, counts: emptyCounts() } : await lookAt(name).catch(() => null);
     return hindered({ kind: 'journal-damaged', damage: state.damage, journal: tally, found });
@@ -121,6 +129,16 @@ async function openCopy(
     const reason = `The working copy cannot be read: ${whyNotSaved(error)}.`;
     return stop({ kind: 'copy-differs', reason, journal: { seq: state.seq, counts: state.counts }, found: null });
   }
+}
+
+/** The browser does not even list its databases: so it answers, once, where it finds its own files damaged. */
+class UnreadableError extends Error {
+  override readonly name = 'UnreadableError';
+}
+
+function unreadable(error: unknown): UnreadableError {
+  if (error instanceof NoAnswerError) throw error;
+  return new UnreadableError(`The working copy cannot be read: ${whyNotSaved(error)}.`);
 }
 
 /** Thrown where the journal cannot be had at all. */
