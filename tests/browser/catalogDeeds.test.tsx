@@ -113,6 +113,17 @@ describe('adding', () => {
   });
 });
 
+it('a form names every field to mend at once: what is missing and what cannot be read', async () => {
+  await openCatalog({ items: [] });
+  await userEvent.click(button('Add item'));
+  await userEvent.fill(page.getByLabelText('Mass (with unit)'), '152');
+  await save();
+  await expect.element(page.getByRole('heading', { name: '6 fields to mend' })).toHaveFocus();
+  const said = [...document.querySelectorAll('.bw-refused li')].map((line) => line.textContent ?? '');
+  expect(said.filter((line) => /is (missing|empty)/.test(line))).toHaveLength(5);
+  expect(said).toContain('Mass: "152" has no unit: write it with one, as "152 kg" or "152 lb".');
+});
+
 describe('changing', () => {
   it('edits by F2 and keys alone, and comes back to the row', async () => {
     const { store } = await openCatalog({ items: [socket('S-1'), socket('S-2')] });

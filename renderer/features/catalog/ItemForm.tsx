@@ -3,6 +3,7 @@ import { recordSchemas } from '../../../shared-types/records/index.ts';
 import { itemKinds } from '../../../shared-types/records/item.ts';
 import type { Item, ItemKind } from '../../../shared-types/records/item.ts';
 import { ChoiceField } from '../../components/Fields/ChoiceField.tsx';
+import { readEntry } from '../../components/QuantityField/readEntry.ts';
 import { RecordForm } from '../../components/RecordForm/RecordForm.tsx';
 import { valueAt, withValue } from '../../components/RecordForm/draft.ts';
 import type { Draft } from '../../components/RecordForm/draft.ts';
@@ -49,6 +50,17 @@ function asKind(draft: Draft, kind: ItemKind): Draft {
   }, empty);
 }
 
+/** A record without its shape is not read any further: what a field refuses by itself is said beside it all the same. */
+function entryFaults(draft: Draft): Fault[] {
+  if (!isKind(draft['kind'])) return [];
+  return fieldsOf(draft['kind']).flatMap(({ path, type }): Fault[] => {
+    const text = valueAt(draft, path);
+    if (type.is !== 'quantity' || typeof text !== 'string') return [];
+    const reading = readEntry(type.of, text);
+    return reading.kind === 'refused' ? [{ path, message: reading.why }] : [];
+  });
+}
+
 function codeFault(draft: Draft, items: Iterable<Item>): Fault[] {
   for (const item of items) {
     if (item.shelf !== draft['shelf'] || item.id === draft['id'] || item.code !== draft['code']) continue;
@@ -68,7 +80,11 @@ export function ItemForm(props: ItemFormProps) {
     initial,
     keepAs:
       before !== null ? `item ${before.id}` : copyOf !== undefined ? `copy of ${copyOf}` : `new on ${initial.shelf}`,
-    faultsOf: (draft) => [...faultsOf('items', draft), ...codeFault(draft, holders.items.values())],
+    faultsOf: (draft) => [
+      ...faultsOf('items', draft),
+      ...entryFaults(draft),
+      ...codeFault(draft, holders.items.values()),
+    ],
   });
   const kind = isKind(form.draft['kind']) ? form.draft['kind'] : initial.kind;
   const usage = useMemo(() => (before === null ? nothingNamed : usageOf(before, holders)), [before, holders]);

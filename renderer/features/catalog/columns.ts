@@ -174,8 +174,8 @@ const ofKind: Record<Segment, readonly ItemColumn[]> = {
   ],
   extension: [
     words('form', 'Form', '96px', (item) => (item.kind === 'extension' ? extensionWords[item.form] : undefined)),
-    quantity('driveIn', 'In', (item) => (item.kind === 'extension' ? item.driveIn : undefined), { width: '58px' }),
-    quantity('driveOut', 'Out', (item) => (item.kind === 'extension' ? item.driveOut : undefined), { width: '58px' }),
+    quantity('driveIn', 'In', (item) => (item.kind === 'extension' ? item.driveIn : undefined), { width: '52px' }),
+    quantity('driveOut', 'Out', (item) => (item.kind === 'extension' ? item.driveOut : undefined), { width: '52px' }),
     length,
     rated,
     mass,
@@ -202,11 +202,10 @@ const ofKind: Record<Segment, readonly ItemColumn[]> = {
     {
       key: 'calibration',
       label: 'Calibration',
-      width: '148px',
+      width: '138px',
       text: (item, { today }) => (item.kind === 'torque-tool' ? calibrationText(item, today) : ''),
       sortKey: (item) => (item.kind === 'torque-tool' ? (item.calibrationDue ?? '\uffff') : '\uffff'),
     },
-    mass,
     onHand,
   ],
   gear: [

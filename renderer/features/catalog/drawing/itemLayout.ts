@@ -27,6 +27,8 @@ const endLeastPx = 54;
 const fieldHalfPx = 62;
 const topPx = 40;
 const pxPerMmMax = 9;
+/** The square of an extension stands out beyond its length, so far at most. */
+const squareMostPx = 30;
 
 export function itemLayout(shape: ItemShape, texts: ItemTexts, widthPx: number): ItemLayout {
   return shape.kind === 'tool' ? toolLayout(shape, texts, widthPx) : partLayout(shape, texts, widthPx);
@@ -36,18 +38,23 @@ export function itemLayout(shape: ItemShape, texts: ItemTexts, widthPx: number):
 function partLayout(shape: Exclude<ItemShape, { kind: 'tool' }>, texts: ItemTexts, widthPx: number): ItemLayout {
   const { part } = shape;
   const fixedPx = 2 * edgePx + 2 * gapPx;
-  const byLength = (widthPx - fixedPx) / (part.lengthMm + 2 * part.outsideDiameterMm);
+  const squarePx = shape.kind === 'extension' ? squareMostPx : 0;
+  const roomPx = widthPx - fixedPx - squarePx;
+  const withEnds = roomPx / (part.lengthMm + 2 * part.outsideDiameterMm);
+  // The words of a thin piece's end views are wider than the views.
+  const thin = (part.outsideDiameterMm / 2) * withEnds < endLeastPx;
+  const byLength = thin ? (roomPx - 4 * endLeastPx) / part.lengthMm : withEnds;
   const pxPerMm = Math.min(byLength, (2 * fieldHalfPx) / part.outsideDiameterMm, pxPerMmMax);
   const radiusPx = (part.outsideDiameterMm / 2) * pxPerMm;
   const slotPx = Math.max(radiusPx, endLeastPx);
   const lengthPx = part.lengthMm * pxPerMm;
-  const spare = Math.max(0, widthPx - 2 * edgePx - 4 * slotPx - 2 * (gapPx - 20) - lengthPx) / 2;
+  const spare = Math.max(0, widthPx - 2 * edgePx - 4 * slotPx - 2 * (gapPx - 20) - squarePx - lengthPx) / 2;
   const leftPx = edgePx + spare + 2 * slotPx + gapPx - 20;
   const rightPx = leftPx + lengthPx;
   const centreY = topPx + Math.max(fieldHalfPx, radiusPx);
   const frame = { leftPx, rightPx, centreY, pxPerMm };
   const left: Point = [leftPx - (gapPx - 20) - slotPx, centreY];
-  const right: Point = [rightPx + (gapPx - 20) + slotPx, centreY];
+  const right: Point = [rightPx + squarePx + (gapPx - 20) + slotPx, centreY];
   const end = (centre: Point) => ({ centre, radiusPx, pxPerMm });
   const outlines: Outline[] =
     shape.kind === 'socket'
@@ -112,7 +119,7 @@ function sectionAlone(
 /** The square an extension ends in stands out beyond its length. */
 function squareOut(sideMm: number, rightPx: number, centreY: number, pxPerMm: number): Outline[] {
   const half = (sideMm / 2) * pxPerMm;
-  const long = Math.min(sideMm * pxPerMm, 30);
+  const long = Math.min(sideMm * pxPerMm, squareMostPx);
   const d = box(rightPx, centreY - half, rightPx + long, centreY + half);
   return [
     { d, ink: 'visible', fill: 'tool', of: 'square' },
