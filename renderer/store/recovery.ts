@@ -36,10 +36,21 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
   const { journal, makeCopy, opening, open, letGo, limitMs, takeLease, copyFound, moved } = around;
   let running = false;
 
+  /** What is there now is looked at anew: a way may have been gone half. */
+  const sayNotDone = async (error: unknown): Promise<void> => {
+    if (error instanceof NoAnswerError) {
+      opening.set({ kind: 'hindered', hindrance: hindranceOf(error) });
+      return;
+    }
+    await open();
+    const now = opening.get();
+    const failed = `It was not done: ${error instanceof Error ? error.message : String(error)}`;
+    if (now.kind === 'hindered') opening.set({ ...now, failed });
+  };
+
   const recover = async (work: (with_: Work) => Promise<string>): Promise<void> => {
     if (running) throw new NotSavedError('it is under way already');
     running = true;
-    const before = opening.get();
     const progress = (done: number, of: number): void => opening.set({ kind: 'recovering', done, of });
     progress(0, 1);
     letGo();
@@ -52,9 +63,7 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
         lease.end();
       }
     } catch (error) {
-      const hindered = notDone(before, error);
-      if (hindered === null) await open();
-      else opening.set(hindered);
+      await sayNotDone(error);
       if (error instanceof RefusedError || error instanceof NotSavedError) throw error;
       throw new NotSavedError(whyNotSaved(error), { cause: error });
     } finally {
@@ -74,12 +83,4 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
         return name;
       }),
   };
-}
-
-/** The page stays where it was, with the reason; or says that there was no answer. Null: it can be opened as before. */
-function notDone(before: OpeningState, error: unknown): OpeningState | null {
-  if (error instanceof NoAnswerError) return { kind: 'hindered', hindrance: hindranceOf(error) };
-  if (before.kind !== 'hindered') return null;
-  const reason = error instanceof Error ? error.message : String(error);
-  return { kind: 'hindered', hindrance: before.hindrance, failed: `It was not done: ${reason}` };
 }

@@ -39,16 +39,17 @@ export function HinderedPage({
   host,
   folder,
   hindrance,
-  failed: triedBefore = null,
+  failed = null,
   loadAgain = reloadPage,
 }: HinderedPageProps) {
   const heading = useRef<HTMLHeadingElement>(null);
   const [busy, setBusy] = useState<WayName | null>(null);
   const [asking, setAsking] = useState<Way | null>(null);
   const [done, setDone] = useState<string | null>(null);
-  const [failed, setFailed] = useState(triedBefore);
+  const [failedHere, setFailedHere] = useState<string | null>(null);
   const { heading: title, says, ways } = explained(hindrance);
   const sides = sidesOf(hindrance);
+  const notDone = busy === null ? (failedHere ?? failed) : null;
 
   useEffect(() => {
     document.title = `${title} · Bagwright`;
@@ -69,11 +70,11 @@ export function HinderedPage({
     setAsking(null);
     setBusy(name);
     setDone(null);
-    setFailed(null);
+    setFailedHere(null);
     deeds[name]()
       .catch((error: unknown) => {
         const words = error instanceof Error ? error.message : String(error);
-        setFailed(`${label.replace(/…$/, '')}: not done. ${words}`);
+        setFailedHere(`${label.replace(/…$/, '')}: not done. ${words}`);
       })
       .finally(() => setBusy(null));
   };
@@ -116,9 +117,9 @@ export function HinderedPage({
       <p role="status" className="bw-hindered-done">
         {busy === null ? done : busyWords[busy]}
       </p>
-      {failed === null ? null : (
+      {notDone === null ? null : (
         <p role="alert" className="bw-hindered-failed">
-          {failed}
+          {notDone}
         </p>
       )}
       <p className="bw-second">

@@ -1,0 +1,192 @@
+import '../../renderer/styles/layers.css';
+import '@mantine/core/styles.layer.css';
+import '../../renderer/styles/base.css';
+import { MantineProvider } from '@mantine/core';
+import { useSyncExternalStore } from 'react';
+import { describe, expect, it } from 'vitest';
+import { render } from 'vitest-browser-react';
+import type { FileToSave, Host } from '../../shared-types/host.ts';
+import { tableNames } from '../../shared-types/records/index.ts';
+import type { Counts } from '../../shared-types/records/index.ts';
+import { explained } from '../../renderer/features/recovery/explained.ts';
+import { ElsewhereBanner } from '../../renderer/features/recovery/ElsewhereBanner.tsx';
+import { HinderedPage } from '../../renderer/features/recovery/HinderedPage.tsx';
+import { OpeningPage } from '../../renderer/features/recovery/OpeningPage.tsx';
+import { RecoveringPage } from '../../renderer/features/recovery/RecoveringPage.tsx';
+import type { Hindrance, Store } from '../../renderer/store/store.ts';
+import { resolver, theme } from '../../renderer/theme.ts';
+import { digestsIn, keptJournal, openWindowOn, rawly, windowOn } from './support/keptStore.ts';
+
+const counts = (held: Partial<Counts>): Counts =>
+  ({ ...Object.fromEntries(tableNames.map((name) => [name, 0])), ...held }) as Counts;
+const full = counts({ shelves: 3, items: 1482, tasks: 7, preferences: 1 });
+
+const hindrances: Hindrance[] = [
+  {
+    ...{ kind: 'copy-differs', reason: 'The working copy holds 1302 items where the journal has 1482.' },
+    ...{ journal: { seq: 2044, counts: full }, found: { seq: 2044, counts: { ...full, items: 1302 } } },
+  },
+  {
+    ...{ kind: 'copy-differs', reason: 'The working copy, bagwright-1, is not there.' },
+    ...{ journal: { seq: 2044, counts: full }, found: { seq: 0, counts: counts({}) } },
+  },
+  { kind: 'copy-differs', reason: 'It cannot be read.', journal: { seq: 2044, counts: full }, found: null },
+  {
+    kind: 'journal-damaged',
+    damage: { intactSeq: 1800, file: 'entries-1.jsonl', line: 1801, reason: 'the hash does not fit' },
+    ...{ journal: { seq: 1800, counts: full }, found: { seq: 2044, counts: full } },
+  },
+  {
+    kind: 'journal-damaged',
+    damage: { intactSeq: 1800, file: 'entries-1.jsonl', line: 1801, reason: 'the hash does not fit' },
+    ...{ journal: { seq: 1800, counts: full }, found: null },
+  },
+  { kind: 'journal-missing', journal: { seq: 0, counts: counts({}) }, found: { seq: 2044, counts: full } },
+  { kind: 'journal-missing', journal: { seq: 9, counts: full }, found: { seq: 2044, counts: full } },
+  { kind: 'newer-version', kept: 3, known: 1 },
+  { kind: 'reload' },
+  { kind: 'no-answer', call: 'the working copy (opening it)', afterS: 8 },
+  { kind: 'no-answer', call: 'the journal', afterS: 8 },
+  { kind: 'no-host', reason: 'the program behind this window does not answer' },
+];
+
+function fakeHost(): Host & { saved: FileToSave[] } {
+  const saved: FileToSave[] = [];
+  const host = {
+    saved,
+    saveFile: async (file: FileToSave) => {
+      saved.push(file);
+      return true;
+    },
+  };
+  return host as unknown as Host & { saved: FileToSave[] };
+}
+
+function Opening({ store, host }: { store: Store; host: Host }) {
+  const opening = useSyncExternalStore(store.subscribeOpening, store.opening);
+  if (opening.kind === 'opening') return <OpeningPage doing={opening.doing} />;
+  if (opening.kind === 'recovering') return <RecoveringPage done={opening.done} of={opening.of} />;
+  if (opening.kind === 'ready') return <p>The work itself</p>;
+  const { hindrance, failed } = opening;
+  return <HinderedPage store={store} host={host} folder="/data/journal" hindrance={hindrance} failed={failed} />;
+}
+
+const shown = (store: Store, host: Host) =>
+  render(
+    <MantineProvider theme={theme} cssVariablesResolver={resolver}>
+      <Opening store={store} host={host} />
+    </MantineProvider>,
+  );
+
+describe('what a hindrance is explained by', () => {
+  it.each(hindrances)('has a heading, numbers where there are any, and a safe way first: $kind', (hindrance) => {
+    const { heading, says, ways } = explained(hindrance);
+    expect(heading).not.toMatch(/[!]|error|fatal|corrupt|lost/i);
+    expect(says.length).toBeGreaterThan(0);
+    const names = ways.map(({ name }) => name);
+    expect(new Set(names).size).toBe(names.length);
+    expect(names).toContain('save-everything');
+    // What begins a journal again, or leaves entries behind, is asked about with its numbers.
+    for (const { name, asks } of ways) if (name === 'keep-copy') expect(asks).toMatch(/\d/);
+    if (hindrance.kind === 'newer-version') expect(names).toEqual(['save-everything', 'try-again']);
+  });
+
+  it('goes by the journal where the journal is whole, by the copy where the copy has more', () => {
+    expect(hindrances.map((hindrance) => explained(hindrance).ways[0]?.name)).toEqual([
+      ...['rebuild', 'rebuild', 'rebuild', 'keep-copy', 'rebuild', 'keep-copy', 'keep-copy'],
+      ...['save-everything', 'load-again', 'try-again', 'try-again', 'try-again'],
+    ]);
+  });
+});
+
+describe('the page of a working copy that differs', () => {
+  it('shows both sides, builds again by one press, and the work is there', async () => {
+    const journal = await keptJournal(3);
+    const before = await digestsIn(journal.database());
+    await rawly(journal.database(), ['items'], (of) => of.objectStore('items').delete('F-2'));
+    const { store } = windowOn(journal);
+    await store.open();
+    const screen = await shown(store, fakeHost());
+    await expect.element(screen.getByRole('heading', { level: 1 })).toHaveFocus();
+    const row = screen.getByRole('row', { name: /^Items/ });
+    await expect.element(row).toHaveTextContent('Items321 lacking');
+    await expect.element(screen.getByRole('img')).toHaveAccessibleName('Journal: entry 4. Working copy: entry 4');
+    await expect.element(screen.getByText('/data/journal')).toBeVisible();
+    await screen.getByRole('button', { name: 'Build the working copy again' }).click();
+    await expect.element(screen.getByText('The work itself')).toBeVisible();
+    expect(await digestsIn(journal.database())).toEqual(before);
+    store.close();
+  });
+
+  it('asks with numbers before a new journal begins, and can be left as it is', async () => {
+    const journal = await keptJournal(3);
+    journal.entries.splice(2);
+    const { store } = windowOn(journal);
+    await store.open();
+    const screen = await shown(store, fakeHost());
+    await screen.getByRole('button', { name: 'Keep what the working copy holds…' }).click();
+    const dialog = screen.getByRole('dialog', { name: 'Keep what the working copy holds' });
+    await expect.element(dialog).toHaveTextContent(/begins with 4 records.*2 entries, 2 records/);
+    await dialog.getByRole('button', { name: 'Leave it as it is' }).click();
+    expect(journal.setAside).toEqual([]);
+    await screen.getByRole('button', { name: 'Keep what the working copy holds…' }).click();
+    await dialog.getByRole('button', { name: 'Keep what the working copy holds' }).click();
+    await expect.element(screen.getByText('The work itself')).toBeVisible();
+    expect(journal.setAside).toHaveLength(1);
+    store.close();
+  });
+
+  it('says why a way was not gone, and stays', async () => {
+    const journal = await keptJournal(3);
+    journal.entries.splice(2);
+    journal.faults.refuseAppends = { code: 'disk', times: 1 };
+    const { store } = windowOn(journal);
+    await store.open();
+    const screen = await shown(store, fakeHost());
+    await screen.getByRole('button', { name: 'Keep what the working copy holds…' }).click();
+    await screen.getByRole('dialog').getByRole('button', { name: /^Keep/ }).click();
+    await expect.element(screen.getByRole('alert')).toHaveTextContent(/It was not done.*refused by the test/);
+    await expect
+      .element(screen.getByRole('heading', { level: 1 }))
+      .toHaveTextContent('The journal is empty, the working copy is not');
+    store.close();
+  });
+
+  it('saves everything to a file and names it', async () => {
+    const journal = await keptJournal(2);
+    await rawly(journal.database(), ['meta'], (of) => of.objectStore('meta').clear());
+    const { store } = windowOn(journal);
+    await store.open();
+    const host = fakeHost();
+    const screen = await shown(store, host);
+    await screen.getByRole('button', { name: 'Save everything to a file…' }).click();
+    await expect.element(screen.getByText(/Handed over: bagwright-everything-.*\.json/)).toBeVisible();
+    const text = new TextDecoder().decode(host.saved[0]?.bytes);
+    expect(JSON.parse(text).journal.entries).toHaveLength(3);
+    expect(JSON.parse(text).workingCopies[0].tables.items).toHaveLength(2);
+    store.close();
+  });
+});
+
+describe('the banner of a window that does not write', () => {
+  it('takes the saving over', async () => {
+    const journal = await keptJournal(1);
+    const first = await openWindowOn(journal);
+    const second = await openWindowOn(journal);
+    const screen = await render(
+      <MantineProvider theme={theme} cssVariablesResolver={resolver}>
+        <ElsewhereBanner store={second.store} reason="Another window of this program has the right to write." />
+      </MantineProvider>,
+    );
+    await expect.element(screen.getByRole('region', { name: 'Read only' })).toHaveTextContent(/not saved/);
+    await screen.getByRole('button', { name: 'Save from this window' }).click();
+    await expect.poll(() => first.store.saving().kind).toBe('elsewhere');
+    expect(second.store.saving().kind).not.toBe('elsewhere');
+    journal.faults.gone = true;
+    journal.endLease('the connection ended');
+    await screen.getByRole('button', { name: 'Save from this window' }).click();
+    await expect.element(screen.getByRole('alert')).toHaveTextContent(/not taken over.*does not answer/);
+    first.store.close();
+    second.store.close();
+  });
+});
