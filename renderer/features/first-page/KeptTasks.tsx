@@ -152,7 +152,8 @@ function plannedText(at: string | undefined): string {
 }
 
 function LastChange({ recent }: { recent: readonly EntryHead[] }) {
-  const [last] = recent;
+  // Settings and planned bags stand in the history too, and are no work of a person's.
+  const last = recent.find(({ undoable }) => undoable);
   if (last === undefined) return null;
   return (
     <p className="bw-second">

@@ -6,7 +6,7 @@ import { conflictsIn, reasonOf } from '../../components/RecordForm/refusedSave.t
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { freeCode, freeName } from '../../engine/records/freeNames.ts';
 import { holdsTask, mergeOfPlan } from '../../engine/records/mergeOfPlan.ts';
-import type { KeptWork } from '../../engine/records/mergeOfPlan.ts';
+import type { KeptWork, PlanPut } from '../../engine/records/mergeOfPlan.ts';
 import type { PlanFile } from '../../engine/records/readPlanFile.ts';
 import { clockText } from '../../store/clock.ts';
 import { useHistoryState, useStore } from '../session/useStore.ts';
@@ -49,14 +49,24 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
   const [asked, setAsked] = useState(0);
   const [choices, setChoices] = useState<Choices>(() => {
     const name = plan.task === undefined || plan.task.name.trim() === '' ? named : plan.task.name.slice(0, 200);
-    const taken = kept.shelves.map((shelf) => shelf.name);
+    const taken = kept.shelves.map((one) => one.name);
     return { task: null, shelf: null, shelfName: freeName(name, taken), differing: 'keep' };
   });
   const code = plan.task?.id ?? named;
-  const sameTask = hasTask ? (kept.tasks.find((task) => task.code === code) ?? null) : null;
+  const sameTask = hasTask ? (kept.tasks.find((one) => one.code === code) ?? null) : null;
+  const { task, shelf, differing } = choices;
+  // The name is put in when it is written: typing it compares nothing anew.
   const merge = useMemo(
-    () => mergeOfPlan(kept, plan, { ...choices, taskNamed: named, newId: () => store.newId() }),
-    [kept, plan, choices, named, store],
+    () =>
+      mergeOfPlan(kept, plan, {
+        task,
+        shelf,
+        differing,
+        shelfName: named,
+        taskNamed: named,
+        newId: () => store.newId(),
+      }),
+    [kept, plan, task, shelf, differing, named, store],
   );
   const nameError =
     asked > 0 && choices.shelf === null && choices.shelfName.trim() === '' ? 'Name of the shelf is blank' : null;
@@ -72,7 +82,11 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
     setRefused(null);
     const title = `Bring in ${fileName}`.slice(0, 2000);
     try {
-      const { seq } = await store.commit({ action: 'bring-in', title, proposals: merge.puts });
+      const { seq } = await store.commit({
+        action: 'bring-in',
+        title,
+        proposals: withShelfName(merge.puts, choices.shelfName.trim()),
+      });
       setWritten({ seq, what: writtenText(what), title, task: merge.result?.id ?? null, at: new Date() });
     } catch (error) {
       // The tables have brought what was changed meanwhile, and the comparison above is made with it.
@@ -118,7 +132,7 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
             ? null
             : freeCode(
                 code,
-                kept.tasks.map((task) => task.code),
+                kept.tasks.map((one) => one.code),
               )
         }
         shelves={kept.shelves}
@@ -149,6 +163,11 @@ export function ImportPage({ fileName, content, kept, onOpenTask, onClose }: Imp
       </div>
     </form>
   );
+}
+
+/** An import makes one shelf at most. */
+function withShelfName(puts: readonly PlanPut[], name: string): PlanPut[] {
+  return puts.map((one) => (one.table === 'shelves' ? { ...one, put: { ...one.put, name } } : one));
 }
 
 /** After the fact: what was written, and the way back. */
