@@ -180,6 +180,19 @@ describe('tampering is found at its entry', () => {
     }
   });
 
+  it('an entry that follows the one before it by its hash, and not by its number', async () => {
+    for (const number of [entryCount - 1, entryCount + 1]) {
+      const folder = tampered((files) => {
+        const { lines, index } = placeOf(files, entryCount);
+        const { hash: _hash, ...body } = JSON.parse(lines[index] ?? '') as JournalEntry;
+        lines[index] = seal({ ...body, seq: number })
+          .line.toString()
+          .trimEnd();
+      });
+      await expectFound(folder, entryCount);
+    }
+  });
+
   it.each<[string, (line: string) => string]>([
     ['a space after a colon', (line) => line.replace('":', '": ')],
     ['a space at the end', (line) => `${line} `],

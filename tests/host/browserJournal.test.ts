@@ -1,4 +1,5 @@
 /** The journal through the loopback server: who may write, for how long, and what is said when the program is gone. */
+import { connect, type Socket } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -34,6 +35,18 @@ async function leaseOf(journal: JournalHost, onLost: (reason: string) => void, t
   const lease = await journal.lease({ takeOver }, onLost);
   if (lease === null) throw new Error('another has it');
   return lease;
+}
+
+/** A connection of its own that has asked for something, and stays. */
+function spokenConnection(port: number): Promise<Socket> {
+  return new Promise((resolve) => {
+    const socket = connect({ port, host: '127.0.0.1' });
+    // One of them gives up its place to the next.
+    socket.on('error', () => socket.destroy());
+    socket.once('data', () => resolve(socket));
+    socket.once('close', () => resolve(socket));
+    socket.write(`GET /assets/index-1a2b.js HTTP/1.1\r\nHost: 127.0.0.1:${port}\r\n\r\n`);
+  });
 }
 
 function request(lease: string, seq: number): AppendRequest {
@@ -101,7 +114,8 @@ describe('the right to write', () => {
     await journal.open();
     const lost = vi.fn();
     const held = await leaseOf(journal, lost);
-    for (let count = 0; count < mostSpoken + 50; count += 1) await (await fetch(`${server.origin}/`)).text();
+    const crowd = await Promise.all(Array.from({ length: mostSpoken + 50 }, () => spokenConnection(server.port)));
+    closing.push(() => crowd.forEach((socket) => socket.destroy()));
     // Longer than the ten seconds a request may take, and the five an idle connection is kept.
     await pause(12_000);
     expect(lost).not.toHaveBeenCalled();
