@@ -1,5 +1,5 @@
 /** One copy of the program over several lives: its data folder, its profile and its address stay, its processes come and go. */
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -69,6 +69,17 @@ export class KeptProgram {
     this.browser = null;
     await browser?.close();
     await server?.stop();
+  }
+
+  /** Sets a copy of everything kept aside; nothing may run meanwhile. */
+  copyTo(folder: string): void {
+    cpSync(this.folders.data, folder, { recursive: true, verbatimSymlinks: true });
+  }
+
+  /** Puts such a copy in the place of what is kept now. */
+  goBackTo(folder: string): void {
+    rmSync(this.folders.data, { recursive: true, force: true, maxRetries: 5 });
+    cpSync(folder, this.folders.data, { recursive: true, verbatimSymlinks: true });
   }
 
   async end(): Promise<void> {

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import type { Disk } from '../../../electron/files/disk.ts';
 import { journalDesk } from '../../../electron/journal/desk.ts';
 import { mustDropSandbox, quietArguments } from '../../../electron/launch/browserArguments.ts';
 import { buildIfNeeded, siteFolder, siteMap } from '../../../electron/launch/build.ts';
@@ -17,6 +18,8 @@ export interface OpenedBuild {
   context: BrowserContext;
   origin: string;
   server: RunningServer;
+  /** Folder of the journal. */
+  journal: string;
   /** Every request of the browser that was not for the program itself. */
   requestsOutside: string[];
   /** Errors the page wrote to its console or threw. */
@@ -32,6 +35,8 @@ export interface OpenOptions {
   profile?: string;
   /** A journal to keep between openings; belongs with a kept profile. */
   journal?: string;
+  /** In the place of the machine's own: one that a test fills. */
+  disk?: Disk;
   /** 0 takes a free one. The program itself has one port only. */
   port?: number;
   /** The page is left blank: the test wants to be there before the program is. */
@@ -48,7 +53,11 @@ export async function openBuilt(options: OpenOptions = {}): Promise<OpenedBuild>
   await buildIfNeeded();
   const scratch = mkdtempSync(join(tmpdir(), 'bagwright-test-'));
   const pdf = pdfMaker({ browser: chromiumHere() });
-  const journal = journalDesk({ folder: options.journal ?? join(scratch, 'journal') });
+  const journalFolder = options.journal ?? join(scratch, 'journal');
+  const journal = journalDesk({
+    folder: journalFolder,
+    ...(options.disk === undefined ? {} : { disk: options.disk }),
+  });
   const server = await startServer({
     port: options.port ?? 0,
     site: loadSite(siteFolder, readMap(siteMap)),
@@ -76,6 +85,7 @@ export async function openBuilt(options: OpenOptions = {}): Promise<OpenedBuild>
     context,
     origin: server.origin,
     server,
+    journal: journalFolder,
     requestsOutside,
     pageErrors,
     async close() {

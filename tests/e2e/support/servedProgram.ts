@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { AddressInfo } from 'node:net';
 
 const script = fileURLToPath(new URL('serve.ts', import.meta.url));
-const startMs = 20_000;
+const startMs = 60_000;
 
 export interface ServeOptions {
   data: string;

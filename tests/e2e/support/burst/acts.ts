@@ -54,15 +54,21 @@ export function itemsAfter(m: number): Map<string, string> {
   return items;
 }
 
-/** Acts that put `count` items on the shelf, in entries of at most 500. */
-export function fillOf(count: number, from = 0): Act[] {
+/** Acts that put `count` items on the shelf, in entries of at most 500. Each is as long in words as it is told. */
+export function fillOf(count: number, words = 20): Act[] {
   const acts: Act[] = [];
-  for (let first = from; first < from + count; first += 500) {
-    const length = Math.min(500, from + count - first);
-    const items = Array.from({ length }, (_, at) => part(`fill-${first + at}`, `filled ${first + at}`));
+  for (let first = 0; first < count; first += 500) {
+    const length = Math.min(500, count - first);
+    const items = Array.from({ length }, (_, at) => filled(first + at, words));
     acts.push({ action: 'import', title: `Add ${length} items`, proposals: items.map(putItem) });
   }
   return acts;
+}
+
+/** Another text each time, so that the browser cannot make it small. */
+function filled(n: number, words: number): Item {
+  const notes = Array.from({ length: words }, (_, at) => ((n + 1) * (at + 7) * 2_654_435_761).toString(36));
+  return { ...part(`fill-${n}`, `filled ${n}`), notes: notes.join(' ').slice(0, 2000) };
 }
 
 function act(title: string, items: Item[]): Deed {

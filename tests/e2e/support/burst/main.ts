@@ -3,6 +3,7 @@ import type { AnyRecord, RecordOf, TableName } from '../../../../shared-types/re
 import { tableNames } from '../../../../shared-types/records/index.ts';
 import { connectHost } from '../../../../renderer/host/index.ts';
 import { createStore } from '../../../../renderer/store/createStore.ts';
+import { ConflictError } from '../../../../renderer/store/store.ts';
 import type { Act, OpeningState, SaveState } from '../../../../renderer/store/store.ts';
 import { deedOf } from './acts.ts';
 
@@ -18,6 +19,8 @@ export interface BurstPage {
   redo(): Promise<number>;
   /** Writes the acts from number `from` on, one after the other, telling of each when it begins and when it is saved. */
   burst(from: number, through?: number): Promise<void>;
+  /** Adds one to the record `times` times, each time from what it finds; others may do the same meanwhile. */
+  countUp(id: string, times: number): Promise<number>;
   saving(): SaveState;
   saveAgain(): void;
   writeHere(): Promise<void>;
@@ -45,7 +48,10 @@ async function settledOpening(work: Promise<unknown>): Promise<OpeningState> {
   return store.opening();
 }
 
-function rowsOf(name: TableName): Promise<AnyRecord[]> {
+function rowsOf<T extends TableName>(name: T): Promise<RecordOf<T>[]> {
+  const { kind } = store.opening();
+  // A store that is not open has no rows to wait for.
+  if (kind !== 'ready') return Promise.reject(new Error(`the store is ${kind}`));
   const table = store.table(name);
   return new Promise((resolve, reject) => {
     const look = (): boolean => {
@@ -79,6 +85,25 @@ window.burst = {
       else await store.commit(deed.act);
       void window.actSaved?.(n);
     }
+  },
+  async countUp(id, times) {
+    let asked = 0;
+    for (let done = 0; done < times;) {
+      const item = (await rowsOf('items')).find((row) => row.id === id);
+      if (item === undefined || item.kind === 'bag') throw new Error(`${id} is not there to be counted`);
+      const put = { ...item, onHand: (item.onHand ?? 0) + 1 };
+      asked += 1;
+      try {
+        await store.commit({ action: 'edit', title: `Count ${id}`, proposals: [{ table: 'items', put }] });
+        done += 1;
+      } catch (error) {
+        // Changed meanwhile: read again. Another window writes: take it over, as a person would.
+        if (error instanceof ConflictError) continue;
+        if (store.saving().kind !== 'elsewhere') throw error;
+        await store.writeHere();
+      }
+    }
+    return asked;
   },
   saving: () => store.saving(),
   saveAgain: () => store.saveAgain(),
