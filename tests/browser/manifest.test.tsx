@@ -9,6 +9,7 @@ import { hostileTexts } from './hostileTexts.ts';
 import { answer, line, planOf, request, textOf, type Names } from './manifestPlan.ts';
 import { pdfOfPages } from './pdfOfPages.ts';
 import { shown } from './shown.tsx';
+import { memoryJournal } from '../support/memoryJournal.ts';
 
 describe('the document', () => {
   test('is the same text every time, and its hash moves with its content alone', async () => {
@@ -103,6 +104,7 @@ function hostOf(change: Partial<Host> = {}): Host & { made: DocumentToPrint[]; b
   return {
     made,
     bytes,
+    journal: memoryJournal().window(),
     info: () => Promise.resolve({ kind: 'browser-window', version: '9.9.9', dataFolder: '' }),
     openText: () => Promise.resolve(null),
     saveFile: () => Promise.resolve(true),

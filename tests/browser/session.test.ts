@@ -30,14 +30,14 @@ describe('the session', () => {
     const { planHash, id } = await keepPlan(first.store, first.session, asText(shownPlan()));
     first.session.keepResult(planHash, kept);
     first.session.prefer({ units: 'si', person: 'A. Tester' });
-    await until(first.session, 'all of it saved', () => {
+    await until('all of it saved', () => {
       const { rows } = first.store.table('preferences').state();
       const answers = first.store.table('results').state().rows;
       return rows.get('preferences')?.person === 'A. Tester' && answers.has(id);
     });
 
     const second = await openSession(journal);
-    await until(second.session, 'the answer', () => second.session.state().result !== null);
+    await until('the answer', () => second.session.state().result !== null);
     expect(second.session.state().atHand?.name).toBe('T-1.json');
     expect(second.session.state().atHand?.plan.steps).toHaveLength(4);
     expect(second.session.state().result).toEqual(kept);
@@ -55,14 +55,14 @@ describe('the session', () => {
     session.prefer({ paper: 'Letter' });
     expect(session.state().preferences).toMatchObject({ person: 'Abe', paper: 'Letter' });
     const row = () => store.table('preferences').state().rows.get('preferences');
-    await until(session, 'the last wish', () => row()?.person === 'Abe' && row()?.paper === 'Letter');
+    await until('the last wish', () => row()?.person === 'Abe' && row()?.paper === 'Letter');
   });
 
   it('calls an answer one to an earlier state once a step has changed, and the answer again once that is undone', async () => {
     const { session, store } = await openSession();
     const { planHash, id } = await keepPlan(store, session, asText(shownPlan()));
     session.keepResult(planHash, kept);
-    await until(session, 'the answer kept', () => store.table('results').state().rows.has(id));
+    await until('the answer kept', () => store.table('results').state().rows.has(id));
     const step = [...store.table('steps').state().rows.values()].find(({ code }) => code === 'deep');
     if (step === undefined) throw new Error('no such step');
     await store.commit({
@@ -70,11 +70,11 @@ describe('the session', () => {
       title: 'Edit step deep',
       proposals: [{ table: 'steps', put: { ...step, access: { depth: '3 in' } } }],
     });
-    await until(session, 'the changed task', () => session.state().atHand?.planHash !== planHash);
+    await until('the changed task', () => session.state().atHand?.planHash !== planHash);
     expect(session.state().result).toBeNull();
     expect(session.state().former).toEqual(kept);
     await store.undo();
-    await until(session, 'the task as it was', () => session.state().atHand?.planHash === planHash);
+    await until('the task as it was', () => session.state().atHand?.planHash === planHash);
     expect(session.state().result).toEqual(kept);
     expect(session.state().former).toBeNull();
   });
@@ -99,7 +99,7 @@ describe('the session', () => {
       title: 'Edit step deep',
       proposals: [{ table: 'steps', put: without }],
     });
-    await until(session, 'the fault', () => (session.state().atHand?.missing.length ?? 0) > 0);
+    await until('the fault', () => (session.state().atHand?.missing.length ?? 0) > 0);
     expect(session.state().atHand?.id).toBe(id);
     expect(session.state().atHand?.missing[0]).toMatchObject({ table: 'steps', code: 'deep' });
     expect(session.state().atHand?.plan.steps).toHaveLength(3);
@@ -109,10 +109,10 @@ describe('the session', () => {
     const { session, store, journal } = await openSession();
     journal.faults.refuseAppends = { code: 'disk', times: 1 };
     session.prefer({ person: 'B' });
-    await until(session, 'NOT SAVED', () => store.saving().kind === 'not-saved');
+    await until('NOT SAVED', () => store.saving().kind === 'not-saved');
     expect(session.state().preferences.person).toBe('B');
     store.saveAgain();
-    await until(session, 'saved', () => store.saving().kind === 'saved');
+    await until('saved', () => store.saving().kind === 'saved');
     expect(store.table('preferences').state().rows.get('preferences')?.person).toBe('B');
   });
 
@@ -120,7 +120,7 @@ describe('the session', () => {
     const { session, store } = await openSession();
     const { id } = await keepPlan(store, session, asText(shownPlan()));
     session.closeTask();
-    await until(session, 'no task at hand', () => session.state().atHand === null);
+    await until('no task at hand', () => session.state().atHand === null);
     expect(store.table('tasks').state().rows.has(id)).toBe(true);
   });
 });

@@ -37,7 +37,7 @@ describe('a refused file', () => {
     const { screen, session, store, bringIn } = await openWindow({ files: [file('bad.json', asText(refusedPlan(3)))] });
     const { id } = await bringIn(plan);
     // The task taken in hand is kept too.
-    await until(session, 'all of it saved', () => store.history().recent.length === 2);
+    await until('all of it saved', () => store.history().recent.length === 2);
     const before = store.history().recent[0]?.seq;
     await userEvent.keyboard('o');
     const heading = screen.getByRole('heading', { name: /^bad\.json .*: 3 faults/ });
@@ -78,18 +78,18 @@ describe('a file brought in', () => {
     await expect.element(screen.getByRole('grid', { name: 'Steps' })).toBeVisible();
     expect(session.state().atHand?.plan.steps).toHaveLength(4);
     await userEvent.keyboard('{Control>}z{/Control}');
-    await until(session, 'the task gone', () => session.state().atHand === null);
+    await until('the task gone', () => session.state().atHand === null);
     for (const name of ['tasks', 'steps', 'outings', 'items', 'shelves'] as const)
       expect(store.table(name).state().rows.size).toBe(0);
     await expect.element(screen.getByRole('heading', { name: 'What do you have in front of you?' })).toBeVisible();
     await userEvent.keyboard('{Control>}y{/Control}');
-    await until(session, 'the task back', () => session.state().atHand?.plan.steps.length === 4);
+    await until('the task back', () => session.state().atHand?.plan.steps.length === 4);
   });
 });
 
 describe('the steps sheet', () => {
   it('shows state, checks with margins, the setting in two units and running torque apart', async () => {
-    const { screen, session, bringIn } = await openWindow();
+    const { screen, bringIn } = await openWindow();
     await bringIn(plan);
     window.location.hash = '#/steps/tighten';
     await expect.element(screen.getByRole('heading', { level: 1, name: '2 · Tighten the cover' })).toBeVisible();
@@ -107,7 +107,7 @@ describe('the steps sheet', () => {
   });
 
   it('never just says no: a step out of reach names its closest fits with what is short', async () => {
-    const { screen, session, bringIn } = await openWindow();
+    const { screen, bringIn } = await openWindow();
     await bringIn(plan);
     window.location.hash = '#/steps/deep';
     const fits = screen.getByRole('region', { name: 'Closest fits' });
@@ -120,7 +120,7 @@ describe('the steps sheet', () => {
   });
 
   it('shows gear of a step done by hand', async () => {
-    const { screen, session, bringIn } = await openWindow();
+    const { screen, bringIn } = await openWindow();
     await bringIn(plan);
     window.location.hash = '#/steps/cap';
     await expect.element(screen.getByRole('region', { name: 'Gear' })).toHaveTextContent('2 × gear C-1');
@@ -216,7 +216,7 @@ describe('the palette', () => {
   });
 
   it('finds steps and items of the plan and goes there', async () => {
-    const { screen, session, bringIn } = await openWindow();
+    const { screen, bringIn } = await openWindow();
     await bringIn(plan);
     await userEvent.keyboard('{Control>}k{/Control}');
     await userEvent.type(screen.getByRole('combobox', { name: 'Find or do' }), 'deep bolt');
@@ -334,7 +334,7 @@ describe('the bag sheet', () => {
   });
 
   it('refuses a time limit it cannot read, with the same words above and beside, and moves the focus', async () => {
-    const { screen, bringIn, session, planner } = await openWindow();
+    const { screen, bringIn, planner } = await openWindow();
     await bringIn(reachable);
     window.location.hash = '#/bag';
     await userEvent.type(screen.getByRole('textbox', { name: 'Time limit (s)' }), 'soon');
@@ -347,7 +347,7 @@ describe('the bag sheet', () => {
   });
 
   it('says why planning was refused', async () => {
-    const { screen, bringIn, session, planner } = await openWindow();
+    const { screen, bringIn, planner } = await openWindow();
     await bringIn(reachable);
     window.location.hash = '#/bag';
     await userEvent.click(screen.getByRole('button', { name: 'Plan the bag' }));
@@ -367,7 +367,7 @@ describe('a list with nothing in it', () => {
     for (const place of ['bag', 'manifest']) {
       const told = screen.getByRole('heading', { name: 'This task has no steps yet' });
       await expect.element(told).toBeVisible();
-      
+
       window.location.hash = `#/${place}`;
       await expect.element(told).toBeVisible();
     }

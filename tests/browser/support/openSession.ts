@@ -11,7 +11,7 @@ import type { MemoryJournal } from '../../support/memoryJournal.ts';
 const now = (): Date => new Date();
 
 /** Resolves once the session is as asked; says what it waited for where that does not come. */
-export async function until(session: Session, what: string, is: () => boolean): Promise<void> {
+export async function until(what: string, is: () => boolean): Promise<void> {
   const deadline = Date.now() + 10_000;
   while (!is()) {
     if (Date.now() > deadline) throw new Error(`${what} did not come`);
@@ -45,7 +45,7 @@ export async function keepPlan(store: Store, session: Session, text: string): Pr
   ];
   await store.commit({ action: 'import', title: 'Bring in', proposals });
   session.openTask(task.id);
-  await until(session, 'the task at hand', () => session.state().atHand?.id === task.id);
+  await until('the task at hand', () => session.state().atHand?.id === task.id);
   const { atHand } = session.state();
   if (atHand === null) throw new Error('the task was closed');
   return atHand;

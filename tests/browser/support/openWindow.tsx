@@ -1,5 +1,5 @@
-import '@mantine/core/styles.layer.css';
 import '../../../renderer/styles/layers.css';
+import '@mantine/core/styles.layer.css';
 import '../../../renderer/styles/base.css';
 import { render } from 'vitest-browser-react';
 import type { BagResult } from '../../../shared-types/bag.ts';
