@@ -34,7 +34,7 @@ const leftOutMost = 50;
 /** The task on one sheet: what hands touch, what is still open, who has what, what was changed last. */
 export function FrontSheet({ atHand, result, former, units, today }: FrontSheetProps) {
   const { plan, task, missing, leftOut } = atHand;
-  const { judgements, done } = useJudgements(plan);
+  const judging = useJudgements(plan);
   const items = useTable('items');
   const sites = useTable('sites');
   const { recent } = useHistoryState();
@@ -42,10 +42,9 @@ export function FrontSheet({ atHand, result, former, units, today }: FrontSheetP
     () => [...items.rows.values()].filter((item) => task.shelves.includes(item.shelf)),
     [items.rows, task.shelves],
   );
-  // `done` is not read, yet the judgements grow in place until then.
   const open = useMemo(
-    () => stillOpen({ plan, missing, judgements, result, former, items: ownItems, today }),
-    [plan, missing, judgements, result, former, ownItems, today, done],
+    () => stillOpen({ plan, missing, judgements: judging.judgements, result, former, items: ownItems, today }),
+    [plan, missing, judging, result, former, ownItems, today],
   );
   const site = task.site === undefined ? task.siteText : (sites.rows.get(task.site)?.name ?? task.siteText);
   return (
@@ -60,7 +59,7 @@ export function FrontSheet({ atHand, result, former, units, today }: FrontSheetP
         <LeftOutNote leftOut={leftOut.filter(({ isFault }) => !isFault)} />
       </div>
       <div className="bw-front-side">
-        <StillOpen points={open} judging={!done} />
+        <StillOpen points={open} judging={!judging.done} />
         <WhoHasWhat plan={plan} result={result} units={units} />
         <LastChanges recent={recent} />
       </div>

@@ -41,9 +41,9 @@ const sheetNames: Record<PlaceName, string> = {
   catalog: 'Catalog',
   sites: 'Sites',
 };
-const ofTask: readonly PlaceName[] = ['front', 'steps', 'outings', 'bag', 'manifest'];
+const ofTask: ReadonlySet<PlaceName> = new Set(['front', 'steps', 'outings', 'bag', 'manifest']);
 /** Places whose panes scroll by themselves. */
-const split: readonly PlaceName[] = ['steps', 'outings', 'bag', 'catalog', 'sites'];
+const split: ReadonlySet<PlaceName> = new Set(['steps', 'outings', 'bag', 'catalog', 'sites']);
 
 /** The outing chosen where the hand is; the bag's sheet begins with the first. */
 function outingAtHand(plan: ResolvedPlan, place: Place): string | undefined {
@@ -69,7 +69,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const planningState = useSyncExternalStore(planning.subscribe, planning.state);
   const asked = usePlace();
   // Without a task the sheets of one have nothing to show; while it is being read the address stays.
-  const place: Place = atHand === null && !reading && ofTask.includes(asked.at) ? { at: 'first' } : asked;
+  const place: Place = atHand === null && !reading && ofTask.has(asked.at) ? { at: 'first' } : asked;
   const [over, setOver] = useState<OverSheet | null>(null);
   const [atTheDoor, setAtTheDoor] = useState<FileAtTheDoor | null>(null);
   const main = useRef<HTMLElement>(null);
@@ -78,7 +78,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const { judgements, counts } = useJudgements(plan);
   const units = preferences.units;
   const missing = atHand?.missing ?? [];
-  const inTask = ofTask.includes(place.at);
+  const inTask = ofTask.has(place.at);
 
   useEffect(() => guardPage({ onFilesDropped: deeds.bringDroppedIn }), [deeds]);
 
@@ -160,7 +160,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
           })}
         />
       )}
-      <main ref={main} tabIndex={-1} className="bw-main" data-split={split.includes(place.at) || undefined}>
+      <main ref={main} tabIndex={-1} className="bw-main" data-split={split.has(place.at) || undefined}>
         {saveState.kind === 'elsewhere' ? <ElsewhereBanner store={store} reason={saveState.reason} /> : null}
         {refused === null ? null : (
           <ErrorSummary
