@@ -31,7 +31,7 @@ const examples: Record<EntryKind, readonly [string, string]> = {
   'head-size': ['9/16 in', '14 mm'],
 };
 
-export function exampleText(kind: EntryKind): string {
+function exampleText(kind: EntryKind): string {
   const [one, other] = examples[kind];
   return `"${one}" or "${other}"`;
 }

@@ -10,7 +10,7 @@ const plain = (path: string): string => path.replaceAll(/\[(\w+)\]/g, '.$1');
 const within = (inner: string, outer: string): boolean => inner === outer || inner.startsWith(`${outer}.`);
 
 /** The field at which a fault is mended: its own, the one around it, or the first within it. */
-export function fieldOfFault(faultPath: string, fields: readonly string[]): string | null {
+function fieldOfFault(faultPath: string, fields: readonly string[]): string | null {
   const path = plain(faultPath);
   const around = fields.filter((field) => within(path, field)).toSorted((a, b) => b.length - a.length);
   return around[0] ?? fields.find((field) => within(field, path)) ?? null;

@@ -1,16 +1,8 @@
-import type { Place } from '../../store/place.ts';
-import type { UnitsShown } from '../../engine/units/index.ts';
 import { useTable } from '../session/useStore.ts';
 import { CatalogSheet } from './CatalogSheet.tsx';
+import type { CatalogHallProps } from './CatalogSheet.tsx';
 import '../steps/steps.css';
 import './catalog.css';
-
-export interface CatalogHallProps {
-  place: Extract<Place, { at: 'catalog' }>;
-  units: UnitsShown;
-  /** The day calibrations are judged on, as `2026-11-25`. */
-  today: string;
-}
 
 /** The catalog: what lies on the shelves, to be found, read and changed. */
 export function CatalogHall({ place, units, today }: CatalogHallProps) {

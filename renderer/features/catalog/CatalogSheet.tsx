@@ -5,6 +5,8 @@ import type { Item, Shelf } from '../../../shared-types/records/item.ts';
 import { Switch } from '../../components/Switch/Switch.tsx';
 import { newItem } from '../../engine/records/newItem.ts';
 import { conflictsIn, reasonOf } from '../../components/RecordForm/refusedSave.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import type { Place } from '../../store/place.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useHistoryState, useStore } from '../session/useStore.ts';
 import { freshCode } from '../task/freshCode.ts';
@@ -12,7 +14,6 @@ import { bulkAct } from './acts.ts';
 import { onCatalogAsk, takeCatalogAsk } from './asks.ts';
 import { BulkPanel } from './BulkPanel.tsx';
 import { CatalogBar } from './CatalogBar.tsx';
-import type { CatalogHallProps } from './CatalogHall.tsx';
 import { columnsOf } from './columns.ts';
 import { ItemForm } from './ItemForm.tsx';
 import { ItemPane } from './ItemPane.tsx';
@@ -22,6 +23,7 @@ import { OneDeed } from './OneDeed.tsx';
 import { prepareSearch } from './searchText.ts';
 import { ShelfForm } from './ShelfForm.tsx';
 import type { CodeHolders } from './usage.ts';
+import { useStable } from './useStable.ts';
 import { usePane } from './usePane.ts';
 import { useShownItems } from './useShownItems.ts';
 import { rowHeightsPx, useCatalogView } from './view.ts';
@@ -35,6 +37,13 @@ const densities = [
   { value: 'middle', label: 'Middle' },
   { value: 'close', label: 'Close' },
 ] as const;
+
+export interface CatalogHallProps {
+  place: Extract<Place, { at: 'catalog' }>;
+  units: UnitsShown;
+  /** The day calibrations are judged on, as `2026-11-25`. */
+  today: string;
+}
 
 type Props = CatalogHallProps & CodeHolders & { shelves: ReadonlyMap<string, Shelf> };
 
@@ -130,6 +139,16 @@ export function CatalogSheet(props: Props) {
   };
   const onFormLeft = (): void => left(focusRow);
 
+  const sortBy = useStable((key: string) =>
+    look({ sorting: { key, down: view.sorting.key === key && !view.sorting.down } }),
+  );
+  const selectRow = useStable((id: string) => {
+    if (id !== item?.id || pane.kind !== 'item') whenFree(() => take(id));
+  });
+  const openRow = useStable((_id: string) => heading.current?.focus());
+  const editRow = useStable((id: string) => edit(items.get(id)));
+  const chooseRows = useStable((next: ReadonlySet<string>) => whenFree(() => setChosen(next)));
+
   // Asked anew with each drawing: what answers is what is shown now.
   useEffect(() => {
     const answer = (): void => {
@@ -165,24 +184,24 @@ export function CatalogSheet(props: Props) {
         columns={columns}
         shown={shown}
         sorting={view.sorting}
-        onSort={(key) => look({ sorting: { key, down: view.sorting.key === key && !view.sorting.down } })}
+        onSort={sortBy}
         rowHeightPx={rowHeightsPx[view.density]}
         selected={item?.id ?? null}
-        onSelect={(id) => {
-          if (id !== item?.id || pane.kind !== 'item') whenFree(() => take(id));
-        }}
-        onOpen={() => heading.current?.focus()}
-        onEdit={(id) => edit(items.get(id))}
+        onSelect={selectRow}
+        onOpen={openRow}
+        onEdit={editRow}
         chosen={chosen}
-        onChoose={(next) => whenFree(() => setChosen(next))}
+        onChoose={chooseRows}
         empty={
-          <NothingShown
-            found={found}
-            view={{ ...view, search: searched }}
-            shelfName={shelfName}
-            onLook={look}
-            onAdd={add}
-          />
+          found.shown.length > 0 ? null : (
+            <NothingShown
+              found={found}
+              view={{ ...view, search: searched }}
+              shelfName={shelfName}
+              onLook={look}
+              onAdd={add}
+            />
+          )
         }
       />
       <footer className="bw-catalog-foot">

@@ -29,7 +29,7 @@ export interface ItemColumn {
 const once = (units: UnitsShown): UnitsShown => (units === 'both' ? 'as-written' : units);
 
 /** Code and name sort by their letters, and by their numbers as numbers. */
-export function sortText(text: string): string {
+function sortText(text: string): string {
   return text.toLowerCase().replaceAll(/\d+/g, (digits) => digits.padStart(12, '0'));
 }
 

@@ -11,7 +11,7 @@ const apart = '\u0001';
  * A text as it is searched: case and accents gone, every spelling of × · / - and of the inch mark one, and nothing
  * between two parts unless both are digits, so that "S 18D", "s-18d" and "S18D" are the same and "1-1/16" is no "11/16".
  */
-export function folded(text: string): string {
+function folded(text: string): string {
   // Most texts of a catalog are plain: what only others need is not looked for in them.
   const plain = isPlain(text) ? text.toLowerCase() : unaccented(text);
   return plain

@@ -15,7 +15,7 @@ export interface CatalogView {
   showRetired: boolean;
 }
 
-export const firstView: CatalogView = {
+const firstView: CatalogView = {
   search: '',
   segment: 'all',
   sorting: { key: 'code', down: false },
