@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { emptyHash } from '../../shared-types/journal.ts';
-import { applyEntries, PartedError } from '../../renderer/store/applyEntries.ts';
-import type { EntryToApply } from '../../renderer/store/applyEntries.ts';
-import { digestsOf } from '../../renderer/store/digest.ts';
-import { beginCopy } from '../../renderer/store/opening.ts';
-import { compareCopy, emptyCounts } from '../../renderer/store/compareCopy.ts';
-import type { Verdict } from '../../renderer/store/compareCopy.ts';
-import { tallyOf, WorkingCopy } from '../../renderer/store/workingCopy.ts';
+import { applyEntries, PartedError } from '../../renderer/store/copy/applyEntries.ts';
+import type { EntryToApply } from '../../renderer/store/copy/applyEntries.ts';
+import { digestsOf } from '../../renderer/store/copy/digest.ts';
+import { beginCopy } from '../../renderer/store/opening/opening.ts';
+import { compareCopy, emptyCounts } from '../../renderer/store/opening/compareCopy.ts';
+import type { Verdict } from '../../renderer/store/opening/compareCopy.ts';
+import { tallyOf, WorkingCopy } from '../../renderer/store/copy/workingCopy.ts';
 import { shelf } from './support/keptStore.ts';
 
 const hash = (digit: string): string => digit.repeat(64);
@@ -45,7 +45,7 @@ describe('entries brought into a working copy', () => {
   });
 
   it.each<[string, EntryToApply[]]>([
-    ['one is lacking before', [entry(3, 'x')]],
+    ['one is lacking before', [entry(3, 'x', { prevHash: hash('1') })]],
     ['it follows upon another past', [entry(2, 'x', { prevHash: hash('f') })]],
     ['the last one here is another', [entry(1, 'x', { hash: hash('e') }), entry(2, 'y')]],
   ])('are refused, all of them, where %s', async (_what, entries) => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { EntryHead } from '../../shared-types/journal.ts';
 import { recentMost } from '../../shared-types/journal.ts';
-import { historyOf } from '../../renderer/store/history.ts';
+import { historyOf } from '../../renderer/store/writing/history.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import { ConflictError } from '../../renderer/store/store.ts';
 import type { Proposal, Store } from '../../renderer/store/store.ts';

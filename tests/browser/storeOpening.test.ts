@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { knownVersion, nativeVersion } from '../../renderer/store/workingCopy.ts';
+import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
 import { memoryJournal } from '../support/memoryJournal.ts';
 import type { JournalCall, MemoryJournal } from '../support/memoryJournal.ts';
 import {

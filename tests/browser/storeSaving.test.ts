@@ -2,7 +2,7 @@ import Dexie from 'dexie';
 import { describe, expect, it } from 'vitest';
 import { NotSavedError } from '../../renderer/store/store.ts';
 import type { SaveState } from '../../renderer/store/store.ts';
-import { whyNotSaved } from '../../renderer/store/whyNotSaved.ts';
+import { whyNotSaved } from '../../renderer/store/writing/whyNotSaved.ts';
 import {
   digestsIn,
   fastener,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { knownVersion, nativeVersion, WorkingCopy } from '../../renderer/store/workingCopy.ts';
+import { knownVersion, nativeVersion, WorkingCopy } from '../../renderer/store/copy/workingCopy.ts';
 import { ConflictError, NotSavedError } from '../../renderer/store/store.ts';
 import type { Store } from '../../renderer/store/store.ts';
 import {

@@ -5,9 +5,9 @@ import type { AnyRecord, RecordOf, TableName } from '../../../shared-types/recor
 import { tableNames } from '../../../shared-types/records/index.ts';
 import { createStore } from '../../../renderer/store/createStore.ts';
 import type { StoreOptions, WindowStore } from '../../../renderer/store/createStore.ts';
-import { digestsOf } from '../../../renderer/store/digest.ts';
+import { digestsOf } from '../../../renderer/store/copy/digest.ts';
 import type { OpeningState, SaveState, Store } from '../../../renderer/store/store.ts';
-import { WorkingCopy } from '../../../renderer/store/workingCopy.ts';
+import { WorkingCopy } from '../../../renderer/store/copy/workingCopy.ts';
 import { memoryJournal } from '../../support/memoryJournal.ts';
 import type { MemoryJournal } from '../../support/memoryJournal.ts';
 

@@ -1,4 +1,4 @@
-import type { JournalState } from '../../shared-types/journal.ts';
+import type { JournalState } from '../../../shared-types/journal.ts';
 
 /** What a person should know of an opening that went well; null where there is nothing. */
 export function readyNotice({ tail }: Pick<JournalState, 'tail'>, replayed: number): string | null {

@@ -1,7 +1,7 @@
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { EntryHead } from '../../shared-types/journal.ts';
-import { RefusedError } from '../engine/errors.ts';
-import { PartedError } from './applyEntries.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { EntryHead } from '../../../shared-types/journal.ts';
+import { RefusedError } from '../../engine/errors.ts';
+import { PartedError } from '../copy/applyEntries.ts';
 import type { Deed } from './deeds.ts';
 import { ask } from './hostCalls.ts';
 import { turnedRound } from './wishes.ts';

@@ -2,9 +2,9 @@
  * Word to and from the other windows of the same profile. It is a hint and no more: whoever hears it reads the database
  * or the journal, and whoever misses it notices by the sequence.
  */
-import { tableNames } from '../../shared-types/records/index.ts';
-import { z } from '../../shared-types/schema.ts';
-import type { ChangedKeys } from './liveTables.ts';
+import { tableNames } from '../../../shared-types/records/index.ts';
+import { z } from '../../../shared-types/schema.ts';
+import type { ChangedKeys } from '../copy/liveTables.ts';
 
 const wordSchema = z.union([
   z.strictObject({

@@ -1,13 +1,13 @@
 /** Brings a working copy that is behind, and otherwise whole, up to the journal. */
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { JournalEntry, JournalState } from '../../shared-types/journal.ts';
-import { applyEntries } from './applyEntries.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { JournalEntry, JournalState } from '../../../shared-types/journal.ts';
+import { applyEntries } from '../copy/applyEntries.ts';
 import { compareCounts } from './compareCopy.ts';
 import type { Verdict } from './compareCopy.ts';
-import { toApply, weightMs } from './desk.ts';
-import { entriesFrom } from './hostCalls.ts';
-import { within } from './noAnswer.ts';
-import type { CopyTally, MetaRow, WorkingCopy } from './workingCopy.ts';
+import { toApply, weightMs } from '../writing/desk.ts';
+import { entriesFrom } from '../writing/hostCalls.ts';
+import { within } from '../noAnswer.ts';
+import type { CopyTally, MetaRow, WorkingCopy } from '../copy/workingCopy.ts';
 
 export interface ReplayAround {
   journal: JournalHost;

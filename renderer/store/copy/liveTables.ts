@@ -1,6 +1,6 @@
-import type { Change } from '../../shared-types/journal.ts';
-import type { AnyRecord, RecordOf, TableName } from '../../shared-types/records/index.ts';
-import { tableNames } from '../../shared-types/records/index.ts';
+import type { Change } from '../../../shared-types/journal.ts';
+import type { AnyRecord, RecordOf, TableName } from '../../../shared-types/records/index.ts';
+import { tableNames } from '../../../shared-types/records/index.ts';
 import type { KeptTable } from './liveTable.ts';
 import { createLiveTable } from './liveTable.ts';
 import { tableSource } from './tableSource.ts';

@@ -1,10 +1,10 @@
 /** From wishes and what is kept now to the changes of one entry. Nothing is read or written here. */
-import type { Change } from '../../shared-types/journal.ts';
-import type { AnyRecord } from '../../shared-types/records/index.ts';
-import { breathe } from './breathe.ts';
-import { canonicalJson } from './canonicalJson.ts';
-import { inPieces } from './inPieces.ts';
-import type { Conflict } from './store.ts';
+import type { Change } from '../../../shared-types/journal.ts';
+import type { AnyRecord } from '../../../shared-types/records/index.ts';
+import { breathe } from '../breathe.ts';
+import { canonicalJson } from '../canonicalJson.ts';
+import { inPieces } from '../inPieces.ts';
+import type { Conflict } from '../store.ts';
 import type { Wish } from './wishes.ts';
 
 export interface Prepared {

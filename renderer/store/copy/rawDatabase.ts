@@ -2,9 +2,9 @@
  * The browser's database without Dexie: for looking at what Dexie would change by opening it, what is newer than this
  * program, and what may be damaged.
  */
-import type { Counts } from '../../shared-types/records/index.ts';
-import { tableNames } from '../../shared-types/records/index.ts';
-import type { Tally } from './store.ts';
+import type { Counts } from '../../../shared-types/records/index.ts';
+import { tableNames } from '../../../shared-types/records/index.ts';
+import type { Tally } from '../store.ts';
 
 export interface ListedDatabase {
   name: string;

@@ -1,8 +1,8 @@
-import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
-import { inPieces } from './inPieces.ts';
-import type { CurrentRecords } from './prepare.ts';
-import { recordKey } from './prepare.ts';
-import type { Wish } from './wishes.ts';
+import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
+import { inPieces } from '../inPieces.ts';
+import type { CurrentRecords } from '../writing/prepare.ts';
+import { recordKey } from '../writing/prepare.ts';
+import type { Wish } from '../writing/wishes.ts';
 import type { MetaRow, WorkingCopy } from './workingCopy.ts';
 import { allTables, settled } from './workingCopy.ts';
 

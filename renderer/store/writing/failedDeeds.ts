@@ -2,7 +2,7 @@
 import type { Deed } from './deeds.ts';
 import { recordKey } from './prepare.ts';
 import type { SaveLine } from './saveLine.ts';
-import { ConflictError } from './store.ts';
+import { ConflictError } from '../store.ts';
 import { whyNotSaved } from './whyNotSaved.ts';
 
 export interface FailedDeeds {

@@ -1,11 +1,11 @@
 /** Everything that can still be read, of journal and working copy, as one JSON text. What cannot be read says why. */
-import type { JournalHost } from '../../shared-types/host.ts';
-import { breathe } from './breathe.ts';
-import { ask, entriesFrom } from './hostCalls.ts';
-import { within } from './noAnswer.ts';
-import { listDatabases, rawContents } from './rawDatabase.ts';
-import type { ListedDatabase } from './rawDatabase.ts';
-import { whyNotSaved } from './whyNotSaved.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import { breathe } from '../breathe.ts';
+import { ask, entriesFrom } from '../writing/hostCalls.ts';
+import { within } from '../noAnswer.ts';
+import { listDatabases, rawContents } from '../copy/rawDatabase.ts';
+import type { ListedDatabase } from '../copy/rawDatabase.ts';
+import { whyNotSaved } from '../writing/whyNotSaved.ts';
 
 export interface ExportAround {
   journal: JournalHost;

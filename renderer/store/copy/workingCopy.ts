@@ -4,8 +4,8 @@
  */
 import Dexie from 'dexie';
 import type { Table } from 'dexie';
-import type { Counts, RecordOf, TableName } from '../../shared-types/records/index.ts';
-import { tableNames } from '../../shared-types/records/index.ts';
+import type { Counts, RecordOf, TableName } from '../../../shared-types/records/index.ts';
+import { tableNames } from '../../../shared-types/records/index.ts';
 
 export interface MetaRow {
   key: 'head';

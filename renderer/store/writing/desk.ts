@@ -1,13 +1,13 @@
 /** What one window has in hand while its store is open: the working copy, the right to write, and how far it has come. */
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { Change, EntryHead, JournalEntry, Lease } from '../../shared-types/journal.ts';
-import { applyEntries } from './applyEntries.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { Change, EntryHead, JournalEntry, Lease } from '../../../shared-types/journal.ts';
+import { applyEntries } from '../copy/applyEntries.ts';
 import { entriesFrom } from './hostCalls.ts';
 import { headOf } from './history.ts';
-import type { ChangedKeys, LiveTables } from './liveTables.ts';
-import { within } from './noAnswer.ts';
-import { settled } from './workingCopy.ts';
-import type { WorkingCopy } from './workingCopy.ts';
+import type { ChangedKeys, LiveTables } from '../copy/liveTables.ts';
+import { within } from '../noAnswer.ts';
+import { settled } from '../copy/workingCopy.ts';
+import type { WorkingCopy } from '../copy/workingCopy.ts';
 
 export interface Desk {
   journal: JournalHost;

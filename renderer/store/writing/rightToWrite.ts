@@ -1,8 +1,8 @@
 /** One window has the right to write; this is how a window comes by it and learns that it is gone. */
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { Lease } from '../../shared-types/journal.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { Lease } from '../../../shared-types/journal.ts';
 import { ask } from './hostCalls.ts';
-import { NotSavedError } from './store.ts';
+import { NotSavedError } from '../store.ts';
 
 /** Thrown where another window has it: nothing is wrong with the change, it is to be saved there or taken over. */
 export class ElsewhereError extends NotSavedError {}

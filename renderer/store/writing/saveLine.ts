@@ -1,6 +1,6 @@
 /** What the window may say of its writes. `saved` is said only once nothing is under way and nothing has failed. */
-import { createTopic } from './topic.ts';
-import type { SaveState } from './store.ts';
+import { createTopic } from '../topic.ts';
+import type { SaveState } from '../store.ts';
 
 export interface SaveLine {
   state(): SaveState;

@@ -1,4 +1,4 @@
-import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
+import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
 import type { TableSource } from './liveTable.ts';
 import type { WorkingCopy } from './workingCopy.ts';
 import { settled } from './workingCopy.ts';

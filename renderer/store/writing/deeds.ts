@@ -2,20 +2,20 @@
  * One change from wish to disk: read and compare, append to the journal, write the working copy. Nothing before the last
  * of these counts as saved.
  */
-import type { JournalPayload } from '../../shared-types/journal.ts';
-import { preferencesKey } from '../../shared-types/records/window.ts';
-import { applyEntries, PartedError } from './applyEntries.ts';
-import { readsOf } from './copyReads.ts';
+import type { JournalPayload } from '../../../shared-types/journal.ts';
+import { preferencesKey } from '../../../shared-types/records/window.ts';
+import { applyEntries, PartedError } from '../copy/applyEntries.ts';
+import { readsOf } from '../copy/copyReads.ts';
 import type { Desk } from './desk.ts';
 import { bringUp } from './desk.ts';
 import { withFollowUps } from './followUps.ts';
 import { headOf } from './history.ts';
 import { appendSurely, refusedAs } from './hostCalls.ts';
-import { within } from './noAnswer.ts';
+import { within } from '../noAnswer.ts';
 import { prepareAll } from './prepare.ts';
-import { readCurrent } from './readCurrent.ts';
-import { ConflictError, NotSavedError } from './store.ts';
-import { keepWhole } from './wholeness/index.ts';
+import { readCurrent } from '../copy/readCurrent.ts';
+import { ConflictError, NotSavedError } from '../store.ts';
+import { keepWhole } from '../wholeness/index.ts';
 import type { Wish } from './wishes.ts';
 
 export interface Deed {

@@ -1,8 +1,8 @@
-import type { Refusal } from '../../shared-types/errors.ts';
-import { RefusedError } from '../engine/errors.ts';
-import { PartedError } from './applyEntries.ts';
+import type { Refusal } from '../../../shared-types/errors.ts';
+import { RefusedError } from '../../engine/errors.ts';
+import { PartedError } from '../copy/applyEntries.ts';
 import { HostError } from './hostCalls.ts';
-import { NoAnswerError } from './noAnswer.ts';
+import { NoAnswerError } from '../noAnswer.ts';
 
 const diskMayBeFull = 'the disk may be full';
 

@@ -1,7 +1,7 @@
 /** What Undo and Redo would do next: derived from the journal's entries, so that it outlives the window. */
-import type { EntryHead, JournalEntry } from '../../shared-types/journal.ts';
-import { recentMost } from '../../shared-types/journal.ts';
-import type { HistoryState } from './store.ts';
+import type { EntryHead, JournalEntry } from '../../../shared-types/journal.ts';
+import { recentMost } from '../../../shared-types/journal.ts';
+import type { HistoryState } from '../store.ts';
 
 export const noHistory: HistoryState = { undo: null, redo: null, recent: [] };
 

@@ -1,7 +1,7 @@
 /** Brings entries of the journal into the working copy: all of those given, in one transaction, or none. */
-import type { Change } from '../../shared-types/journal.ts';
-import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
-import { inPieces } from './inPieces.ts';
+import type { Change } from '../../../shared-types/journal.ts';
+import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
+import { inPieces } from '../inPieces.ts';
 import type { WorkingCopy } from './workingCopy.ts';
 import { settled } from './workingCopy.ts';
 

@@ -1,6 +1,6 @@
 import Dexie from 'dexie';
-import type { Reads } from './wholeness/view.ts';
-import { breathe } from './breathe.ts';
+import type { Reads } from '../wholeness/view.ts';
+import { breathe } from '../breathe.ts';
 import type { WorkingCopy } from './workingCopy.ts';
 import { settled } from './workingCopy.ts';
 

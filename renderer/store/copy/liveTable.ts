@@ -1,8 +1,8 @@
 /** A table as the screens see it: read once, in pieces, then kept current from what is committed. */
-import { breathe } from './breathe.ts';
-import { createTopic } from './topic.ts';
-import type { LiveTable, TableState } from './store.ts';
-import { whyNotSaved } from './whyNotSaved.ts';
+import { breathe } from '../breathe.ts';
+import { createTopic } from '../topic.ts';
+import type { LiveTable, TableState } from '../store.ts';
+import { whyNotSaved } from '../writing/whyNotSaved.ts';
 
 /** How a table is read. Null rows are gone. */
 export interface TableSource<R> {

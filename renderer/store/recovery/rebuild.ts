@@ -1,19 +1,19 @@
 /** A new working copy from the journal, beside the old one: filled, read back, compared, and only then pointed at. */
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { JournalState } from '../../shared-types/journal.ts';
-import { emptyHash } from '../../shared-types/journal.ts';
-import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
-import { tableNames } from '../../shared-types/records/index.ts';
-import { compareCounts, emptyCounts, totalOf } from './compareCopy.ts';
-import { digestOfRecords, digestsOf } from './digest.ts';
-import { ask, entriesFrom } from './hostCalls.ts';
-import { inPieces } from './inPieces.ts';
-import { within } from './noAnswer.ts';
-import { baseOf, numberOf } from './opening.ts';
-import { listDatabases } from './rawDatabase.ts';
-import { NotSavedError } from './store.ts';
-import { settled } from './workingCopy.ts';
-import type { WorkingCopy } from './workingCopy.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { JournalState } from '../../../shared-types/journal.ts';
+import { emptyHash } from '../../../shared-types/journal.ts';
+import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
+import { tableNames } from '../../../shared-types/records/index.ts';
+import { compareCounts, emptyCounts, totalOf } from '../opening/compareCopy.ts';
+import { digestOfRecords, digestsOf } from '../copy/digest.ts';
+import { ask, entriesFrom } from '../writing/hostCalls.ts';
+import { inPieces } from '../inPieces.ts';
+import { within } from '../noAnswer.ts';
+import { baseOf, numberOf } from '../opening/opening.ts';
+import { listDatabases } from '../copy/rawDatabase.ts';
+import { NotSavedError } from '../store.ts';
+import { settled } from '../copy/workingCopy.ts';
+import type { WorkingCopy } from '../copy/workingCopy.ts';
 
 export interface RebuildAround {
   journal: JournalHost;

@@ -1,12 +1,12 @@
 /** What a change wants of each record, before anything is read or written: checked, and in the form in which it is kept. */
-import type { Change, JournalEntry } from '../../shared-types/journal.ts';
-import type { AnyRecord, TableName } from '../../shared-types/records/index.ts';
-import { recordSchemas } from '../../shared-types/records/index.ts';
-import { RefusedError } from '../engine/errors.ts';
-import { refusalFromZod } from '../engine/json/refusalFromZod.ts';
-import { breathe } from './breathe.ts';
-import { nameOf } from './recordNames.ts';
-import type { Act, Proposal } from './store.ts';
+import type { Change, JournalEntry } from '../../../shared-types/journal.ts';
+import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
+import { recordSchemas } from '../../../shared-types/records/index.ts';
+import { RefusedError } from '../../engine/errors.ts';
+import { refusalFromZod } from '../../engine/json/refusalFromZod.ts';
+import { breathe } from '../breathe.ts';
+import { nameOf } from '../recordNames.ts';
+import type { Act, Proposal } from '../store.ts';
 
 export interface Wish {
   table: TableName;

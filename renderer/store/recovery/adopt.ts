@@ -1,16 +1,16 @@
 /** A new journal that begins with what the working copy holds; the old one's files are set aside by the host. */
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { Change } from '../../shared-types/journal.ts';
-import type { AnyRecord } from '../../shared-types/records/index.ts';
-import { recordSchemas, tableNames } from '../../shared-types/records/index.ts';
-import { RefusedError } from '../engine/errors.ts';
-import { refusalFromZod } from '../engine/json/refusalFromZod.ts';
-import { ask } from './hostCalls.ts';
-import { within } from './noAnswer.ts';
-import { rawContents } from './rawDatabase.ts';
-import { nameOf } from './recordNames.ts';
-import { settled } from './workingCopy.ts';
-import type { WorkingCopy } from './workingCopy.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { Change } from '../../../shared-types/journal.ts';
+import type { AnyRecord } from '../../../shared-types/records/index.ts';
+import { recordSchemas, tableNames } from '../../../shared-types/records/index.ts';
+import { RefusedError } from '../../engine/errors.ts';
+import { refusalFromZod } from '../../engine/json/refusalFromZod.ts';
+import { ask } from '../writing/hostCalls.ts';
+import { within } from '../noAnswer.ts';
+import { rawContents } from '../copy/rawDatabase.ts';
+import { nameOf } from '../recordNames.ts';
+import { settled } from '../copy/workingCopy.ts';
+import type { WorkingCopy } from '../copy/workingCopy.ts';
 
 export interface AdoptAround {
   journal: JournalHost;

@@ -1,9 +1,9 @@
 /** The journal's host, with a limit on each call, and its refusals told apart from those of our own checks. */
-import type { Refusal, RefusalCode } from '../../shared-types/errors.ts';
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { Appended, AppendRequest, JournalEntry } from '../../shared-types/journal.ts';
-import { RefusedError } from '../engine/errors.ts';
-import { within } from './noAnswer.ts';
+import type { Refusal, RefusalCode } from '../../../shared-types/errors.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { Appended, AppendRequest, JournalEntry } from '../../../shared-types/journal.ts';
+import { RefusedError } from '../../engine/errors.ts';
+import { within } from '../noAnswer.ts';
 
 /** The host refused. What it says of the change itself is not known by that alone. */
 export class HostError extends Error {

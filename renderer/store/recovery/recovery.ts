@@ -1,17 +1,17 @@
 /** The two ways out of a copy and a journal that do not agree. Neither deletes anything. */
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { Lease } from '../../shared-types/journal.ts';
-import { RefusedError } from '../engine/errors.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { Lease } from '../../../shared-types/journal.ts';
+import { RefusedError } from '../../engine/errors.ts';
 import { adopt } from './adopt.ts';
-import { NoAnswerError } from './noAnswer.ts';
-import { hindranceOf } from './opening.ts';
+import { NoAnswerError } from '../noAnswer.ts';
+import { hindranceOf } from '../opening/opening.ts';
 import { rebuild } from './rebuild.ts';
-import { ElsewhereError, elsewhereReason } from './rightToWrite.ts';
-import { NotSavedError } from './store.ts';
-import type { OpeningState, Store } from './store.ts';
-import type { Topic } from './topic.ts';
-import { whyNotSaved } from './whyNotSaved.ts';
-import type { WorkingCopy } from './workingCopy.ts';
+import { ElsewhereError, elsewhereReason } from '../writing/rightToWrite.ts';
+import { NotSavedError } from '../store.ts';
+import type { OpeningState, Store } from '../store.ts';
+import type { Topic } from '../topic.ts';
+import { whyNotSaved } from '../writing/whyNotSaved.ts';
+import type { WorkingCopy } from '../copy/workingCopy.ts';
 
 export interface RecoveryAround {
   journal: JournalHost;

@@ -1,18 +1,18 @@
 /** What happens before any screen: is what is kept whole, and is it what the journal says? */
-import type { JournalHost } from '../../shared-types/host.ts';
-import type { JournalState } from '../../shared-types/journal.ts';
-import { emptyHash } from '../../shared-types/journal.ts';
-import { recordsVersion } from '../../shared-types/records/index.ts';
+import type { JournalHost } from '../../../shared-types/host.ts';
+import type { JournalState } from '../../../shared-types/journal.ts';
+import { emptyHash } from '../../../shared-types/journal.ts';
+import { recordsVersion } from '../../../shared-types/records/index.ts';
 import { compareCopy, emptyCounts, totalOf } from './compareCopy.ts';
-import { ask, HostError } from './hostCalls.ts';
-import { NoAnswerError, within } from './noAnswer.ts';
-import { listDatabases, rawTally } from './rawDatabase.ts';
-import type { ListedDatabase } from './rawDatabase.ts';
+import { ask, HostError } from '../writing/hostCalls.ts';
+import { NoAnswerError, within } from '../noAnswer.ts';
+import { listDatabases, rawTally } from '../copy/rawDatabase.ts';
+import type { ListedDatabase } from '../copy/rawDatabase.ts';
 import { replay } from './replay.ts';
-import type { Hindrance, Tally } from './store.ts';
-import { whyNotSaved } from './whyNotSaved.ts';
-import type { CopyTally, MetaRow, WorkingCopy } from './workingCopy.ts';
-import { allTables, knownVersion, nativeVersion, settled, tallyOf } from './workingCopy.ts';
+import type { Hindrance, Tally } from '../store.ts';
+import { whyNotSaved } from '../writing/whyNotSaved.ts';
+import type { CopyTally, MetaRow, WorkingCopy } from '../copy/workingCopy.ts';
+import { allTables, knownVersion, nativeVersion, settled, tallyOf } from '../copy/workingCopy.ts';
 
 export interface OpeningAround {
   journal: JournalHost;

@@ -1,9 +1,9 @@
 /** Journal against working copy, before anything is shown. */
-import type { JournalState } from '../../shared-types/journal.ts';
-import type { Counts, TableName } from '../../shared-types/records/index.ts';
-import { tableNames } from '../../shared-types/records/index.ts';
-import { tableWords } from './recordNames.ts';
-import type { CopyTally } from './workingCopy.ts';
+import type { JournalState } from '../../../shared-types/journal.ts';
+import type { Counts, TableName } from '../../../shared-types/records/index.ts';
+import { tableNames } from '../../../shared-types/records/index.ts';
+import { tableWords } from '../recordNames.ts';
+import type { CopyTally } from '../copy/workingCopy.ts';
 
 export type Verdict =
   /** The copy holds what the journal says. */
