@@ -36,7 +36,7 @@ describe('from an empty task', () => {
 
     await userEvent.fill(field('Name, optional'), 'Tighten the cover');
     await userEvent.fill(page.getByRole('combobox', { name: 'Fastener' }), '3/8-24');
-    await expect.element(page.getByRole('option')).toHaveTextContent(/^F1/);
+    await expect.element(page.getByRole('listbox', { name: 'Fastener: found' })).toHaveTextContent(/^F1 /);
     await userEvent.keyboard('{Enter}');
     await expect.element(page.getByRole('combobox', { name: 'Fastener' })).toHaveValue('F1');
     await userEvent.fill(field('Callout, from (with unit)'), '30 lbf·ft');
@@ -93,7 +93,7 @@ describe('a step that is not complete', () => {
     const needs = async (change: object, words: RegExp): Promise<void> => {
       const kept = (await byCode(store, 'steps')).get('loosen');
       if (kept === undefined) throw new Error('no step');
-      const { demand: _demand, fastener: _fastener, ...rest } = kept;
+      const { demand: _demand, fastener: _fastener, runningIncluded: _included, ...rest } = kept;
       await store.commit({
         action: 'edit-step',
         title: 'Change',

@@ -96,11 +96,12 @@ export function accessLayout(shape: AccessShape, texts: AccessTexts, widthPx: nu
   if (texts.protrusion !== null)
     notes.push({
       x: Math.max(site.depthPx, leftPx + 200),
-      y: bottomPx + 15,
+      // In a row of its own: in a shallow hole both would stand upon each other.
+      y: bottomPx + 15 + notes.length * lineHeightPx,
       anchor: 'end',
       lines: [`${texts.protrusion} of thread proud`],
     });
-  const rowY = bottomPx + 16 + (notes.length > 0 ? lineHeightPx : 0) + 10;
+  const rowY = bottomPx + 16 + notes.length * lineHeightPx + 10;
   const depth = dimension({ fromPx: leftPx, toPx: site.depthPx, y: rowY, text: texts.depth, beside: 'left' });
   const acrossHole =
     clearMm === null || depthMm === 0 ? null : { x: acrossX, top: centreY - boreHalfPx, bottom: centreY + boreHalfPx };

@@ -1,4 +1,4 @@
-import { memo, useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
 import { Button } from '@mantine/core';
 import type { BagResult } from '../../../shared-types/bag.ts';
@@ -73,6 +73,12 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
   const [removing, setRemoving] = useState<TaskStep | null>(null);
   const [said, setSaid] = useState('');
   const heading = useRef<HTMLHeadingElement>(null);
+  // Once a step is judged its sheet takes the place of another one: the focus goes over from heading to heading.
+  const headingRef = useCallback((element: HTMLHeadingElement | null): void => {
+    if (element === null && heading.current !== null && document.activeElement === heading.current)
+      focusNext.current = 'heading';
+    heading.current = element;
+  }, []);
   const table = useRef<HTMLDivElement>(null);
   const focusNext = useRef<'heading' | 'row' | null>(null);
 
@@ -194,7 +200,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
           onLeave={close}
         />
       );
-    if (step === null) return <NoStepsYet hasOutings={outings.length > 0} headingRef={heading} onAdd={add} />;
+    if (step === null) return <NoStepsYet hasOutings={outings.length > 0} headingRef={headingRef} onAdd={add} />;
     if (planned !== null)
       return (
         <StepDetail
@@ -205,7 +211,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
           actions={actions}
           result={result}
           units={units}
-          headingRef={heading}
+          headingRef={headingRef}
           onStep={(by) => {
             const next = view.listed[at + by];
             if (next !== undefined) choose(next.step.code);
@@ -219,7 +225,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
         filled={filledFrom(step, sites.interfaces.get(step.interface ?? ''))}
         needs={view.needsOf(step)}
         units={units}
-        headingRef={heading}
+        headingRef={headingRef}
         actions={actions}
       />
     );

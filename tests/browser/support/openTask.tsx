@@ -1,4 +1,6 @@
 /** The window with a crew's stock, or with a task, on a store of the test's own. */
+// The order of the layers is said before anything has one.
+import '../../../renderer/styles/layers.css';
 import { expect } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import type { RecordOf, TableName } from '../../../shared-types/records/index.ts';
