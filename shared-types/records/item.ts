@@ -71,7 +71,7 @@ export const fastenerRecord = z.strictObject({
   onHand: whole.min(0).optional(),
 });
 
-export const socketRecord = z.strictObject({
+const socketRecord = z.strictObject({
   ...common,
   ...carried,
   kind: z.literal('socket'),
@@ -83,7 +83,7 @@ export const socketRecord = z.strictObject({
   ratedTorque: torque,
 });
 
-export const extensionRecord = z.strictObject({
+const extensionRecord = z.strictObject({
   ...common,
   ...carried,
   kind: z.literal('extension'),
@@ -100,7 +100,7 @@ export const extensionRecord = z.strictObject({
   offset: length.optional(),
 });
 
-export const driverRecord = z.strictObject({
+const driverRecord = z.strictObject({
   ...common,
   ...carried,
   kind: z.literal('driver'),
@@ -110,7 +110,7 @@ export const driverRecord = z.strictObject({
   stepDeg: z.number().positive().max(360).optional(),
 });
 
-export const torqueToolRecord = z.strictObject({
+const torqueToolRecord = z.strictObject({
   ...common,
   ...carried,
   kind: z.literal('torque-tool'),
@@ -132,7 +132,7 @@ export const torqueToolRecord = z.strictObject({
   calibrationDue: day.optional(),
 });
 
-export const gearRecord = z.strictObject({
+const gearRecord = z.strictObject({
   ...common,
   ...carried,
   kind: z.literal('gear'),
@@ -142,7 +142,7 @@ export const gearRecord = z.strictObject({
   ratedMass: mass.optional(),
 });
 
-export const bagRecord = z.strictObject({
+const bagRecord = z.strictObject({
   ...common,
   kind: z.literal('bag'),
   role: id.optional(),
