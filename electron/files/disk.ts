@@ -5,7 +5,8 @@ export interface DiskFile {
   write(bytes: Uint8Array): Promise<{ bytesWritten: number }>;
   truncate(length: number): Promise<void>;
   chmod(mode: number): Promise<void>;
-  stat(): Promise<{ size: number }>;
+  /** `nlink`: under how many names it can be found; 0 once it has been deleted. */
+  stat(): Promise<{ size: number; nlink: number }>;
   /** All of the file is on the disk, its times too. */
   sync(): Promise<void>;
   /** The bytes and the length are on the disk. */

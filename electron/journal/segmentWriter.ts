@@ -45,7 +45,10 @@ export function segmentWriter(folder: string, end: End, disk: Disk, mostBytes = 
     if (segment === null || isFull) return await start(seq);
     file ??= await openFile(segment);
     // Somebody else's bytes at the end would be cut with ours, or ours would stand after them.
-    if ((await file.stat()).size !== bytes) broken = `${segment.name} was changed by another program`;
+    const { size, nlink } = await file.stat();
+    if (size !== bytes) broken = `${segment.name} was changed by another program`;
+    // What is open stays open after its name is gone: it would take every line, and all of them would be lost.
+    else if (nlink === 0) broken = `${segment.name} was deleted by another program`;
     return file;
   };
 

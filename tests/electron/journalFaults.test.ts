@@ -1,5 +1,14 @@
 /** Acceptance line R5 at the journal: a disk that is full or failing. Nothing half written, nothing acknowledged lost. */
-import { mkdirSync, readdirSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { faultyDisk, type DiskCall, type FaultyDisk } from './support/faultyDisk.ts';
@@ -294,6 +303,19 @@ describe('another program that writes into the files', () => {
       message: expect.stringMatching(/changed by another program/) as string,
     });
     expect(statSync(path).size).toBe(size);
+  });
+});
+
+describe.runIf(process.platform !== 'win32')('another program that deletes the files', () => {
+  it('is noticed before anything is called saved', async () => {
+    const journal = await opened(faultyDisk());
+    await journal.add(1);
+    rmSync(journal.folder, { recursive: true });
+    expect(await refusalOf(journal.add(2))).toMatchObject({
+      code: 'disk',
+      message: expect.stringMatching(/deleted by another program/) as string,
+    });
+    expect(existsSync(journal.folder)).toBe(false);
   });
 });
 
