@@ -1,5 +1,4 @@
 /** The right to write belongs to one loading of the page in the desktop shell, and ends with it. */
-import type { BrowserWindow as RealWindow } from 'electron';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { journalHandlers } from '../../electron/handlers/journal.ts';
@@ -9,6 +8,9 @@ import { request } from './support/journalUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
 
 vi.mock('electron', () => import('./support/electronStandIn.ts'));
+
+/** As the handlers know a window; here the stand-in's. */
+type RealWindow = Parameters<ReturnType<typeof journalHandlers>['journalLease']>[0];
 
 let desk: JournalDesk;
 let handlers: ReturnType<typeof journalHandlers>;
