@@ -1,4 +1,5 @@
 /** Reads every line of the journal and checks its shape, its place in the chain and its hash. */
+import { setImmediate as breathe } from 'node:timers/promises';
 import type { JournalDamage } from '../../shared-types/journal.ts';
 import type { Disk } from '../files/disk.ts';
 import { readLine } from './entry.ts';
@@ -21,6 +22,9 @@ export interface Verified {
   torn: { segment: Segment; bytes: Buffer } | null;
 }
 
+/** The process has a window or a server to answer for meanwhile. */
+const breathEvery = 500;
+
 export async function verify(folder: string, disk: Disk, printed: PrintedHead | null = null): Promise<Verified> {
   const segments = await segmentsIn(folder, disk);
   const tally = newTally();
@@ -42,6 +46,7 @@ export async function verify(folder: string, disk: Disk, printed: PrintedHead | 
       const read = readLine(line, { seq: tally.seq + 1, prevHash: tally.hash });
       if ('reason' in read) return damaged(verified, segment.name, lineNumber, read.reason);
       tally.fold(read.entry);
+      if (tally.seq % breathEvery === 0) await breathe();
       if (printed?.seq === tally.seq && !isHead(printed, tally)) {
         return damaged(verified, segment.name, lineNumber, 'its hash is not the one printed');
       }
