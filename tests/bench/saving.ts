@@ -142,24 +142,24 @@ try {
   say('server and browser started', ms(serverMs));
   say('address given to all items shown', `${ms(startMs)}; loaded again: ${spread(again)}`);
 
-  const window = await openAt('#/catalog');
-  await shown(window);
-  const search = window.getByRole('searchbox');
-  const form = window.getByLabel('Name, optional');
+  const sheet = await openAt('#/catalog');
+  await shown(sheet);
+  const search = sheet.getByRole('searchbox');
+  const form = sheet.getByLabel('Name, optional');
   for (const throttle of [1, 4]) {
     await search.click();
     const inSearch = await keysMs(
-      window,
-      async (n) => await window.keyboard.press(n % 5 === 4 ? 'Backspace' : (searched[n % searched.length] ?? 'a')),
+      sheet,
+      async (n) => await sheet.keyboard.press(n % 5 === 4 ? 'Backspace' : (searched[n % searched.length] ?? 'a')),
       throttle,
     );
     await search.fill('');
-    await shown(window);
-    await window.getByRole('button', { name: 'Add item' }).click();
+    await shown(sheet);
+    await sheet.getByRole('button', { name: 'Add item' }).click();
     await form.click();
-    const inForm = await keysMs(window, async (n) => await window.keyboard.press('abcdefgh'[n % 8] ?? 'a'), throttle);
-    await window.reload();
-    await shown(window);
+    const inForm = await keysMs(sheet, async (n) => await sheet.keyboard.press('abcdefgh'[n % 8] ?? 'a'), throttle);
+    await sheet.reload();
+    await shown(sheet);
     say(`key to paint in the search, CPU × 1/${throttle}`, spread(inSearch));
     say(`key to paint in a form, CPU × 1/${throttle}`, spread(inForm));
   }
@@ -173,7 +173,7 @@ try {
     lost = await openAt('#/catalog');
     await lost.getByRole('button', rebuild).waitFor({ timeout: patienceMs });
   });
-  const mended = (lost ?? window) as Page;
+  const mended = (lost ?? sheet) as Page;
   const rebuildMs = await timed(async () => {
     await mended.getByRole('button', rebuild).click();
     await shown(mended);
