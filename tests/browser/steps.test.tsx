@@ -243,7 +243,6 @@ describe('the order of steps', () => {
     await step(/Loosen the cover/);
     const inHand = (): Element | null => document.querySelector('[role=row][aria-selected=true]');
     await expect.poll(() => inHand()?.textContent).toContain('Loosen the cover');
-    inHand()?.dispatchEvent(new MouseEvent('mousedown', { bubbles: true }));
     (inHand() as HTMLElement).focus();
     await userEvent.keyboard('{Alt>}{ArrowDown}{/Alt}');
     await expect.poll(() => stepCodes(store)).toEqual(['tighten', 'cap', 'loosen', 'deep']);

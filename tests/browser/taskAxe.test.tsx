@@ -4,7 +4,7 @@ import type { Preferences } from '../../renderer/store/preferences.ts';
 import { shownPlan } from './fixtures/plans.ts';
 import { button, field, heading, openTask, save } from './support/openTask.tsx';
 
-vi.setConfig({ testTimeout: 90_000 });
+vi.setConfig({ testTimeout: 180_000 });
 
 const [loosen, , cap] = shownPlan().steps;
 const plan = {

@@ -1,4 +1,4 @@
-import { memo, useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useMemo, useState } from 'react';
 import type { KeyboardEvent } from 'react';
 import { Button } from '@mantine/core';
 import type { PlanProblem } from '../../../shared-types/bag.ts';
@@ -19,6 +19,7 @@ import { RemoveQuestion, RemoveRefused } from '../task/RemoveQuestion.tsx';
 import { SheetState } from '../task/SheetState.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
+import { useFocusAfter } from '../task/useFocusAfter.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
 import { TwoPanes } from '../task/TwoPanes.tsx';
 import { useStock, useTaskRows } from '../task/useTaskRows.ts';
@@ -78,25 +79,14 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
   const form = useOpenForm<{ kind: 'add' } | { kind: 'edit'; outing: TaskOuting }>();
   const [removing, setRemoving] = useState<TaskOuting | null>(null);
   const [said, setSaid] = useState('');
-  const heading = useRef<HTMLHeadingElement>(null);
-  const table = useRef<HTMLDivElement>(null);
-  const focusNext = useRef<'heading' | 'row' | null>(null);
+  const { headingRef, table, next: focusNext } = useFocusAfter();
   const rows = useMemo(() => ({ steps, outings }), [steps, outings]);
   const problems = useMemo(() => planProblems(plan), [plan]);
   const inHand = outings.find(({ code }) => code === asked) ?? outings[0] ?? null;
 
-  useEffect(() => {
-    const wanted = focusNext.current;
-    const target =
-      wanted === 'heading' ? heading.current : table.current?.querySelector<HTMLElement>('[aria-selected="true"]');
-    if (wanted === null || target === null || target === undefined) return;
-    focusNext.current = null;
-    target.focus({ preventScroll: wanted === 'row' });
-  });
-
   const choose = (code: string): void => goTo({ at: 'outings', outing: code }, 'replace');
   const close = (): void => {
-    if (!form.left()) focusNext.current = 'heading';
+    if (!form.left()) focusNext('heading');
   };
   const add = (): void => form.show({ kind: 'add' });
   const edit = (): void => {
@@ -109,7 +99,7 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
     if (act === null) setSaid(by === 1 ? 'It is the last already.' : 'It is the first already.');
     else if (await run(act)) {
       setSaid(`${act.title}: done.`);
-      focusNext.current = inTable ? 'row' : null;
+      if (inTable) focusNext('row');
     }
   };
   const remove = async (): Promise<void> => {
@@ -117,7 +107,7 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
     setRemoving(null);
     if (!(await run(removeOuting(removing)))) return;
     setSaid(`${outingCalled(removing)} removed.`);
-    focusNext.current = 'heading';
+    focusNext('heading');
   };
   const wishes: Record<OutingWish, () => void> = {
     add,
@@ -206,7 +196,7 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
           />
         ) : inHand === null ? (
           <div className="bw-task-sheet">
-            <h1 ref={heading} tabIndex={-1} className="bw-heading">
+            <h1 ref={headingRef} tabIndex={-1} className="bw-heading">
               This task has no outings yet
             </h1>
             <p>An outing is one trip out and back: who goes, with which bags, and for how long.</p>
@@ -224,7 +214,7 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
             plan={plan}
             missing={missing}
             problems={problems.filter((problem) => problem.outing === inHand.code)}
-            headingRef={heading}
+            headingRef={headingRef}
             actions={
               <RecordActions
                 what="outing"

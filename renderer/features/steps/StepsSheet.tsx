@@ -1,4 +1,4 @@
-import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useMemo, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
 import { Button } from '@mantine/core';
 import type { BagResult } from '../../../shared-types/bag.ts';
@@ -16,6 +16,7 @@ import { SheetState } from '../task/SheetState.tsx';
 import { TwoPanes } from '../task/TwoPanes.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
+import { useFocusAfter } from '../task/useFocusAfter.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
 import { useSiteRows, useStock, useTaskRows } from '../task/useTaskRows.ts';
 import { filledFrom } from './fromInterface.ts';
@@ -72,15 +73,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
   const form = useOpenForm<Open>();
   const [removing, setRemoving] = useState<TaskStep | null>(null);
   const [said, setSaid] = useState('');
-  const heading = useRef<HTMLHeadingElement>(null);
-  // Once a step is judged its sheet takes the place of another one: the focus goes over from heading to heading.
-  const headingRef = useCallback((element: HTMLHeadingElement | null): void => {
-    if (element === null && heading.current !== null && document.activeElement === heading.current)
-      focusNext.current = 'heading';
-    heading.current = element;
-  }, []);
-  const table = useRef<HTMLDivElement>(null);
-  const focusNext = useRef<'heading' | 'row' | null>(null);
+  const { headingRef, table, next: focusNext } = useFocusAfter();
 
   const rows = useMemo(() => ({ steps, outings }), [steps, outings]);
   const inHand = view.byCode.get(stepId ?? '') ?? view.listed[0] ?? null;
@@ -88,20 +81,9 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
   const number = inHand?.number ?? 0;
   const at = inHand === null ? -1 : view.listed.indexOf(inHand);
 
-  // Where a deed moved something, the focus goes along once it is drawn.
-  useEffect(() => {
-    const wanted = focusNext.current;
-    if (wanted === null) return;
-    const target =
-      wanted === 'heading' ? heading.current : table.current?.querySelector<HTMLElement>('[aria-selected="true"]');
-    if (target === null || target === undefined) return;
-    focusNext.current = null;
-    target.focus({ preventScroll: wanted === 'row' });
-  });
-
   const choose = (code: string): void => goTo({ at: 'steps', step: code }, 'replace');
   const close = (): void => {
-    if (!form.left()) focusNext.current = 'heading';
+    if (!form.left()) focusNext('heading');
   };
   const add = (): void =>
     form.show({ kind: 'add', time: Date.now(), after: stepId === undefined ? null : (step?.id ?? null), like: step });
@@ -112,7 +94,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
     if (!(await run(made))) return;
     setSaid(after.said);
     if (after.code !== undefined) choose(after.code);
-    focusNext.current = after.focus;
+    focusNext(after.focus);
   };
   const copy = (): void => {
     if (step === null) return;
