@@ -4,6 +4,7 @@ import '../../renderer/styles/base.css';
 import { MantineProvider } from '@mantine/core';
 import { useSyncExternalStore } from 'react';
 import { describe, expect, it } from 'vitest';
+import { commands } from 'vitest/browser';
 import { render } from 'vitest-browser-react';
 import type { FileToSave, Host } from '../../shared-types/host.ts';
 import { tableNames } from '../../shared-types/records/index.ts';
@@ -166,6 +167,40 @@ describe('the page of a working copy that differs', () => {
     expect(JSON.parse(text).workingCopies[0].tables.items).toHaveLength(2);
     store.close();
   });
+});
+
+// One page with both sides, one without: the others are made of the same parts.
+describe.each(['light', 'dark'] as const)('in %s, axe knows no fault', (scheme) => {
+  it.each([0, 7])(
+    'of the page of hindrance %i, nor of what stands around the work',
+    async (at) => {
+      const hindrance = hindrances[at];
+      if (hindrance === undefined) throw new Error(`no hindrance ${at}`);
+      const { store } = windowOn(await keptJournal(0));
+      const screen = await render(
+        <MantineProvider theme={theme} cssVariablesResolver={resolver} forceColorScheme={scheme}>
+          <HinderedPage
+            store={store}
+            host={fakeHost()}
+            folder="/data/journal"
+            hindrance={hindrance}
+            failed="It was not done: no room"
+          />
+        </MantineProvider>,
+      );
+      await expect.element(screen.getByRole('heading', { level: 1 })).toHaveFocus();
+      expect(await commands.axe()).toEqual([]);
+      await screen.unmount();
+      await render(
+        <MantineProvider theme={theme} cssVariablesResolver={resolver} forceColorScheme={scheme}>
+          <ElsewhereBanner store={store} reason="Another window of this program has the right to write." />
+          {at === 0 ? <RecoveringPage done={12} of={48} /> : <OpeningPage doing="Reading the journal" />}
+        </MantineProvider>,
+      );
+      expect(await commands.axe()).toEqual([]);
+    },
+    90_000,
+  );
 });
 
 describe('the banner of a window that does not write', () => {

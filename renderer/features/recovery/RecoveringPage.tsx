@@ -18,7 +18,7 @@ export function RecoveringPage({ done, of }: RecoveringPageProps) {
       <Progress.Root size="lg" className="bw-recovering-bar">
         <Progress.Section value={percent} aria-label="How far it has come" />
       </Progress.Root>
-      <p role="status">
+      <p>
         {percent} %{of > 1 ? `, ${grouped(done)} of ${grouped(of)}` : ''}
       </p>
     </main>

@@ -12,7 +12,7 @@ export async function saveEverything(store: Store, host: Host, at: Date): Promis
   for (let part = 0; part < parts; part += 1) {
     // What is more than one file may hold is cut; put together again in order, the parts are the one text.
     const name = parts === 1 ? `${base}.json` : `${base}.part-${part + 1}-of-${parts}.json`;
-    const piece = bytes.subarray(part * largestBodyBytes, (part + 1) * largestBodyBytes);
+    const piece = bytes.slice(part * largestBodyBytes, (part + 1) * largestBodyBytes);
     const written = await host.saveFile({ name, mediaType: 'application/json', bytes: piece });
     if (!written) return null;
     names.push(name);

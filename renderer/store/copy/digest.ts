@@ -17,7 +17,7 @@ export interface Digest {
 
 const pieceSize = 500;
 
-export async function digestOf(pieces: AsyncIterable<readonly AnyRecord[]>): Promise<Digest> {
+async function digestOf(pieces: AsyncIterable<readonly AnyRecord[]>): Promise<Digest> {
   const whole: string[] = [];
   const withoutRev: string[] = [];
   for await (const piece of pieces) {

@@ -142,7 +142,7 @@ function unreadable(error: unknown): UnreadableError {
 }
 
 /** Thrown where the journal cannot be had at all. */
-export class NoHostError extends Error {
+class NoHostError extends Error {
   override readonly name = 'NoHostError';
 }
 

@@ -16,7 +16,7 @@ export type CurrentRecords = ReadonlyMap<string, AnyRecord>;
 
 export const recordKey = ({ table, id }: Pick<Wish, 'table' | 'id'>): string => `${table} ${id}`;
 
-export function prepare(wishes: readonly Wish[], current: CurrentRecords): Prepared {
+function prepare(wishes: readonly Wish[], current: CurrentRecords): Prepared {
   const changes: Change[] = [];
   const conflicts: Conflict[] = [];
   for (const wish of wishes) {
@@ -53,7 +53,7 @@ function madeFromKept({ from }: Wish, kept: AnyRecord | null): boolean {
 }
 
 /** The same but for the revision. */
-export function sameContent(one: AnyRecord | null, other: AnyRecord | null): boolean {
+function sameContent(one: AnyRecord | null, other: AnyRecord | null): boolean {
   if (one === null || other === null) return one === other;
   return contentText(one) === contentText(other);
 }

@@ -10,7 +10,7 @@ export class ElsewhereError extends NotSavedError {}
 export const elsewhereReason = 'Another window of this program has the right to write.';
 
 /** A page being loaded again may ask before its earlier self has let go: it asks again, so often and so far apart. */
-export const patience = { attempts: 5, apartMs: 200 };
+const patience = { attempts: 5, apartMs: 200 };
 
 export async function askForLease(
   journal: JournalHost,
