@@ -34,14 +34,15 @@ const rooms = [
   'tsconfig.json',
   'node_modules',
 ];
-const leftOut = new Set(['.vite', '.vite-temp', '.cache', 'electron-dist']);
+/** Where Vite keeps what it has prepared for this tree alone. */
+const leftOut = new Set(['.vite', '.vite-temp'].map((name) => join(root, 'node_modules', name)));
 
 /** Packages are linked, not copied: nothing writes into them. Our own files are copied, because mutants do. */
 function copyTree(from: string, to: string, own: boolean): void {
   mkdirSync(to, { recursive: true });
   for (const entry of readdirSync(from, { withFileTypes: true })) {
-    if (leftOut.has(entry.name)) continue;
     const [source, target] = [join(from, entry.name), join(to, entry.name)];
+    if (leftOut.has(source)) continue;
     if (entry.isSymbolicLink()) symlinkSync(readlinkSync(source), target);
     else if (entry.isDirectory()) copyTree(source, target, own);
     else if (own) copyFileSync(source, target);
