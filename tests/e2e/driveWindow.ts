@@ -50,7 +50,9 @@ export function smallTargets(page: Page): Promise<string[]> {
     ];
     return targets.flatMap((target) => {
       const drawn =
-        target instanceof HTMLInputElement && target.type === 'radio' ? (target.closest('label') ?? target) : target;
+        target instanceof HTMLInputElement && ['radio', 'checkbox'].includes(target.type)
+          ? (target.closest('label') ?? target)
+          : target;
       const { width, height } = drawn.getBoundingClientRect();
       const inText = target instanceof HTMLAnchorElement && getComputedStyle(target).display === 'inline';
       const hidden = width === 0 || target.classList.contains('bw-skip');

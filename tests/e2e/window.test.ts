@@ -133,7 +133,10 @@ describe('with the keyboard alone', () => {
     await press('Home', 'j');
     await page.getByRole('heading', { level: 1, name: /^2 ·/ }).waitFor();
     await press('Enter');
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe('step-heading');
+    await page.getByRole('button', { name: 'Save step' }).waitFor();
+    expect(await page.evaluate(() => document.activeElement?.closest('form') !== null)).toBe(true);
+    await press('Escape');
+    await page.getByRole('heading', { level: 1, name: /^2 ·/ }).waitFor();
     await press('p');
     await page.getByRole('heading', { name: /^Proved least/ }).waitFor({ timeout: 90_000 });
     await tabTo(page, () => document.activeElement?.closest('[role=grid]') !== null);
@@ -178,11 +181,14 @@ describe('with the keyboard alone', () => {
       const found = await page.evaluate(() => {
         const element = document.activeElement;
         if (element === null || element === document.body) return null;
-        // A radio button is drawn by its label.
+        // A radio button is drawn by its label, a field with words of its own beside it by the frame around both.
+        const frame = element.parentElement;
         const drawn =
           element instanceof HTMLInputElement && element.type === 'radio'
             ? (element.closest('label') ?? element)
-            : element;
+            : frame !== null && element.matches('input') && Number.parseFloat(getComputedStyle(frame).outlineWidth) >= 2
+              ? frame
+              : element;
         const box = drawn.getBoundingClientRect();
         const at = document.elementFromPoint(
           box.left + Math.min(box.width / 2, 40),
