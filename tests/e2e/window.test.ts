@@ -186,7 +186,7 @@ describe('with the keyboard alone', () => {
         const drawn =
           element instanceof HTMLInputElement && element.type === 'radio'
             ? (element.closest('label') ?? element)
-            : frame !== null && element.matches('input') && Number.parseFloat(getComputedStyle(frame).outlineWidth) >= 2
+            : frame !== null && element.matches('input') && getComputedStyle(frame).outlineStyle !== 'none'
               ? frame
               : element;
         const box = drawn.getBoundingClientRect();
