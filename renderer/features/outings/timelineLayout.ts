@@ -27,7 +27,7 @@ export interface TimelineLayout {
 }
 
 export const laneHeightPx = 36;
-export const laneStepPx = 46;
+const laneStepPx = 46;
 export const axisY = 44;
 const lanesTopPx = 62;
 const roleWidthMostPx = 180;

@@ -33,7 +33,7 @@ export interface RowGroup {
 }
 
 /** What the torque column says: the callout as written first, or what a loosening step must bear. */
-export function calloutText(step: Pick<PlanStep, 'callout' | 'demand'> | undefined, mode: UnitsShown): string {
+function calloutText(step: Pick<PlanStep, 'callout' | 'demand'> | undefined, mode: UnitsShown): string {
   const once = mode === 'both' ? 'as-written' : mode;
   if (step?.callout !== undefined) return showBand(step.callout.min, step.callout.max, once);
   if (step?.demand !== undefined) return `up to ${showLimit(step.demand, 'minimum', once)}`;
