@@ -21,7 +21,7 @@ export interface DamagedProfile {
 export type Damage = (where: DamagedProfile) => string;
 
 /** Where Chromium keeps the databases of the program's address. */
-export function databaseFolder({ profile, port }: Pick<DamagedProfile, 'profile' | 'port'>): string {
+function databaseFolder({ profile, port }: Pick<DamagedProfile, 'profile' | 'port'>): string {
   return join(profile, 'Default', 'IndexedDB', `http_127.0.0.1_${port}.indexeddb.leveldb`);
 }
 

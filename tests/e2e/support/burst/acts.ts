@@ -5,9 +5,9 @@
 import type { Item } from '../../../../shared-types/records/item.ts';
 import type { Act } from '../../../../renderer/store/store.ts';
 
-export const shelfId = 'shelf-of-the-burst';
+const shelfId = 'shelf-of-the-burst';
 /** How many records the acts of several put. */
-export const several = 7;
+const several = 7;
 const cycle = 6;
 
 export type Deed = { kind: 'act'; act: Act } | { kind: 'undo' };
