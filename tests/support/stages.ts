@@ -28,7 +28,7 @@ export const stages: readonly Stage[] = [
   stage('unit', () => runSuite('unit', 600)),
   stage('validation', () => runSuite('validation', 240)),
   stage('browser', () => runSuite('browser', 600), ['chromium']),
-  stage('e2e', () => runSuite('e2e', 600), ['build', 'chromium']),
+  stage('e2e', () => runSuite('e2e', 900), ['build', 'chromium']),
 ];
 
 /** The stages picked by name, with what they need, in order; every stage where none is named. */
