@@ -23,7 +23,7 @@ async function walk(): Promise<void> {
     await picture(page, 'front');
     await page.evaluate(() => (location.hash = '#/catalog'));
     await page
-      .getByRole('row', { name: /Socket 9\/16 in/ })
+      .getByRole('row', { name: /Ratchet/ })
       .first()
       .click();
     await page.waitForTimeout(500);
