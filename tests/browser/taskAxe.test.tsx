@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
-import { commands, page, userEvent } from 'vitest/browser';
-import type { Preferences } from '../../renderer/store/preferences.ts';
+import { page, userEvent } from 'vitest/browser';
 import { shownPlan } from './fixtures/plans.ts';
+import { axeFaults } from './support/axe.ts';
 import { button, field, heading, openTask, save } from './support/openTask.tsx';
 
 vi.setConfig({ testTimeout: 180_000 });
@@ -17,10 +17,10 @@ const plan = {
   ],
 };
 
-describe.each<Preferences['scheme']>(['light', 'dark'])('in %s, axe knows no fault', (scheme) => {
+// The same sheets in dark and forced colours are looked at in the whole window, by tests/e2e/window.test.ts.
+describe('axe knows no fault', () => {
   it('of steps, their form, its refusal, its list of codes, and what asks before a step goes', async () => {
-    const { session, store, taskId } = await openTask(plan, '#/steps');
-    session.prefer({ scheme });
+    const { store, taskId } = await openTask(plan, '#/steps');
     await store.commit({
       action: 'add-step',
       title: 'Unfinished',
@@ -35,42 +35,40 @@ describe.each<Preferences['scheme']>(['light', 'dark'])('in %s, axe knows no fau
       ],
     });
     await expect.element(page.getByText(/Not complete: needs a fastener/)).toBeVisible();
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     window.location.hash = '#/steps/open';
     await expect.element(heading('3 · open')).toBeVisible();
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     await userEvent.click(button('Edit step'));
     await userEvent.click(button('Add gear'));
     await userEvent.click(button('Add a move'));
     await userEvent.fill(page.getByRole('combobox', { name: 'Fastener' }), '3/8');
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     await userEvent.fill(field('Callout, from (with unit)'), '45');
     await save();
     await expect.element(page.getByRole('heading', { name: /to mend$/ })).toHaveFocus();
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     await userEvent.keyboard('{Escape}');
     await userEvent.click(button('Leave without saving'));
     await userEvent.click(button('Remove…'));
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
   });
 
   it('of outings, their drawing, their form, and a refusal to remove one', async () => {
-    const { session } = await openTask(plan, '#/outings');
-    session.prefer({ scheme });
+    await openTask(plan, '#/outings');
     await expect.element(heading('Strip')).toBeVisible();
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     await userEvent.click(button('Remove…'));
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     await userEvent.click(button('Keep it'));
     await userEvent.click(button('Edit outing'));
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
   });
 
   it('of sites without and with one, an access in section, and the forms', async () => {
-    const { session, store } = await openTask(plan, '#/sites');
-    session.prefer({ scheme });
+    const { store } = await openTask(plan, '#/sites');
     await expect.element(heading('No site is kept yet')).toBeVisible();
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     await store.commit({
       action: 'add-site',
       title: 'Site',
@@ -87,18 +85,17 @@ describe.each<Preferences['scheme']>(['light', 'dark'])('in %s, axe knows no fau
       ],
     });
     await expect.element(heading('SRL')).toBeVisible();
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     window.location.hash = '#/sites/rock/b';
     await expect.element(page.getByRole('figure', { name: 'Access of interface B' })).toBeVisible();
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
     await userEvent.click(button('Edit interface'));
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
   });
 
   it('of the task’s facts and their form', async () => {
-    const { session } = await openTask(plan, '#/front');
-    session.prefer({ scheme });
+    await openTask(plan, '#/front');
     await userEvent.click(button('Edit facts'));
-    expect(await commands.axe()).toEqual([]);
+    expect(await axeFaults()).toEqual([]);
   });
 });
