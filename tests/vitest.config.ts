@@ -84,7 +84,8 @@ export default defineConfig({
           include: ['tests/e2e/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          // Most of what these wait for is a browser or a process starting; more at once would disturb what is timed.
+          maxWorkers: 2,
         },
       },
     ],

@@ -259,14 +259,15 @@ describe('the order of steps', () => {
   it('F2 and Enter edit, Delete asks, and Copy stands after the first', async () => {
     const { store } = await openTask(plan, '#/steps/cap');
     await expect.element(heading('3 · Cap the lines')).toBeVisible();
-    (document.querySelector('[role=row][aria-selected=true]') as HTMLElement).focus();
-    await userEvent.keyboard('{F2}');
-    await expect.element(heading('Edit step 3')).toBeVisible();
-    await userEvent.keyboard('{Escape}');
-    (document.querySelector('[role=row][aria-selected=true]') as HTMLElement).focus();
-    await userEvent.keyboard('{Enter}');
-    await expect.element(heading('Edit step 3')).toBeVisible();
-    await userEvent.keyboard('{Escape}');
+    for (const key of ['{F2}', '{Enter}']) {
+      (document.querySelector('[role=row][aria-selected=true]') as HTMLElement).focus();
+      await userEvent.keyboard(key);
+      await expect.element(heading('Edit step 3')).toBeVisible();
+      await userEvent.keyboard('{Escape}');
+      await expect.element(heading('3 · Cap the lines')).toBeVisible();
+      // The focus goes back by itself, once the sheet is drawn again.
+      await new Promise((resolve) => setTimeout(resolve, 300));
+    }
     await expectOneAct(store, 'Copy step 3', tables, () => userEvent.click(button('Copy')));
     await expect.poll(() => stepCodes(store)).toEqual(['loosen', 'tighten', 'cap', 'cap-2', 'deep']);
     await step(/^3 /);
