@@ -39,6 +39,7 @@ describe('from a plan to a printed manifest', () => {
       const built = await openBuilt();
       try {
         const { page } = built;
+        await page.getByRole('heading', { name: 'What do you have in front of you?' }).waitFor();
         await openDemo(page, demo);
         await page.getByRole('navigation').getByText('Bag', { exact: true }).click();
         await page.getByRole('button', { name: /^Plan/ }).first().click();

@@ -100,7 +100,8 @@ describe.each(Array.from({ length: rounds }, (_, round) => seed + round))('damag
       // Nothing can be in a new profile: to show the work without a word would be to have made it up.
       const emptied = name === 'profile swapped' || name === 'folder deleted';
       expect(first === 'recovery' || !emptied, `${what}: ${first}`).toBe(true);
-      // Some damage is met only when the browser opens its files for the second time.
+      // Some damage is met only when the browser opens its files for the second time; the short form asks one such.
+      if (rounds === 1 && name !== 'truncate log') return;
       await program.stop();
       await openAndMend(`${what}, second start`);
     },
