@@ -8,7 +8,7 @@ import type { Refusal } from '../../shared-types/errors.ts';
 import { argumentRefusal } from '../../shared-types/ipc.ts';
 import { entrySchema, type Change, type JournalEntry } from '../../shared-types/journal.ts';
 import { recordSchemas, recordsVersion } from '../../shared-types/records/index.ts';
-import { canonicalJson } from './canonicalJson.ts';
+import { canonicalJson } from '../../shared-types/canonicalJson.ts';
 import { unfit } from './unfit.ts';
 
 type Body = Omit<JournalEntry, 'hash'>;

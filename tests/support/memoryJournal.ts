@@ -17,7 +17,7 @@ import {
 } from '../../shared-types/journal.ts';
 import { recordsVersion, tableNames, type Counts } from '../../shared-types/records/index.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
-import { canonicalJson } from '../../renderer/store/canonicalJson.ts';
+import { canonicalJson } from '../../shared-types/canonicalJson.ts';
 import { sha256 } from '../../renderer/store/sha256.ts';
 
 export type JournalCall = 'open' | 'append' | 'read' | 'setDatabase' | 'beginAgain' | 'lease';

@@ -1,7 +1,7 @@
 import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
 import { tableNames } from '../../../shared-types/records/index.ts';
 import { breathe } from '../breathe.ts';
-import { canonicalJson } from '../canonicalJson.ts';
+import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import { inPieces } from '../inPieces.ts';
 import { sha256 } from '../sha256.ts';
 import { tableSource } from './tableSource.ts';

@@ -2,7 +2,7 @@
 import type { Change } from '../../../shared-types/journal.ts';
 import type { AnyRecord } from '../../../shared-types/records/index.ts';
 import { breathe } from '../breathe.ts';
-import { canonicalJson } from '../canonicalJson.ts';
+import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import { inPieces } from '../inPieces.ts';
 import type { Conflict } from '../store.ts';
 import type { Wish } from './wishes.ts';

@@ -1,6 +1,6 @@
 /** Records compared as a whole: the same text, the same records. */
 import { createHash } from 'node:crypto';
-import { canonicalJson } from '../../../renderer/store/canonicalJson.ts';
+import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import type { Records } from './burst/main.ts';
 
 /** Of every table, order of records left aside. */

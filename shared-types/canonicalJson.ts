@@ -1,6 +1,6 @@
 /**
  * One text for one value, after RFC 8785: names sorted by their UTF-16 units, nothing between, numbers and texts as
- * JSON.stringify writes them. A field that is undefined is absent. The value has passed `unfit` before.
+ * JSON.stringify writes them. A field that is undefined is absent.
  */
 export function canonicalJson(value: unknown): string {
   if (typeof value !== 'object' || value === null) return JSON.stringify(value) ?? 'null';
