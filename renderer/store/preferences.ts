@@ -1,6 +1,6 @@
 import type { PreferencesRecord } from '../../shared-types/records/window.ts';
 import { preferencesKey } from '../../shared-types/records/window.ts';
-import { ConflictError } from './store.ts';
+import { ConflictError, NotSavedError } from './store.ts';
 import type { Store } from './store.ts';
 
 export type Preferences = Omit<PreferencesRecord, 'id' | 'rev'>;
@@ -25,9 +25,13 @@ const mostTries = 5;
 
 /**
  * Wishes are seen at once and kept one after another: those that come while one is on its way go together in the next.
- * What could not be kept still holds in this window; the store says that it is not saved.
+ * What the disk did not take still holds in this window, and the store says that it is not saved; what may not be kept at
+ * all is let go and told.
  */
-export function keepPreferences(store: Store, changed: () => void): PreferenceKeeper {
+export function keepPreferences(
+  store: Store,
+  { changed, refused }: { changed: () => void; refused: (error: unknown) => void },
+): PreferenceKeeper {
   const table = store.table('preferences');
   let wishes: Partial<Preferences> = {};
   let writing = false;
@@ -64,7 +68,12 @@ export function keepPreferences(store: Store, changed: () => void): PreferenceKe
         );
       } catch (error) {
         tries += 1;
-        if (!(error instanceof ConflictError) || tries >= mostTries) break;
+        if (error instanceof ConflictError && tries < mostTries) continue;
+        if (!(error instanceof NotSavedError)) {
+          wishes = {};
+          refused(error);
+        }
+        break;
       }
     }
     writing = false;

@@ -74,9 +74,12 @@ export function createSession(store: Store): Session {
     state = { ...state, ...change };
     for (const listener of listeners) listener();
   };
-  const preferences = keepPreferences(store, () => {
-    set({ preferences: preferences.state() });
-    readSoon();
+  const preferences = keepPreferences(store, {
+    changed: () => {
+      set({ preferences: preferences.state() });
+      readSoon();
+    },
+    refused: (error) => refuse('Settings', refusalOf(error)),
   });
   let state: SessionState = {
     preferences: preferences.state(),

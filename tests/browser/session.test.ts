@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { createPlanning } from '../../renderer/features/bag/planning.ts';
 import { firstPreferences } from '../../renderer/store/preferences.ts';
 import { placeAddress, readPlace } from '../../renderer/store/place.ts';
 import type { Place } from '../../renderer/store/place.ts';
@@ -116,12 +117,56 @@ describe('the session', () => {
     expect(store.table('preferences').state().rows.get('preferences')?.person).toBe('B');
   });
 
-  it('lets go of a task that is removed', async () => {
+  it('lets go of a task that is closed, which stays kept, and of one that is removed', async () => {
     const { session, store } = await openSession();
     const { id } = await keepPlan(store, session, asText(shownPlan()));
     session.closeTask();
     await until('no task at hand', () => session.state().atHand === null);
     expect(store.table('tasks').state().rows.has(id)).toBe(true);
+    session.openTask(id);
+    await until('the task at hand again', () => session.state().atHand?.id === id);
+    const goes = (table: 'tasks' | 'outings' | 'steps') =>
+      [...store.table(table).state().rows.values()].map((row) => ({ table, remove: { id: row.id, rev: row.rev } }));
+    await store.commit({
+      action: 'remove',
+      title: 'Remove the task',
+      proposals: [...goes('steps'), ...goes('outings'), ...goes('tasks')],
+    });
+    await until('no task at hand', () => session.state().atHand === null);
+  });
+
+  it('lets go of a wish that may not be kept, and tells why', async () => {
+    const { session, store } = await openSession();
+    session.prefer({ person: 'x'.repeat(2001) });
+    await until('the refusal', () => session.state().refused !== null);
+    expect(session.state().refused?.name).toBe('Settings');
+    expect(session.state().preferences.person).toBe('');
+    expect(store.table('preferences').state().rows.size).toBe(0);
+  });
+
+  it('plans no bag while a record of the task cannot be read', async () => {
+    const { session, store } = await openSession();
+    await keepPlan(store, session, asText(shownPlan()));
+    const asked: string[] = [];
+    const planning = createPlanning(
+      session,
+      (text) => {
+        asked.push(text);
+        return { result: new Promise(() => undefined), onProgress: () => undefined, cancel: () => undefined };
+      },
+      () => new Date(),
+    );
+    const step = [...store.table('steps').state().rows.values()].find(({ code }) => code === 'deep');
+    if (step === undefined) throw new Error('no such step');
+    const { callout: _callout, ...without } = step;
+    await store.commit({ action: 'edit', title: 'Edit', proposals: [{ table: 'steps', put: without }] });
+    await until('the fault', () => (session.state().atHand?.missing.length ?? 0) > 0);
+    planning.start({ minimised: 'mass', timeLimitS: null });
+    expect(asked).toEqual([]);
+    await store.undo();
+    await until('the whole task', () => session.state().atHand?.missing.length === 0);
+    planning.start({ minimised: 'mass', timeLimitS: null });
+    expect(asked).toHaveLength(1);
   });
 });
 

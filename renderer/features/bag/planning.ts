@@ -61,7 +61,8 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
     },
     start(asked) {
       const { atHand } = session.state();
-      if (atHand === null || running !== null) return;
+      // A bag planned without what cannot be read would look whole and be short.
+      if (atHand === null || atHand.missing.length > 0 || running !== null) return;
       const { minimised, timeLimitS } = asked;
       const job = startPlanning(atHand.text, { minimise: minimised, ...(timeLimitS === null ? {} : { timeLimitS }) });
       const run = { cancel: () => job.cancel(), planHash: atHand.planHash };
