@@ -132,7 +132,7 @@ describe('with the keyboard alone', () => {
     await page.getByRole('heading', { level: 1, name: /^25 ·/ }).waitFor();
     await press('Home', 'j');
     await page.getByRole('heading', { level: 1, name: /^2 ·/ }).waitFor();
-    await press('e', 's');
+    await press('Enter');
     await page.getByRole('button', { name: 'Save step' }).waitFor();
     expect(await page.evaluate(() => document.activeElement?.closest('form') !== null)).toBe(true);
     await press('Escape');

@@ -120,8 +120,10 @@ export function RowGrid(props: RowGridProps) {
     const inHand = rows[selectedIndex];
     if (event.key === 'Enter' || event.key === 'F2') {
       if (inHand === undefined) return;
-      if (event.key === 'F2' && onEdit !== undefined) event.preventDefault();
-      (event.key === 'F2' ? onEdit : onOpen)?.(inHand.id);
+      const deed = event.key === 'F2' ? onEdit : onOpen;
+      // What opens may take the focus at once, and this very key would then be typed into it: Enter would send its form.
+      if (deed !== undefined) event.preventDefault();
+      deed?.(inHand.id);
       return;
     }
     if (chooseByKey(event)) return event.preventDefault();

@@ -20,6 +20,7 @@ import { SheetState } from '../task/SheetState.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
 import { useFocusAfter } from '../task/useFocusAfter.ts';
+import { useMoves } from '../task/useMoves.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
 import { TwoPanes } from '../task/TwoPanes.tsx';
 import { useStock, useTaskRows } from '../task/useTaskRows.ts';
@@ -93,15 +94,15 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
     if (inHand !== null) form.show({ kind: 'edit', outing: inHand });
   };
   const moved = (by: -1 | 1) => (inHand === null ? null : moveOuting(rows, inHand, by));
-  const move = async (by: -1 | 1): Promise<void> => {
+  const move = useMoves(async (by) => {
     const act = moved(by);
     const inTable = table.current?.contains(document.activeElement) === true;
     if (act === null) setSaid(by === 1 ? 'It is the last already.' : 'It is the first already.');
-    else if (await run(act)) {
-      setSaid(`${act.title}: done.`);
-      if (inTable) focusNext('row');
-    }
-  };
+    if (act === null || !(await run(act))) return false;
+    setSaid(`${act.title}: done.`);
+    if (inTable) focusNext('row');
+    return true;
+  });
   const remove = async (): Promise<void> => {
     if (removing === null) return;
     setRemoving(null);
@@ -113,8 +114,8 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
     add,
     edit,
     remove: () => setRemoving(inHand),
-    up: () => void move(-1),
-    down: () => void move(1),
+    up: () => move(-1),
+    down: () => move(1),
   };
   useAsked(outingAsking, (wish) => wishes[wish]());
   const onTableKey = (event: KeyboardEvent): void => {
@@ -122,7 +123,7 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
     if (!moves && event.key !== 'F2' && event.key !== 'Delete') return;
     event.preventDefault();
     event.stopPropagation();
-    if (moves) form.guarded(() => void move(event.key === 'ArrowUp' ? -1 : 1));
+    if (moves) form.guarded(() => move(event.key === 'ArrowUp' ? -1 : 1));
     else if (event.key === 'F2') edit();
     else form.guarded(() => setRemoving(inHand));
   };
@@ -221,7 +222,7 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
                 onEdit={edit}
                 canUp={moved(-1) !== null}
                 canDown={moved(1) !== null}
-                onMove={(by) => void move(by)}
+                onMove={move}
                 onRemove={() => setRemoving(inHand)}
               />
             }

@@ -17,6 +17,7 @@ import { TwoPanes } from '../task/TwoPanes.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
 import { useFocusAfter } from '../task/useFocusAfter.ts';
+import { useMoves } from '../task/useMoves.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
 import { useSiteRows, useStock, useTaskRows } from '../task/useTaskRows.ts';
 import { filledFrom } from './fromInterface.ts';
@@ -90,11 +91,12 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
   const edit = (): void => {
     if (step !== null) form.show({ kind: 'edit', step });
   };
-  const act = async (made: Act, after: { said: string; code?: string; focus: 'heading' | 'row' }): Promise<void> => {
-    if (!(await run(made))) return;
+  const act = async (made: Act, after: { said: string; code?: string; focus: 'heading' | 'row' }): Promise<boolean> => {
+    if (!(await run(made))) return false;
     setSaid(after.said);
     if (after.code !== undefined) choose(after.code);
     focusNext(after.focus);
+    return true;
   };
   const copy = (): void => {
     if (step === null) return;
@@ -102,13 +104,15 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
     void act(made.act, { said: `Step ${number} copied.`, code: made.copy.code, focus: 'heading' });
   };
   const moved = (by: -1 | 1): Act | null => (step === null ? null : moveStep(rows, step, by, number));
-  const move = (by: -1 | 1): void => {
+  const move = useMoves(async (by) => {
     const made = moved(by);
-    const name = step === null ? '' : stepName(step);
-    if (made === null) setSaid(by === 1 ? 'It is the last already.' : 'It is the first already.');
-    else
-      void act(made, { said: `${name} moved ${by === 1 ? 'down' : 'up'}.`, focus: focusInTable() ? 'row' : 'heading' });
-  };
+    if (made === null) {
+      setSaid(by === 1 ? 'It is the last already.' : 'It is the first already.');
+      return false;
+    }
+    const said = `${step === null ? '' : stepName(step)} moved ${by === 1 ? 'down' : 'up'}.`;
+    return await act(made, { said, focus: focusInTable() ? 'row' : 'heading' });
+  });
   const focusInTable = (): boolean => table.current?.contains(document.activeElement) === true;
   const remove = (): void => {
     if (removing === null) return;
