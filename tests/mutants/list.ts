@@ -177,7 +177,7 @@ export const mutants: readonly Mutant[] = [
     test: {
       project: 'browser',
       file: 'tests/browser/storeSaving.test.ts',
-      name: 'is NOT SAVED when the database never answers',
+      name: 'says Saved only once the database has it',
     },
   },
 ];

@@ -45,6 +45,8 @@ export class FaultyCopy extends WorkingCopy {
   /** Thrown by each write while it stands. */
   fault: unknown = null;
   hangs = false;
+  /** How many transactions that write the browser has called complete. */
+  written = 0;
 
   constructor(name: string) {
     super(name);
@@ -53,6 +55,12 @@ export class FaultyCopy extends WorkingCopy {
       name: 'faults of a test',
       create: (core) => ({
         ...core,
+        transaction: (tables, mode, options) => {
+          const transaction = core.transaction(tables, mode, options);
+          if (mode === 'readwrite' && transaction instanceof IDBTransaction)
+            transaction.addEventListener('complete', () => (this.written += 1));
+          return transaction;
+        },
         table: (name_) => {
           const table = core.table(name_);
           return {
