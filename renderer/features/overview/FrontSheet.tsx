@@ -8,12 +8,13 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { placeAddress } from '../../store/place.ts';
 import type { KeptResult, TaskAtHand } from '../../store/session.ts';
-import { amountText, bagTotals } from '../bag/amounts.ts';
+import { amountText } from '../bag/amounts.ts';
 import { useHistoryState, useTable } from '../session/useStore.ts';
 import { useJudgements } from '../steps/judging.ts';
 import { countOf, numbersText } from '../steps/words.ts';
 import { TaskFacts } from '../task/TaskFacts.tsx';
 import { TouchedTable } from './TouchedTable.tsx';
+import { carriedBy, sharesOf } from './shares.ts';
 import { stillOpen } from './stillOpen.ts';
 import type { OpenPoint } from './stillOpen.ts';
 import './overview.css';
@@ -117,40 +118,6 @@ function StillOpen({ points, judging }: { points: readonly OpenPoint[]; judging:
       )}
     </section>
   );
-}
-
-interface Share {
-  role: string;
-  outings: { id: string; steps: number[]; minutes: number }[];
-}
-
-function sharesOf(plan: ResolvedPlan): Share[] {
-  const roles = [...new Set(plan.outings.flatMap((outing) => outing.roles))];
-  return roles.map((role) => ({
-    role,
-    outings: plan.outings.map(({ id }) => {
-      const own = plan.steps.flatMap((step, index) =>
-        step.outing === id && step.role === role ? [{ step, index }] : [],
-      );
-      return {
-        id,
-        steps: own.map(({ index }) => index + 1),
-        minutes: own.reduce((sum, { step }) => sum + (step.contingency ? 0 : step.minutes), 0),
-      };
-    }),
-  }));
-}
-
-/** The mass of what the role's own bags hold on its fullest outing. */
-function carriedBy(plan: ResolvedPlan, role: string, result: KeptResult): number | null {
-  const own = [...plan.bags.values()].filter((bag) => bag.role === role).map(({ id }) => id);
-  if (own.length === 0) return null;
-  const sums = result.result.outings.map((outing) =>
-    bagTotals(plan, outing)
-      .filter(({ bag }) => own.includes(bag.id))
-      .reduce((sum, { contentsKg }) => sum + contentsKg, 0),
-  );
-  return Math.max(0, ...sums);
 }
 
 function WhoHasWhat({ plan, result, units }: { plan: ResolvedPlan; result: KeptResult | null; units: UnitsShown }) {
