@@ -17,7 +17,7 @@ const plan = {
   ],
 };
 
-// The same sheets in dark and forced colours are looked at in the whole window, by tests/e2e/window.test.ts.
+// Sheets and forms in dark and forced colours are looked at in the whole window, by tests/e2e/window.test.ts.
 describe('axe knows no fault', () => {
   it('of steps, their form, its refusal, its list of codes, and what asks before a step goes', async () => {
     const { store, taskId } = await openTask(plan, '#/steps');

@@ -3,7 +3,7 @@ import type { Item } from '../../../shared-types/records/item.ts';
 /** Of what is no torque tool there is nothing to say; of one without a day it is not known. */
 export type CalibrationState = 'none' | 'unknown' | 'in-date' | 'due' | 'overdue';
 
-/** So long before its day a calibration is said to be due. */
+/** So long before its day a calibration is said to be due: our choice, no source. */
 const dueWithinDays = 30;
 
 const dayMs = 86_400_000;
