@@ -104,16 +104,16 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
     void act(made.act, { said: `Step ${number} copied.`, code: made.copy.code, focus: 'heading' });
   };
   const moved = (by: -1 | 1): Act | null => (step === null ? null : moveStep(rows, step, by, number));
+  const focusInTable = (): boolean => table.current?.contains(document.activeElement) === true;
   const move = useMoves(async (by) => {
     const made = moved(by);
     if (made === null) {
       setSaid(by === 1 ? 'It is the last already.' : 'It is the first already.');
       return false;
     }
-    const said = `${step === null ? '' : stepName(step)} moved ${by === 1 ? 'down' : 'up'}.`;
-    return await act(made, { said, focus: focusInTable() ? 'row' : 'heading' });
+    const words = `${step === null ? '' : stepName(step)} moved ${by === 1 ? 'down' : 'up'}.`;
+    return await act(made, { said: words, focus: focusInTable() ? 'row' : 'heading' });
   });
-  const focusInTable = (): boolean => table.current?.contains(document.activeElement) === true;
   const remove = (): void => {
     if (removing === null) return;
     const next = view.listed.slice(at + 1).find(({ depth }) => depth <= (inHand?.depth ?? 0)) ?? view.listed[at - 1];
