@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { noteCompared, noteDocument } from './compared.ts';
 
 /** Values as a page prints them, with where they were read. */
 export interface Printed<Row> {
@@ -12,7 +13,10 @@ export interface Printed<Row> {
 
 export function printed<Row>(name: string): Printed<Row> {
   const path = fileURLToPath(new URL(`${name}.json`, import.meta.url));
-  return JSON.parse(readFileSync(path, 'utf8')) as Printed<Row>;
+  const text = readFileSync(path, 'utf8');
+  const file = JSON.parse(text) as Printed<Row>;
+  noteDocument({ name, source: file.source, text });
+  return file;
 }
 
 /** "1.129 848 E-01", "58.0", "1030" as numbers. */
@@ -39,13 +43,34 @@ export interface Miss {
 
 /**
  * What is wrong with a computed value against its print, or null. A print that is named as missing its own formula has to miss it,
- * by no more than is stated: else the entry is stale or the program is wrong.
+ * by no more than is stated: else the entry is stale or the program is wrong. `from` names the document where the test file reads
+ * several that print the same.
  */
-export function fault(computed: number, text: string, miss?: Miss, significantDigits?: number): string | null {
-  const off = Math.abs(computed - numberOf(text));
+export function fault(
+  computed: number,
+  text: string,
+  miss?: Miss,
+  significantDigits?: number,
+  from?: Printed<unknown>['source'],
+): string | null {
   const half = halfLastDigit(text, significantDigits) * (1 + 1e-9);
+  if (miss === undefined) return faultWithin(computed, text, half, from);
+  const off = Math.abs(computed - numberOf(text));
+  noteCompared({ computed, printed: text, off, tolerance: miss.by, miss: miss.reason }, from);
   const said = `computed ${computed}, printed ${text}`;
-  if (miss === undefined) return off <= half ? null : `${said}: ${off} off, half of the last digit is ${half}`;
   if (off <= half) return `${said}: agrees, though it is named as "${miss.reason}"`;
   return off <= miss.by ? null : `${said}: ${off} off, more than the ${miss.by} of "${miss.reason}"`;
+}
+
+/** The same where the tolerance is the check's own, and not half of the last digit. */
+export function faultWithin(
+  computed: number,
+  text: string,
+  tolerance: number,
+  from?: Printed<unknown>['source'],
+): string | null {
+  const off = Math.abs(computed - numberOf(text));
+  noteCompared({ computed, printed: text, off, tolerance }, from);
+  // Not the other way round: what is no number is a fault.
+  return off <= tolerance ? null : `computed ${computed}, printed ${text}: ${off} off, the tolerance is ${tolerance}`;
 }
