@@ -1,0 +1,2 @@
+export { readStrength } from './readStrength.ts';
+export type { SizedThread, Strength } from './strength.ts';
