@@ -39,6 +39,7 @@ export interface BagModel {
  *
  * Whole numbers throughout but for the draws d, which come out whole because the rest is.
  *
+ * @returns the program, and which of its columns stand for what
  * @param elastic - lets stock and bag limits be passed, and minimises by how much, in place of the objective
  */
 export function bagModel(plan: ResolvedPlan, work: OutingWork, minimise: Minimised, elastic = false): BagModel {

@@ -21,6 +21,7 @@ export function bagText(plan: ResolvedPlan, result: BagResult): string {
   return lines.join('\n');
 }
 
+/** The proof in one line. */
 export function headingText({ status, objective }: BagResult): string {
   if (!objective) return 'No bag: the plan cannot be done as it stands.';
   const value = `${showNumber(objective.value)} ${objective.unit}`;
@@ -28,6 +29,7 @@ export function headingText({ status, objective }: BagResult): string {
   return `Not proved: ${value}, nothing below ${showNumber(objective.bound)} ${objective.unit} (within ${showNumber(objective.gap * 100)} %).`;
 }
 
+/** One problem of the plan in one line. */
 export function problemText({ rule, outing, step, id, quantity, place }: PlanProblem): string {
   const where = [`outing ${outing}`, step && `step ${step}`, place && `at ${place}`].filter(Boolean).join(', ');
   return `${rule}: ${showNumber(quantity)} ${rule === 'over-time' ? 'min' : `× ${id}`} (${where})`;

@@ -10,6 +10,7 @@ export interface OutingAnswer {
   chosen: { group: StepGroup; stack: Choice; hold: Choice | null }[];
 }
 
+/** The columns of a solved program as pieces in bags and a stack for each step. */
 export function readAnswer(model: BagModel, columns: readonly number[]): OutingAnswer {
   const at = (column: number): number => columns[column] ?? 0;
   const taken = (list: GroupColumns['stacks']): Choice | null =>
@@ -26,7 +27,17 @@ export function readAnswer(model: BagModel, columns: readonly number[]): OutingA
   };
 }
 
-/** Mass of everything taken with the bags that hold it [kg]: what the outing's people carry. */
+/**
+ * Mass of everything taken with the bags that hold it: what the outing's people carry.
+ *
+ *   m = Σ bags that hold something + Σ pieces
+ *
+ * @returns m [kg]
+ * @throws nothing
+ * @source rule of the objective of command `bag`
+ * @validity masses as the plan gives them
+ * @example massKg of a 0.9 kg pouch with two pieces of 0.3 kg // 1.5
+ */
 export function massKg({ contents }: OutingAnswer): number {
   const used = new Set(contents.map(({ bag }) => bag));
   const bagsKg = [...used].reduce((sum, bag) => sum + bag.massKg, 0);

@@ -39,6 +39,7 @@ export interface OutingWork {
   admitsRole: (bag: ResolvedBag, item: Carried) => boolean;
 }
 
+/** What one outing asks: its steps with every stack that serves them, its bags, its gear. */
 export function outingWork(plan: ResolvedPlan, outing: ResolvedOuting): OutingWork {
   const steps = plan.steps.filter((step) => step.outing === outing.id);
   const known = new Map<string, Choice[]>();

@@ -38,6 +38,7 @@ export interface BagOptions {
  * Outings share nothing but gear that is used up, so each is its own program. Every answer goes through `recheck`,
  * which counts again without the solver; an answer that does not stand up to it is never given out.
  *
+ * @returns the contents, stacks and settings of each outing, with the proof; or what makes it impossible
  * @throws RefusedError where volume counts and an item has none; `internal` where the recheck finds a fault
  */
 export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<BagResult> {

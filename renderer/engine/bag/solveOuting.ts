@@ -25,7 +25,11 @@ export interface OutingOptions {
   onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
 }
 
-/** The least contents of one outing's bags, with ties settled the same way every time. */
+/**
+ * The least contents of one outing's bags, with ties settled the same way every time.
+ *
+ * @throws Error where the solver contradicts itself
+ */
 export function solveOuting(highs: Highs, plan: ResolvedPlan, work: OutingWork, options: OutingOptions): SolvedOuting {
   const { minimise, timeLimitS } = options;
   const scale = solverScale[minimise];

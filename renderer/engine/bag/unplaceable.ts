@@ -21,6 +21,7 @@ export function unplaceable(plan: ResolvedPlan, work: OutingWork): Infeasibility
   return [...steps, ...unpaired, ...unbagged, ...gearWithoutPlace(plan, work)];
 }
 
+/** A step by its id, thread and head, for a sentence. */
 export function stepName(step: ResolvedStep): string {
   if (!step.fastener) return `step ${step.id}`;
   const { thread, headForm, acrossFlats } = step.fastener;

@@ -13,6 +13,7 @@ export function fieldWithin(field: string, step: string | number): string {
 /** The last step of a path: .name, [2] or ["odd name"]. */
 const lastStep = /(?:(?:^|\.)[^.[\]]+|\[(?:\d+|"(?:[^"\\]|\\.)*")\])$/;
 
+/** The path of the object or list a field stands in; empty at the top. */
 export function fieldAbove(field: string): string {
   return lastStep.test(field) ? field.replace(lastStep, '') : '';
 }

@@ -33,7 +33,11 @@ export function readPlan(text: string, file?: string): ResolvedPlan {
   return planFrom(given, { ...origin, text });
 }
 
-/** The same for a plan that is already an object, as `batch` hands it over. */
+/**
+ * The same for a plan that is already an object, as `batch` hands it over.
+ *
+ * @throws RefusedError as readPlan does; rows only where the text is given
+ */
 export function planFrom(given: unknown, origin: { file?: string; text?: string } = {}): ResolvedPlan {
   const parsed = planSchema.safeParse(given);
   if (!parsed.success) throw refusalFromZod(parsed.error, { ...origin, input: given });

@@ -39,6 +39,7 @@ function openingSize(r: Reading, field: string, form: string, text: string): Ope
   return form === 'hexalobular' ? { text: text.trim() } : { mm: r.extentMm(field, text), typed: text.trim() };
 }
 
+/** A fastener with its sizes in the engine’s units. */
 export function resolveFastener(r: Reading, at: string, f: PlanCatalog['fasteners'][number]): ResolvedFastener {
   r.refusals.attempt(`${at}.thread`, f.thread, null, () => readThread(f.thread));
   return {
@@ -51,6 +52,7 @@ export function resolveFastener(r: Reading, at: string, f: PlanCatalog['fastener
   };
 }
 
+/** A socket with its sizes in the engine’s units. */
 export function resolveSocket(r: Reading, at: string, s: PlanCatalog['sockets'][number]): ResolvedSocket {
   return {
     ...carried(r, at, s, 'socket'),
@@ -64,6 +66,7 @@ export function resolveSocket(r: Reading, at: string, s: PlanCatalog['sockets'][
   };
 }
 
+/** An extension with its sizes in the engine’s units. */
 export function resolveExtension(r: Reading, at: string, e: PlanCatalog['extensions'][number]): ResolvedExtension {
   return {
     ...carried(r, at, e, 'extension'),
@@ -76,6 +79,7 @@ export function resolveExtension(r: Reading, at: string, e: PlanCatalog['extensi
   };
 }
 
+/** A driver with its sizes in the engine’s units. */
 export function resolveDriver(r: Reading, at: string, d: PlanCatalog['drivers'][number]): ResolvedTool {
   return {
     ...carried(r, at, d, 'driver'),
@@ -87,6 +91,7 @@ export function resolveDriver(r: Reading, at: string, d: PlanCatalog['drivers'][
   };
 }
 
+/** A torque tool with its sizes and scale in the engine’s units. */
 export function resolveTorqueTool(r: Reading, at: string, t: PlanCatalog['torqueTools'][number]): ResolvedTool {
   const torque = resolveTorque(r, at, t);
   return {
@@ -99,10 +104,12 @@ export function resolveTorqueTool(r: Reading, at: string, t: PlanCatalog['torque
   };
 }
 
+/** Gear; nothing of it is measured but what every carried item has. */
 export function resolveGear(r: Reading, at: string, g: CarriedSource): ResolvedGear {
   return { ...carried(r, at, g, 'gear'), consumed: g.consumed ?? false };
 }
 
+/** A bag with its limits in the engine’s units. */
 export function resolveBag(r: Reading, at: string, b: PlanCatalog['bags'][number]): ResolvedBag {
   return {
     id: b.id,

@@ -111,6 +111,7 @@ function loads(step: PlanStep, callout: BandNm | null, running: BandNm | null, d
   };
 }
 
+/** A step with what it names found and its quantities in the engine’s units. */
 export function resolveStep(r: Reading, at: string, step: PlanStep, k: Known): ResolvedStep {
   const outing = known(r, `${at}.outing`, step.outing, 'outing', k.outings);
   if (outing && !outing.roles.includes(step.role)) {
@@ -173,6 +174,7 @@ export function checkUnique(r: Reading, at: string, items: { id: string }[]): vo
   }
 }
 
+/** An outing with its bags found. */
 export function resolveOuting(
   r: Reading,
   at: string,

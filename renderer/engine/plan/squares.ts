@@ -18,6 +18,7 @@ const nominalToleranceMm = 0.01;
  * @returns the side by its inch name [mm]: 6.35, 9.525, 12.7, 19.05 or 25.4
  * @throws RefusedError out-of-range where the size is none of the five
  * @source common practice, no source: 6.3, 10, 12.5, 20 and 25 mm name the inch squares
+ * @validity square drives of hand tools
  * @example squareSideMm(10) // 9.525
  */
 export function squareSideMm(sideMm: number): number {

@@ -85,6 +85,7 @@ export function spellingsOf(path: string): readonly [string, string] | null {
   return found === undefined ? null : spellings[found[0] as keyof typeof fieldsOf];
 }
 
+/** The words with two right spellings after them, where the field takes a quantity. */
 export function withSpellings(words: string, path: string): string {
   const two = spellingsOf(path);
   return two === null || words.includes(two[0])

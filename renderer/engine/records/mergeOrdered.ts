@@ -14,6 +14,7 @@ interface Sides<R> {
   differing: 'keep' | 'take';
 }
 
+/** Outings of a file beside those kept. */
 export function mergeOutings(x: Sides<TaskOuting>): Merged<TaskOuting> {
   const merged = mergedByCode({
     ...x,

@@ -34,10 +34,12 @@ export function planEntryOf(item: Item): PlanEntry | null {
   }
 }
 
+/** A kept fastener as a plan’s catalog writes it. */
 export function fastenerEntry(item: ItemOf<'fastener'>): PlanCatalog['fasteners'][number] {
   return { id: item.code, ...picked(item, planFields.fastener) };
 }
 
+/** A kept socket as a plan’s catalog writes it. */
 export function socketEntry(item: ItemOf<'socket'>): PlanCatalog['sockets'][number] {
   return { id: item.code, ...picked(item, planFields.socket) };
 }
@@ -48,20 +50,24 @@ export function extensionEntry(item: ItemOf<'extension'>): Omit<PlanCatalog['ext
   return { id: item.code, ...entry };
 }
 
+/** A kept driver as a plan’s catalog writes it. */
 export function driverEntry(item: ItemOf<'driver'>): PlanCatalog['drivers'][number] {
   return { id: item.code, ...picked(item, planFields.driver) };
 }
 
 type OfReading = ItemOf<'torque-tool'> & { accuracyOfReading: number };
 
+/** A kept torque tool as a plan’s catalog writes it. */
 export function torqueToolEntry(item: OfReading): PlanCatalog['torqueTools'][number] {
   return { id: item.code, ...picked(item, planFields['torque-tool']) };
 }
 
+/** Kept gear as a plan’s catalog writes it. */
 export function gearEntry(item: ItemOf<'gear'>): PlanCatalog['carryGear'][number] {
   return { id: item.code, ...picked(item, planFields.gear) };
 }
 
+/** A kept bag as a plan’s catalog writes it. */
 export function bagEntry(item: ItemOf<'bag'>): PlanCatalog['bags'][number] {
   return { id: item.code, ...picked(item, planFields.bag) };
 }

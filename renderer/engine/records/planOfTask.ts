@@ -37,6 +37,8 @@ export interface ComposedPlan {
  * records change it, so that the same work gives the same text and the same hash.
  *
  * Where a step is silent, its interface gives fastener, count and access; the interface's watch-outs come before its own.
+ *
+ * @returns the plan, what of the stock it leaves out, and which record each of its entries came from
  */
 export function planOfTask(records: TaskRecords): ComposedPlan {
   const { task } = records;
@@ -56,6 +58,7 @@ export function planOfTask(records: TaskRecords): ComposedPlan {
   return { plan, leftOut, origins: { catalog: origins, outings, steps } };
 }
 
+/** A task’s own lines as a plan writes them. */
 export function taskEntry(task: Task, sites: readonly Site[]): NonNullable<Plan['task']> {
   const kept = sites.find(({ id }) => id === task.site);
   const site = task.siteText ?? kept?.name ?? kept?.code;
@@ -79,6 +82,7 @@ function emptyLists() {
   return { fasteners: [], sockets: [], extensions: [], drivers: [], torqueTools: [], carryGear: [], bags: [] };
 }
 
+/** A step as a plan writes it, its interface’s words filled in. */
 export function stepEntry(step: TaskStep, at: Interface | null): PlanStep {
   const own = { id: step.code, ...picked(step, planFields.step) };
   if (at === null) return own;

@@ -24,6 +24,8 @@ interface NewRecords {
  *
  * What a file does not say is set as a new entry has it: one part each, field kit, not retired. A file knows no
  * interfaces and no kept sites, so that every step says its own access and the site stays the words it is.
+ *
+ * @returns the records, none of them kept yet, and what of the plan has no place in a record
  */
 export function recordsOfPlan(plan: Plan, { shelfName, taskNamed, newId }: NewRecords): PlanRecords {
   const shelf: Shelf = { id: newId(), rev: 0, name: shelfName };

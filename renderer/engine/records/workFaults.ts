@@ -6,6 +6,7 @@ import { inTheBag, readAccess, readBand } from '../plan/resolveSteps.ts';
 import { readQuantity } from '../units/index.ts';
 import { faultsOfReading, type Fault } from './faults.ts';
 
+/** What cannot be kept of an interface. */
 export function interfaceFaults(it: Interface): Fault[] {
   return faultsOfReading((r) => void readAccess(r, 'access', it.access));
 }
@@ -51,10 +52,12 @@ function quantity(text: string): number {
   }
 }
 
+/** What cannot be kept of an outing. */
 export function outingFaults(outing: TaskOuting): Fault[] {
   return twice('bags', outing.bags, 'bag');
 }
 
+/** What cannot be kept of a task. */
 export function taskFaults(task: Task): Fault[] {
   const ids = task.places.map(({ id }) => id);
   const reserved = ids.flatMap((id, index): Fault[] =>

@@ -7,6 +7,14 @@ const relativeTolerance = 1e-9;
 /**
  * Whether two lengths are the same nominal size: within 0.01 mm.
  *
+ *   |a − b| ≤ 0.01 mm + 1e-9·max(|a|, |b|)
+ *
+ * @param aMm - one length [mm]
+ * @param bMm - the other [mm]
+ * @returns true within the tolerance
+ * @throws nothing
+ * @source rule 2 of command `bag`
+ * @validity names of sizes; limits are compared by `reaches`
  * @example sameNominalMm(11.11, 11.1125) // true
  * @example sameNominalMm(27, 26.9875) // false: 27 mm is not 1-1/16 in
  */

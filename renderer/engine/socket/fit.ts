@@ -74,6 +74,7 @@ export function fitAtLimits(x: {
  * @param x.openingForm - form of the opening
  * @param x.openingMm - nominal size of the opening [mm]; it need not be the head's
  * @returns the fit with both sources; or no fit, with the reason: the form does not act on the head, or no published value is held
+ * @throws nothing; what is not held comes back as the reason
  * @source ISO 4014, ISO 4032, ASME B18.2.1 for heads; ASME B18.2.2 appendix for openings; keys in data/SOURCES.md
  * @validity inch openings on ISO and ASME hexagons; limits of metric openings (ISO 691) and of keys are not held
  * @example fitOf({ headForm: 'hex', acrossFlatsMm: 16, openingForm: 'hex6', openingMm: 15.875 }).fit?.goesOn // false

@@ -15,7 +15,10 @@ const formsFor: Readonly<Record<HeadForm, readonly OpeningForm[]>> = {
 /**
  * The forms of opening that act on a form of head, six-point before twelve-point.
  *
+ * @returns the forms, best first
+ * @throws nothing
  * @source rule 2 of command `bag`; a 12-point opening on a 6-point head: common practice, no source
+ * @validity every form of the plan's schema
  * @example openingFormsFor('nut') // ['hex6', 'hex12']
  */
 export function openingFormsFor(headForm: HeadForm): readonly OpeningForm[] {
@@ -32,6 +35,7 @@ export function openingFormsFor(headForm: HeadForm): readonly OpeningForm[] {
  * @param x.openingForm - form of the opening
  * @param x.size - S, nominal size of the opening [mm]; a hexalobular size as text
  * @returns true where it goes on; a text never matches a length
+ * @throws nothing
  * @source rule 2 of command `bag`. It knows no limits: `fitOf` does.
  * @validity every form of the plan's schema
  * @example openingGoesOnHead({ headForm: 'hex', acrossFlats: { mm: 16 }, openingForm: 'hex6', size: { mm: 15.875 } }) // false

@@ -43,6 +43,7 @@ interface Chain {
  * The search goes from the socket outwards and gives a branch up at the first part that is too weak, too wide for
  * where it lies, or of another square.
  *
+ * @returns the stacks, lightest first
  * @param relaxed - checks left out, to find stacks that nearly do; the search is then bounded
  */
 export function enumerateStacks(

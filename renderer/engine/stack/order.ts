@@ -1,6 +1,17 @@
 import type { StackParts } from './stackTask.ts';
 import { stackIds } from './stackTask.ts';
 
+/**
+ * Mass of a stack.
+ *
+ *   m = tool + Σ extensions + socket
+ *
+ * @returns m [kg]
+ * @throws nothing
+ * @source addition of the masses the plan gives
+ * @validity one piece of each part
+ * @example stackMassKg of a 0.5 kg tool with a 0.1 kg socket // 0.6
+ */
 export function stackMassKg({ tool, extensions, socket }: StackParts): number {
   return extensions.reduce((sum, e) => sum + e.massKg, tool.massKg + socket.massKg);
 }

@@ -7,15 +7,18 @@ export function shownLength(mm: number, shown: ShownUnits, digits?: number): str
   return `${showNumber(convertValue(mm, 'mm', shown.length), digits)} ${shown.length}`;
 }
 
+/** A torque in the unit the step is written in. */
 export function shownTorque(nm: number, shown: ShownUnits, digits?: number): string {
   return `${showNumber(convertValue(nm, 'N·m', shown.torque), digits)} ${shown.torque}`;
 }
 
+/** A band of torque in that unit, its ends rounded inward. */
 export function shownTorqueBand(band: BandNm, shown: ShownUnits, digits?: number): string {
   const [min, max] = [band.minNm, band.maxNm].map((nm) => showNumber(convertValue(nm, 'N·m', shown.torque), digits));
   return `${min}–${max} ${shown.torque}`;
 }
 
+/** An angle in degrees. */
 export function shownAngle(deg: number, digits?: number): string {
   return `${showNumber(deg, digits)} deg`;
 }
@@ -31,6 +34,7 @@ export function apart(have: number, need: number, show: (value: number, digits: 
   }
 }
 
+/** A count of pieces. */
 export function shownPieces(count: number): string {
   return count === 1 ? '1 piece' : `${showNumber(count)} pieces`;
 }
@@ -57,10 +61,12 @@ const headWords: Record<HeadForm, string> = {
   square: 'square head',
 };
 
+/** An opening by its form and size. */
 export function shownOpening(form: OpeningForm, size: OpeningSize): string {
   return `${shownSize(size)} ${openingWords[form]}`;
 }
 
+/** A head by its form and size. */
 export function shownHead(form: HeadForm, size: OpeningSize): string {
   return `${shownSize(size)} ${headWords[form]}`;
 }

@@ -8,6 +8,7 @@ import { readThread } from './readThread.ts';
  * @param x.pitchMm - P [mm], > 0
  * @param x.starts - number of starts, 1 for fasteners
  * @returns lead [mm]
+ * @throws nothing; its callers bound what they give
  * @source definition
  * @validity any screw
  * @example leadOfStarts({ pitchMm: 1.5, starts: 2 }) // 3
@@ -16,7 +17,17 @@ export function leadOfStarts({ pitchMm, starts }: { pitchMm: number; starts: num
   return pitchMm * starts;
 }
 
-/** The lead of a designated fastener thread, which has one start [mm]. */
+/**
+ * The lead of a designated fastener thread, which has one start.
+ *
+ *   lead = P
+ *
+ * @returns lead [mm]
+ * @throws RefusedError as readThread does
+ * @source definition
+ * @validity single-start threads
+ * @example leadMm('1/4-28') // 0.9071
+ */
 export function leadMm(designation: string): number {
   return leadOfStarts({ pitchMm: readThread(designation).pitchMm, starts: 1 });
 }
@@ -28,7 +39,8 @@ export function leadMm(designation: string): number {
  *
  * @param x.lengthMm - axial travel [mm], ≥ 0
  * @param x.leadMm - lead [mm], > 0
- * @returns turns
+ * @returns turns [rev]
+ * @throws nothing; its callers bound what they give
  * @source definition
  * @validity any screw
  * @example turnsToRun({ lengthMm: 12, leadMm: 1.5 }) // 8

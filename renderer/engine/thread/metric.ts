@@ -11,7 +11,11 @@ const held = threadTables['pitches-iso-262'];
 /** ISO 261 lists diameters from 1 to 300 mm and no pitch below 0.2 mm (memory). */
 const metricRange = { majorMinMm: 1, majorMaxMm: 300, pitchMinMm: 0.2 };
 
-/** M10, M10x1.25, M10×1.25-6g, M10 x 1.5 LH. */
+/**
+ * M10, M10x1.25, M10×1.25-6g, M10 x 1.5 LH.
+ *
+ * @throws RefusedError as readThread says
+ */
 export function readMetric(at: Cursor): Thread {
   const majorAt = at.index;
   const major = at.take(/\s*(?<text>\d+(?:\.\d+)?|\.\d+)(?![\d.,])/)?.['text'];

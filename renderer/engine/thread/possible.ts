@@ -6,11 +6,16 @@ import type { Cursor } from './cursor.ts';
  */
 const pitchShareMax = 0.5;
 
+/** Whether a pitch leaves a thread of that diameter a core. */
 export function isPossible(x: { majorMm: number; pitchMm: number }): boolean {
   return x.pitchMm > 0 && x.pitchMm <= pitchShareMax * x.majorMm;
 }
 
-/** Refuses a pitch so coarse that no thread of that diameter has a core to carry it. */
+/**
+ * Refuses a pitch so coarse that no thread of that diameter has a core to carry it.
+ *
+ * @throws RefusedError out-of-range
+ */
 export function refuseImpossible(at: Cursor, x: { majorMm: number; pitchMm: number }, position: number): void {
   if (isPossible(x)) return;
   const [pitch, major] = [x.pitchMm, x.majorMm].map((mm) => Number(mm.toPrecision(6)));

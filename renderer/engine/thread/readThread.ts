@@ -11,6 +11,7 @@ const longestText = 80;
  *
  * @param designation - "M10", "M10x1.25-6g", "1/4-28 UNF-3A", ".2500-28 UNJF-3A", "#10-32", "1-1/8-12 UNF", "5/8-11 UNC-2B LH" …;
  *   "1-8" is one inch and "1-64" number 1; decimals mean a held size within 0.0005 in
+ * @returns the thread: its designation in one form, its basic sizes [mm, mm²], class and hand
  * @throws RefusedError unreadable-thread with the position, not-held (no pitch given and none held), contradiction (a stated series
  *   that the pitch does not have), out-of-range (no such thread can be)
  * @source pitches: ISO 262; series: ASME B1.1 (tables in data/handbook)

@@ -6,6 +6,7 @@
  * @param x.pitchDiameterMm - d2, basic pitch diameter [mm]
  * @param x.rootDiameterMm - d3, root diameter of the external thread [mm]
  * @returns As, nominal stress area [mm²]; the standard's tables print it to three digits
+ * @throws nothing; readThread refuses what is outside the range
  * @source ISO 898-1:1999 and 2013, clause on the stress area and load tables (values read in reproductions)
  * @validity ISO metric threads M
  * @example metricStressAreaMm2({ pitchDiameterMm: 9.0257, rootDiameterMm: 8.1597 }) // 57.99
@@ -22,6 +23,7 @@ export function metricStressAreaMm2(x: { pitchDiameterMm: number; rootDiameterMm
  * @param x.majorIn - D, basic major diameter [in], > 0
  * @param x.threadsPerInch - n [1/in], > 0.98 / D
  * @returns At, tensile stress area [in²]
+ * @throws nothing; readThread refuses what is outside the range
  * @source ASME B1.1, appendix on stress area; table of a machine design textbook after ANSI B1.1-1974 (values read)
  * @validity UN, UNR and UNJ threads of steel up to 180 000 psi (memory)
  * @example unifiedStressAreaIn2({ majorIn: 0.5, threadsPerInch: 13 }) // 0.1419

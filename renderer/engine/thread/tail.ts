@@ -1,6 +1,10 @@
 import type { Cursor } from './cursor.ts';
 
-/** What ends a designation: the tolerance class and the hand, in either order, to the end of the text. */
+/**
+ * What ends a designation: the tolerance class and the hand, in either order, to the end of the text.
+ *
+ * @throws RefusedError unreadable-thread where something else follows
+ */
 export function readTail(at: Cursor, classForm: RegExp): { class: string | null; hand: 'right' | 'left' } {
   const found: { class: string | null; hand: 'right' | 'left' | null } = { class: null, hand: null };
   for (;;) {

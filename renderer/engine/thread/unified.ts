@@ -10,7 +10,11 @@ import { decideSize, takeSize, unifiedRange, type UnifiedSize } from './unifiedS
 
 const held = threadTables['unified-series-asme-b1.1'];
 
-/** 1/4-28 UNF-3A, .2500-28 UNJF-3A, #10-32, No. 8-32, 1-1/8-12 UNF, 5/8-11 UNC-2B LH. */
+/**
+ * 1/4-28 UNF-3A, .2500-28 UNJF-3A, #10-32, No. 8-32, 1-1/8-12 UNF, 5/8-11 UNC-2B LH.
+ *
+ * @throws RefusedError as readThread says
+ */
 export function readUnified(at: Cursor): Thread {
   const typed = takeSize(at);
   if (typed === undefined) throw at.refuse('does not begin with a size, as "M10x1.25", "1/4-28" or "No. 10-32" do.');

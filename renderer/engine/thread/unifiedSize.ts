@@ -26,6 +26,7 @@ export interface UnifiedSize {
 
 const inchMark = String.raw`(?:\s*(?:"|″|in\b))?`;
 
+/** The size at the head of a unified designation, as typed; undefined where none stands there. */
 export function takeSize(at: Cursor): TypedSize | undefined {
   at.take(/\s+/);
   const position = at.index;
@@ -71,7 +72,11 @@ function numberName(at: Cursor, digits: string, position: number): string {
   );
 }
 
-/** The size meant, told by its form, by the sizes held and, for a bare whole number, by the threads per inch. */
+/**
+ * The size meant, told by its form, by the sizes held and, for a bare whole number, by the threads per inch.
+ *
+ * @throws RefusedError unreadable-thread, not-held, out-of-range
+ */
 export function decideSize(at: Cursor, typed: TypedSize, threadsPerInch: number): UnifiedSize {
   if (typed.form === 'number') {
     const size = numberSize(typed.name);

@@ -29,7 +29,7 @@ const converter = configureMeasurements<Kind, Kind, Unit>(measures);
  *
  *   value · size(from) / size(to)
  *
- * @param value - any finite number, in `from`
+ * @param value - any finite number [`from`]
  * @returns the value in `to`, within 1e-15 relative of the exact conversion
  * @throws RefusedError not-finite (the package would turn NaN into 0; a result too large for a double, or so small that it would
  *   lose digits), wrong-kind

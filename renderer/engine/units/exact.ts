@@ -5,7 +5,11 @@ export interface Exact {
   denominator: bigint;
 }
 
-/** Any plain decimal, with or without sign, point and exponent, as the rational it names. */
+/**
+ * Any plain decimal, with or without sign, point and exponent, as the rational it names.
+ *
+ * @throws RangeError where the text is no decimal: a mistake of the program, not of its user
+ */
 export function exactOf(decimal: string): Exact {
   const parts = /^([+-]?)(\d*)\.?(\d*)(?:[eE]([+-]?\d+))?$/.exec(decimal);
   if (parts === null) throw new RangeError(`"${decimal}" is no decimal`);
@@ -22,16 +26,19 @@ export function exactOfNumber(value: number): Exact {
   return exactOf(String(value));
 }
 
+/** a · b */
 export function times(a: Exact, b: Exact): Exact {
   return { numerator: a.numerator * b.numerator, denominator: a.denominator * b.denominator };
 }
 
+/** a / b, the denominator kept above 0; b is not 0. */
 export function over(a: Exact, b: Exact): Exact {
   return b.numerator > 0n
     ? { numerator: a.numerator * b.denominator, denominator: a.denominator * b.numerator }
     : { numerator: -a.numerator * b.denominator, denominator: -a.denominator * b.numerator };
 }
 
+/** a − b */
 export function minus(a: Exact, b: Exact): Exact {
   return {
     numerator: a.numerator * b.denominator - b.numerator * a.denominator,
@@ -39,7 +46,15 @@ export function minus(a: Exact, b: Exact): Exact {
   };
 }
 
-/** Below 0, 0 or above 0 as a is less than, equal to or greater than b. */
+/**
+ * Which of two rationals is the greater, without rounding.
+ *
+ * @returns below 0, 0 or above 0 as a is less than, equal to or greater than b
+ * @throws nothing
+ * @source arithmetic
+ * @validity any two rationals
+ * @example compare(exactOf('0.1'), exactOf('0.10')) // 0
+ */
 export function compare(a: Exact, b: Exact): number {
   const difference = a.numerator * b.denominator - b.numerator * a.denominator;
   return difference < 0n ? -1 : difference > 0n ? 1 : 0;
@@ -74,7 +89,15 @@ export function placesText(units: bigint, decimals: number): string {
 /** The least magnitude a double holds with all its digits; nearer to 0 it loses them one by one. */
 export const leastFullPrecision = 2 ** -1022;
 
-/** The nearest double, by way of 25 significant digits. */
+/**
+ * The nearest double, by way of 25 significant digits.
+ *
+ * @returns the double nearest to those 25 digits
+ * @throws nothing
+ * @source arithmetic; the language's own reading of a decimal is to the nearest
+ * @validity any rational; Infinity beyond the doubles and 0 below them, which the callers refuse
+ * @example nearestNumber({ numerator: 1n, denominator: 3n }) // 0.3333333333333333
+ */
 export function nearestNumber(value: Exact): number {
   if (value.numerator === 0n) return 0;
   const magnitude = String(value.numerator).length - String(value.denominator).length;

@@ -69,10 +69,12 @@ export type Unit = keyof typeof unitDefinitions;
 
 export const allUnits = Object.keys(unitDefinitions) as Unit[];
 
+/** What a unit measures. */
 export function kindOf(unit: Unit): Kind {
   return unitDefinitions[unit].kind;
 }
 
+/** Every unit of one kind, the anchor first. */
 export function unitsOf(kind: Kind): Unit[] {
   return allUnits.filter((unit) => kindOf(unit) === kind);
 }

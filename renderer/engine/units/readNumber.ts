@@ -43,6 +43,7 @@ function refuse(code: RefusalCode, text: string, position: number, why: string):
 /**
  * The number a quantity begins with: a decimal, a fraction or a mixed number.
  *
+ * @returns its value, the digits as typed, and where the text goes on
  * @throws RefusedError unreadable-quantity, ambiguous-quantity (a comma or blank inside the digits), not-finite
  */
 export function readNumber(text: string): Numeral {

@@ -20,8 +20,10 @@ const longestText = 200;
  *
  * @param text - as typed
  * @param kind - the kind the place takes, where it takes one only
+ * @returns the number in the unit as typed, and the text itself, which stays the authority
  * @throws RefusedError unreadable-quantity, ambiguous-quantity (no unit, "1,200", "45 nm"), unknown-unit, wrong-kind, not-finite;
  *   each with the text as `value` and the character it stopped at as `position`
+ * @source the unit spellings of the headless contract
  * @validity negative values are read; callers bound them
  * @example readQuantity('45 ft-lb', 'torque') // { value: 45, unit: 'lbf·ft', kind: 'torque', typed: '45 ft-lb' }
  */
@@ -30,7 +32,11 @@ export function readQuantity(text: string, kind?: Kind): Quantity {
   return { value: numeral.value, unit, kind: found, typed: text };
 }
 
-/** The same reading with the number as typed and exact, for showing and converting limits. */
+/**
+ * The same reading with the number as typed and exact, for showing and converting limits.
+ *
+ * @throws RefusedError as readQuantity does
+ */
 export function readParts(text: string, kind?: Kind): { numeral: Numeral; unit: Unit; kind: Kind } {
   if (typeof text !== 'string') throw notText(text, kind);
   if (text.length > longestText) {
@@ -116,7 +122,10 @@ function notText(value: unknown, kind: Kind | undefined): RefusedError {
 /**
  * A typed quantity in the unit asked for.
  *
- * @throws RefusedError as readQuantity does
+ * @returns the number in `unit`, within 1e-15 relative of what was typed
+ * @throws RefusedError as readQuantity and convertValue do
+ * @source the exact definitions in kinds.ts
+ * @validity units of the kind named
  * @example quantityIn('7/16 in', 'length', 'mm') // 11.1125, to the last bit or one beside it
  */
 export function quantityIn(text: string, kind: Kind, unit: Unit): number {

@@ -108,7 +108,11 @@ export function namesUnit(text: string): boolean {
  *
  * @param text - any accepted spelling
  * @param wanted - the kind the place takes, where it takes one only
+ * @returns the unit in its canonical spelling, and what it measures
  * @throws RefusedError unknown-unit, ambiguous-quantity ("nm"), wrong-kind: each names what was given and what was asked for
+ * @source the unit spellings of the headless contract; SP 811 for the case of SI symbols, which tells mN·m from MN·m
+ * @validity the units of kinds.ts; SI symbols keep their case, inch-pound words do not
+ * @example readUnit('ft-lbs') // { unit: 'lbf·ft', kind: 'torque' }
  */
 export function readUnit(text: string, wanted?: Kind): { unit: Unit; kind: Kind } {
   const spelled = text.trim();

@@ -26,10 +26,12 @@ const lossMax: Exact = { numerator: 5n, denominator: 100n };
  * A nominal value rounded to a number of decimals, half to even, in decimal: the digits rounded are those of the shortest
  * decimal that names the double, so 2.675 is a tie and 1.005 too.
  *
- * @param value - any finite number
+ * @param value - any finite number [any unit]
  * @param decimals - places after the point; below 0 rounds to tens, hundreds …
+ * @returns the digits, as many decimals as asked for; never "-0"
  * @throws RefusedError not-finite
  * @source project rule; rounding half to even as in ISO 80000-1 annex B, rule A (from memory)
+ * @validity nominal values; a limit is rounded inward instead
  * @example roundNominal(2.675, 2) // "2.68"; roundNominal(0.125, 2) // "0.12"
  */
 export function roundNominal(value: number, decimals: number): string {
@@ -42,7 +44,12 @@ export function roundNominal(value: number, decimals: number): string {
  * width. The band shown lies inside the band given, is never empty, and each end moves by less than one unit of its last place.
  * A band of no width is shown with all its digits.
  *
+ * @param band.min - lower end [any unit], ≤ max
+ * @param band.max - upper end [the same]
+ * @returns the digits of both ends, with the same number of decimals
  * @throws RefusedError not-finite; contradiction where min > max
+ * @source project rule: keeping to what is shown keeps to what is meant
+ * @validity limits of any size and sign
  * @example roundInward({ min: 54.232717933256, max: 67.79089741657 }) // { min: '54.3', max: '67.7' }
  */
 export function roundInward(band: { min: number; max: number }): ShownBand {
@@ -55,8 +62,12 @@ export function roundInward(band: { min: number; max: number }): ShownBand {
  * A band of limits in another unit, rounded inward from the exact conversion: no binary rounding stands between the limit as
  * typed and the digits shown.
  *
- * @param band - min and max in `unit`
+ * @param band.min - lower end [`unit`], ≤ max
+ * @param band.max - upper end [`unit`]
+ * @returns the digits of both ends in `to`
  * @throws RefusedError not-finite, wrong-kind, contradiction
+ * @source the exact definitions in kinds.ts; roundInward's rule
+ * @validity two units of one kind
  * @example bandIn({ min: 40, max: 50, unit: 'lbf·ft' }, 'N·m') // { min: '54.3', max: '67.7' }
  */
 export function bandIn(band: { min: number; max: number; unit: Unit }, to: Unit): ShownBand {
@@ -65,13 +76,27 @@ export function bandIn(band: { min: number; max: number; unit: Unit }, to: Unit)
   return inward(exactIn(exactOfNumber(band.min), band.unit, to), exactIn(exactOfNumber(band.max), band.unit, to));
 }
 
-/** value · size(from) / size(to), exact. */
+/**
+ * A value in another unit, exact.
+ *
+ *   value · size(from) / size(to)
+ *
+ * @returns the rational, in `to`
+ * @throws RefusedError wrong-kind
+ * @source the exact definitions in kinds.ts
+ * @validity two units of one kind; rad by way of 33 digits of 180/π
+ * @example exactIn(exactOf('1'), 'in', 'mm') // 254/10
+ */
 export function exactIn(value: Exact, from: Unit, to: Unit): Exact {
   if (kindOf(from) !== kindOf(to)) throw wrongKind(from, kindOf(to), to);
   return from === to ? value : over(times(value, exactSize(from)), exactSize(to));
 }
 
-/** Both ends inward; the work behind roundInward and bandIn. */
+/**
+ * Both ends inward; the work behind roundInward and bandIn.
+ *
+ * @throws RefusedError contradiction where min > max
+ */
 export function inward(min: Exact, max: Exact): ShownBand {
   const order = compare(min, max);
   if (order > 0) {
@@ -97,8 +122,12 @@ export function inward(min: Exact, max: Exact): ShownBand {
  * A number written plainly: four significant digits, whole numbers whole, no trailing zeros, no binary noise; an exponent only
  * below 0.000001 and from 1e15 up.
  *
+ * @param value - any finite number [any unit]
  * @param significantDigits - digits kept of a number that is not whole
+ * @returns the text, half to even at its last digit
  * @throws RefusedError not-finite
+ * @source project rule
+ * @validity nominal values for a reader; exports carry full precision
  * @example showNumber(61.01180767491302) // "61.01"; showNumber(13558.179) // "13558"; showNumber(0.1 + 0.2) // "0.3"
  */
 export function showNumber(value: number, significantDigits = 4): string {

@@ -88,7 +88,10 @@ interface Typed {
  * unit's canonical spelling; a conversion is rounded half to even at the place nearest below the typed one, so that it claims
  * no less and little more than was typed.
  *
+ * @returns number and unit, the other unit in brackets where both are asked for
  * @throws RefusedError as readQuantity does
+ * @source project rule: source unit first; the exact definitions in kinds.ts
+ * @validity nominal values; a limit is for showLimit or showBand
  * @example showQuantity('45 ft-lb', 'both') // "45 lbf·ft (61 N·m)"
  */
 export function showQuantity(typed: string, mode: UnitsShown): string {
@@ -104,7 +107,10 @@ export function showQuantity(typed: string, mode: UnitsShown): string {
  * A typed limit that stands alone, as the user wants it shown: a conversion of a maximum is rounded down, of a minimum up,
  * so that keeping to what is shown keeps to what is meant.
  *
+ * @returns number and unit, the other unit in brackets where both are asked for
  * @throws RefusedError as readQuantity does
+ * @source project rule: limits convert inward; the exact definitions in kinds.ts
+ * @validity one limit without its other end; of two, see showBand
  * @example showLimit('6 lb', 'maximum', 'both') // "6 lb (2.7 kg)"
  */
 export function showLimit(typed: string, end: LimitEnd, mode: UnitsShown): string {
@@ -119,7 +125,11 @@ export function showLimit(typed: string, end: LimitEnd, mode: UnitsShown): strin
 /**
  * A typed limit in a unit and to a number of decimals of the caller's choice, rounded as showLimit rounds.
  *
+ * @param to.decimals - places after the point
+ * @returns the digits, without the unit
  * @throws RefusedError as readQuantity does; wrong-kind
+ * @source project rule: limits convert inward; the exact definitions in kinds.ts
+ * @validity one limit without its other end
  * @example limitIn('6 lb', 'maximum', { unit: 'kg', decimals: 3 }) // "2.721"
  */
 export function limitIn(typed: string, end: LimitEnd, to: { unit: Unit; decimals: number }): string {
@@ -131,7 +141,10 @@ export function limitIn(typed: string, end: LimitEnd, to: { unit: Unit; decimals
 /**
  * A typed band of limits as the user wants it shown, converted inward. A band of no width is one quantity.
  *
+ * @returns both ends and the unit, the other unit in brackets where both are asked for
  * @throws RefusedError as readQuantity does; wrong-kind where the ends are of two kinds; contradiction where min > max
+ * @source project rule: limits convert inward; the exact definitions in kinds.ts
+ * @validity two ends of one kind
  * @example showBand('40 lbf·ft', '50 lbf·ft', 'both') // "40–50 lbf·ft (54.3–67.7 N·m)"
  */
 export function showBand(minTyped: string, maxTyped: string, mode: UnitsShown): string {
