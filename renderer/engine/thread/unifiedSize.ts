@@ -26,7 +26,11 @@ export interface UnifiedSize {
 
 const inchMark = String.raw`(?:\s*(?:"|″|in\b))?`;
 
-/** The size at the head of a unified designation, as typed; undefined where none stands there. */
+/**
+ * The size at the head of a unified designation, as typed; undefined where none stands there.
+ *
+ * @throws RefusedError unreadable-thread where it is no size
+ */
 export function takeSize(at: Cursor): TypedSize | undefined {
   at.take(/\s+/);
   const position = at.index;

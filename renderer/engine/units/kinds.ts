@@ -69,12 +69,28 @@ export type Unit = keyof typeof unitDefinitions;
 
 export const allUnits = Object.keys(unitDefinitions) as Unit[];
 
-/** What a unit measures. */
+/**
+ * What a unit measures.
+ *
+ * @returns the kind
+ * @throws nothing
+ * @source the definitions above
+ * @validity the units above
+ * @example kindOf('lbf·ft') // 'torque'
+ */
 export function kindOf(unit: Unit): Kind {
   return unitDefinitions[unit].kind;
 }
 
-/** Every unit of one kind, the anchor first. */
+/**
+ * Every unit of one kind, in the order of the definitions.
+ *
+ * @returns the units
+ * @throws nothing
+ * @source the definitions above
+ * @validity the kinds above
+ * @example unitsOf('angle') // ['deg', 'rad', 'rev']
+ */
 export function unitsOf(kind: Kind): Unit[] {
   return allUnits.filter((unit) => kindOf(unit) === kind);
 }
