@@ -18,6 +18,8 @@ export const length = quantity((bare) => `"${bare} mm"`);
 export const mass = quantity((bare) => `"${bare} g"`);
 export const volume = quantity((bare) => `"${bare} mL"`);
 export const torque = quantity((bare) => `"${bare} N·m"`);
+export const force = quantity((bare) => `"${bare} N"`);
+export const stress = quantity((bare) => `"${bare} MPa"`);
 export const headSize = quantity((bare) => `"${bare} mm", or "T${bare}" where it is hexalobular`);
 /** Squares are named by their size, of which few are made: a bare number's own unit cannot be told. */
 export const drive = quantity(() => '"3/8 in" or "10 mm"');
