@@ -1,0 +1,2 @@
+export { plausibilityText } from './plausibilityText.ts';
+export { torquePlausibility, type TorquePlausibility } from './torquePlausibility.ts';
