@@ -12,6 +12,34 @@ export const commands: Record<string, CommandEntry> = {
     summary: 'what a thread designation means, with its diameters and stress area',
     load: async () => (await import('./commands/thread.ts')).thread,
   },
+  socket: {
+    usage:
+      '"<thread>" --head hex|heavy-hex|nut|twelve-point|hex-socket|hexalobular [--standard "<number>"]; hexalobular: "T30" for the thread',
+    summary: 'the socket of a head, how its opening fits, and the sizes near it',
+    load: async () => (await import('./commands/socket.ts')).socket,
+  },
+  limits: {
+    usage: '"<thread>" [--locking "<document>"] [--tightening "<torque>" --running "<torque>"]',
+    summary:
+      'running, breakaway and reuse limits of a self-locking fastener, by one document or by all that have the size',
+    load: async () => (await import('./commands/limits.ts')).limits,
+  },
+  torquetable: {
+    usage: '"<thread>" [--document "<number>"]',
+    summary: 'every published torque band held for a thread',
+    load: async () => (await import('./commands/torquetable.ts')).torquetable,
+  },
+  engagement: {
+    usage: '--file FILE.json',
+    summary: 'shear areas of engaged threads, the length needed, and what fails first',
+    load: async () => (await import('./commands/engagement.ts')).engagement,
+  },
+  setting: {
+    usage: '--file SETTING.json',
+    summary:
+      'what to set a torque tool to for a callout, and whether the torque then applied conforms; "-" reads standard input',
+    load: async () => (await import('./commands/setting.ts')).setting,
+  },
   bag: {
     usage: 'PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--format json|csv|text]',
     summary: 'the least bag that does every step of a plan, proven, or what hinders it',

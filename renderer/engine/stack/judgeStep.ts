@@ -2,6 +2,7 @@ import type { ClosestFit } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 import { RefusedError } from '../errors.ts';
 import { leadMm, turnsToRun } from '../thread/index.ts';
+import { strokesInSwing } from '../turning/index.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import { checkStack } from './checkStack.ts';
 import { closestFits } from './closestFits.ts';
@@ -47,7 +48,11 @@ export function judgeStep(plan: ResolvedPlan, step: ResolvedStep): StepJudgement
   };
 }
 
-/** One named stack held against a step's rules; it may fail any of them. */
+/**
+ * One named stack held against a step's rules; it may fail any of them.
+ *
+ * @throws RefusedError where the step takes no stack or the plan has no such part
+ */
 export function judgeStack(plan: ResolvedPlan, step: ResolvedStep, stack: readonly string[]): JudgedStack {
   const task = stackTask(plan, step);
   const parts = stackParts(plan, stack);
@@ -77,9 +82,10 @@ function turning(
   const turns = turnsToRun({ lengthMm: runMm, leadMm: leadMm(step.fastener.thread) });
   const { swingDeg } = step.access;
   if (swingDeg === null) return { turns, strokes: null };
-  const stepDeg = stepAngleDeg(tool, socket);
-  const strokeDeg = Math.floor(swingDeg / stepDeg + 1e-9) * stepDeg;
-  return { turns, strokes: strokeDeg > 0 ? (turns * 360) / strokeDeg : null };
+  return {
+    turns,
+    strokes: strokesInSwing({ turns, swingDeg, stepDeg: stepAngleDeg(tool, socket) })?.wholeStrokes ?? null,
+  };
 }
 
 /** What hinders the hold: check `hold`, with the nearest holding stack's own shortfall; else with the step's `main` one. */

@@ -33,7 +33,7 @@ export interface StepJudgement {
   others: JudgedStack[];
   stackCount: number;
   closest: ClosestFit[];
-  /** Turns to run the fastener's `threadRun`, and the tool's strokes for them in the free swing. */
+  /** Turns to run the fastener’s `threadRun`, and the whole strokes of the tool for them in the free swing. */
   turns: number | null;
   strokes: number | null;
 }

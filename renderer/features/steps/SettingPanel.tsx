@@ -95,7 +95,7 @@ export function SettingPanel(props: SettingPanelProps) {
         {judgement.turns === null ? null : (
           <Pair name={loosening ? 'turns to run off' : 'turns to seat'} value={showNumber(judgement.turns, 3)} />
         )}
-        {judgement.strokes === null ? null : <Pair name="strokes" value={showNumber(Math.ceil(judgement.strokes))} />}
+        {judgement.strokes === null ? null : <Pair name="strokes" value={showNumber(judgement.strokes)} />}
       </dl>
       {share === null ? null : <p className="bw-source">{share}</p>}
       <Assumed what={assumptions(props, tool)} />
