@@ -15,3 +15,16 @@ export class RefusedError extends Error {
     return new RefusedError({ ...outer, ...this.refusal });
   }
 }
+
+/**
+ * Reads one field; what is refused there names it, where it does not name a nearer one.
+ *
+ * @throws RefusedError as `read` does, with the field; anything else as it came
+ */
+export function inField<T>(field: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    throw error instanceof RefusedError ? error.within({ field }) : error;
+  }
+}

@@ -1,4 +1,4 @@
-import { RefusedError } from '../../../renderer/engine/errors.ts';
+import { inField, RefusedError } from '../../../renderer/engine/errors.ts';
 import { convertValue, readQuantity, readUnit } from '../../../renderer/engine/units/index.ts';
 import { parseArguments, textArgument } from '../arguments.ts';
 import type { Answer, CommandArgument } from '../command.ts';
@@ -8,12 +8,12 @@ export function convert(args: readonly CommandArgument[]): Answer {
   const { positional } = parseArguments(args, { positional: ['quantity', 'unit'] });
   const typed = textArgument(positional[0], 'quantity');
   const wanted = textArgument(positional[1], 'unit');
-  const from = naming('quantity', () => readQuantity(typed));
-  const { unit } = naming('unit', () => readTarget(wanted, from));
+  const from = inField('quantity', () => readQuantity(typed));
+  const { unit } = inField('unit', () => readTarget(wanted, from));
   return {
     exit: 0,
     result: {
-      value: naming('quantity', () => convertValue(from.value, from.unit, unit)),
+      value: inField('quantity', () => convertValue(from.value, from.unit, unit)),
       unit,
       from: { value: from.value, unit: from.unit },
       kind: from.kind,
@@ -36,13 +36,5 @@ function readTarget(text: string, from: ReturnType<typeof readQuantity>): Return
       message: `${own}; "${other.unit}" is a unit of ${other.kind}.`,
       value: text,
     });
-  }
-}
-
-function naming<T>(field: string, read: () => T): T {
-  try {
-    return read();
-  } catch (error) {
-    throw error instanceof RefusedError ? error.within({ field }) : error;
   }
 }

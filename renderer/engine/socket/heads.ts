@@ -2,9 +2,9 @@ import type { Citation } from '../../../shared-types/handbook.ts';
 import type { HeadForm } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
 import { sameDocument } from '../handbook/documents.ts';
-import { tableByKey } from '../handbook/tables.ts';
 import { sameNominalMm } from './compare.ts';
-import { heldHeads, type HeadLimits, type HeldHead } from './heldHeads.ts';
+import type { HeadLimits, HeldHead } from './heldHead.ts';
+import { heldHeads } from './heldHeads.ts';
 
 /** What of a thread decides its head: the system and the nominal diameter. */
 export interface HeadThread {
@@ -23,6 +23,7 @@ const sameThread = (head: HeldHead, thread: HeadThread): boolean =>
  * @param x.thread - system and nominal diameter [mm]; a thread whose table has another width gives null
  * @returns the limits [mm] with their source; null where no table prints any: nominal-only tables (ISO 272, DIN, heavy
  *   hex), twelve-point, square and hexalobular heads
+ * @throws nothing; what is not held is null
  * @source ISO 4014, ISO 4032, ISO 4762, ASME B18.2.1; keys in data/SOURCES.md; text found in reproductions
  * @validity the products of those tables; a nominal width matches within 0.01 mm
  * @example headLimits({ headForm: 'hex', acrossFlatsMm: 16 }) // 16 to 15.73, corners from 17.77 (ISO 4014)
@@ -45,31 +46,72 @@ export function headLimits(x: {
  * The head of a thread: the product's own standard first, then ISO 272, unless a document is named.
  *
  * @param x.headForm - form of the head
- * @param x.thread - system and nominal diameter [mm]
+ * @param x.thread - system and nominal diameter [mm]; its designation, for the words of a refusal
  * @param x.document - number of the standard, as a person writes it
  * @returns nominal width, limits where they are printed, source
- * @throws RefusedError not-held where no table has that form and size, naming the sizes that are held
+ * @throws RefusedError not-held where no table has that form, that document or that size, naming what is held
  * @source the tables of heads in data/SOURCES.md
+ * @validity the head forms and sizes that those tables print
+ * @validity heads are held by diameter: a fine thread, of either hand, has the head of its diameter. In the comparison of DIN
+ *   and ISO widths the number asked for decides the column.
  * @example headOfThread({ headForm: 'hex', thread: { system: 'metric', majorMm: 10 } }).nominal // '16 mm'
  */
-export function headOfThread(x: { headForm: HeadForm; thread: HeadThread; document?: string }): HeldHead {
-  const { document } = x;
-  const ofForm = heldHeads.filter(
-    (head) => head.headForm === x.headForm && (document === undefined || isOf(head, document)),
-  );
-  const found = ofForm.find((head) => sameThread(head, x.thread));
+export function headOfThread(x: {
+  headForm: HeadForm;
+  thread: HeadThread & { designation?: string };
+  document?: string;
+}): HeldHead {
+  const { document, thread } = x;
+  const ofForm = heldHeads.filter((head) => head.headForm === x.headForm);
+  const ofDocument =
+    document === undefined
+      ? ofForm
+      : ofForm.filter((head) => head.documents.some((name) => sameDocument(document, name)));
+  const found = ofDocument.find((head) => sameThread(head, thread));
   if (found) return found;
-  const held = [...new Set(ofForm.map((head) => head.size))].join(', ');
-  throw new RefusedError({
+  const inWords = thread.designation ?? `a ${thread.system} thread of ${thread.majorMm} mm`;
+  throw headNotHeld({ headForm: x.headForm, ofForm, ofDocument, document, system: thread.system, thread: inWords });
+}
+
+/** Why no head is found: the form, the document or the size is not held; each time naming what is. */
+function headNotHeld(x: {
+  headForm: HeadForm;
+  ofForm: readonly HeldHead[];
+  ofDocument: readonly HeldHead[];
+  document: string | undefined;
+  system: 'metric' | 'unified';
+  /** The thread in words. */
+  thread: string;
+}): RefusedError {
+  const { headForm, document } = x;
+  if (x.ofForm.length === 0) {
+    return new RefusedError({
+      code: 'not-held',
+      message: `No published value is held for a ${headForm} head. Held are hex, heavy-hex, nut and hex-socket heads by thread, hexalobular ones by their own size.`,
+      field: 'head',
+      value: headForm,
+    });
+  }
+  if (x.ofDocument.length === 0) {
+    return new RefusedError({
+      code: 'not-held',
+      message: `No table of ${headForm} heads of "${document ?? ''}" is held. Held are: ${each(x.ofForm.flatMap((head) => head.documents))}.`,
+      field: 'standard',
+      value: document ?? '',
+    });
+  }
+  const sizes = x.ofDocument.filter((head) => head.system === x.system).map((head) => head.size);
+  const others = x.ofDocument.filter((head) => head.system !== x.system).map((head) => head.size);
+  return new RefusedError({
     code: 'not-held',
     message:
-      `No ${x.headForm} head for a ${x.thread.system} thread of ${x.thread.majorMm} mm` +
-      `${document === undefined ? '' : ` in "${document}"`} is held. Held are: ${held === '' ? 'none' : held}.`,
-    value: x.thread.majorMm,
+      `No ${headForm} head for ${x.thread} is held${document === undefined ? '' : ` in "${document}"`}. ` +
+      `Held are: ${each([...sizes, ...others])}.`,
+    field: 'thread',
+    value: x.thread,
   });
 }
 
-function isOf(head: HeldHead, document: string): boolean {
-  const { source, aliases } = tableByKey(head.citation.key);
-  return [source.number, ...aliases].some((name) => sameDocument(document, name));
+function each(names: string[]): string {
+  return [...new Set(names)].join(', ');
 }

@@ -6,6 +6,10 @@ import { citationOf } from '../handbook/rows.ts';
 import { reaches, sameNominalMm } from './compare.ts';
 
 const mmPerInch = 25.4;
+
+/** The sizes the appendix prints [in]. */
+export const openingRangeIn = { min: 5 / 32, max: 3.125 };
+
 const appendix = openingTables['wrench-openings-asme-b18.2.2'];
 
 export interface OpeningLimits {
@@ -32,6 +36,7 @@ export const heldOpenings: readonly OpeningLimits[] = appendix.rows.map((row) =>
  * @param x.nominalMm - nominal size of the opening [mm]; 5/8 in is 15.875
  * @returns its limits [mm] with their source; null where none is held: metric openings (ISO 691) and every inch size
  *   that the appendix does not print. Sizes between printed rows are not filled in.
+ * @throws nothing; what is not held is null
  * @source ASME B18.2.2 appendix, wrench openings; wrench-openings-asme-b18.2.2 in data/SOURCES.md; text found in reproductions
  * @validity inch hexagon openings of 5/32 to 3-1/8 in; a nominal size matches within 0.01 mm
  * @example openingLimits({ nominalMm: 15.875 }) // min 15.9766, max 16.1544
@@ -54,7 +59,7 @@ export function openingLimits(x: { nominalMm: number }): OpeningLimits | null {
  */
 export function openingByFormula(x: { widthIn: number }): { minMm: number; maxMm: number } {
   const { widthIn: W } = x;
-  if (!(reaches(W, 5 / 32) && reaches(3.125, W))) {
+  if (!(reaches(W, openingRangeIn.min) && reaches(openingRangeIn.max, W))) {
     throw new RefusedError({
       code: 'out-of-range',
       message: `The appendix of ASME B18.2.2 gives wrench openings of 5/32 to 3-1/8 in, not ${W} in.`,

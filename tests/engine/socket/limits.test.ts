@@ -66,6 +66,12 @@ describe('the head of a thread', () => {
     ['hex', metric(10), undefined, '16 mm', 'ISO 4014'],
     ['hex', metric(10), 'DIN 931', '17 mm', 'DIN 931 / DIN 933 against ISO 4014 / ISO 4017'],
     ['hex', metric(10), 'iso272', '16 mm', 'ISO 272'],
+    ['hex', metric(10), 'ISO 4017', '16 mm', 'DIN 931 / DIN 933 against ISO 4014 / ISO 4017'],
+    ['hex', metric(22), 'ISO 4014', '34 mm', 'DIN 931 / DIN 933 against ISO 4014 / ISO 4017'],
+    ['hex', metric(22), 'din933', '32 mm', 'DIN 931 / DIN 933 against ISO 4014 / ISO 4017'],
+    ['hex', metric(22), undefined, '34 mm', 'ISO 272'],
+    ['hex', metric(16), 'Table A-29', '24 mm', 'Table A-29'],
+    ['heavy-hex', unified(0.75), 'ANSI B18.2.1', '1-1/4 in', 'ASME B18.2.1 / B18.2.2 / B18.2.6'],
     ['hex', metric(18), undefined, '27 mm', 'ISO 272'],
     ['nut', metric(36), undefined, '55 mm', 'ISO 4032'],
     ['hex', unified(0.5), undefined, '3/4 in', 'ASME B18.2.1'],
@@ -82,9 +88,12 @@ describe('the head of a thread', () => {
 
   it.each([
     ['hex', metric(70), undefined, 'M64'],
-    ['twelve-point', metric(10), undefined, 'none'],
+    ['twelve-point', metric(10), undefined, 'hex, heavy-hex, nut and hex-socket'],
+    ['square', metric(10), undefined, 'hex, heavy-hex, nut and hex-socket'],
     ['hex', metric(20), 'DIN 931', 'M22'],
-    ['hex', metric(10), 'ISO 691', 'none'],
+    ['hex', metric(10), 'ISO 691', 'DIN 931'],
+    ['hex', metric(10), 'ISO 4032', 'ISO 4014'],
+    ['nut', metric(10), 'DIN 931', 'ISO 4032'],
     ['nut', unified(0.5), undefined, 'M16'],
   ] as const)('%s on %o by %s is refused, naming what is held', (headForm, thread, document, held) => {
     let refused: unknown;
