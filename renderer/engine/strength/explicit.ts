@@ -2,6 +2,7 @@ import type { RefusalCode } from '../../../shared-types/errors.ts';
 import { RefusedError } from '../errors.ts';
 import { fieldWithin } from '../json/fieldText.ts';
 import { atMost } from '../tolerance.ts';
+import { isPlausibleMPa, plausibleMPa } from './plausible.ts';
 import type { Strength } from './strength.ts';
 
 const names = ['proofMPa', 'yieldMPa', 'ultimateMPa'] as const;
@@ -23,8 +24,12 @@ export function explicitStrength(input: object, field: string): Strength {
     if (value === undefined) return null;
     if (typeof value !== 'number') throw refuse('wrong-shape', at, 'must be a number of MPa', plain(value));
     if (!Number.isFinite(value)) throw refuse('not-finite', at, `${value} MPa is no finite strength`, value);
-    if (value <= 0) throw refuse('out-of-range', at, `must be more than 0 MPa; it is ${value}`, value);
-    return value;
+    if (isPlausibleMPa(value)) return value;
+    const why =
+      value <= 0
+        ? `must be more than 0 MPa; it is ${value}`
+        : `no material has ${value} MPa: ${plausibleMPa.min} to ${plausibleMPa.max} MPa are taken`;
+    throw refuse('out-of-range', at, why, value);
   };
   const strength = { proofMPa: read('proofMPa'), yieldMPa: read('yieldMPa'), ultimateMPa: read('ultimateMPa') };
   const known = names.flatMap((name) => (strength[name] === null ? [] : [{ name, mpa: strength[name] }]));

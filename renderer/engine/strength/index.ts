@@ -1,2 +1,4 @@
+export { proofLoadN, ultimateLoadN } from './loads.ts';
+export { isPlausibleMPa, plausibleMPa } from './plausible.ts';
 export { readStrength } from './readStrength.ts';
 export type { SizedThread, Strength } from './strength.ts';

@@ -1,0 +1,114 @@
+import { engagementSchema, type EngagementInput, type EngagementResult } from '../../../shared-types/engagement.ts';
+import { RefusedError } from '../errors.ts';
+import { refusalFromZod, rowFinder } from '../json/readJson.ts';
+import { isPlausibleMPa, plausibleMPa } from '../strength/index.ts';
+import { readThread, type Thread } from '../thread/index.ts';
+import { quantityIn, type Kind, type Unit } from '../units/index.ts';
+import { judgeEngagement, type LimitsAsked } from './judgeEngagement.ts';
+
+/**
+ * The question of a JSON input, read and answered.
+ *
+ * @param given - the input's content
+ * @param origin - its file and text, for refusals
+ * @throws RefusedError naming file, row, field, value and reason
+ */
+export function engagementFrom(given: unknown, origin: { file?: string; text?: string } = {}): EngagementResult {
+  const parsed = engagementSchema.safeParse(given);
+  if (!parsed.success) throw refusalFromZod(parsed.error, { ...origin, input: given });
+  try {
+    return answered(parsed.data);
+  } catch (error) {
+    if (!(error instanceof RefusedError)) throw error;
+    const { field } = error.refusal;
+    const row = field === undefined || origin.text === undefined ? undefined : rowFinder(origin.text)(field);
+    const { file } = origin;
+    throw error.within({ ...(file === undefined ? {} : { file }), ...(row === undefined ? {} : { row }) });
+  }
+}
+
+function answered(input: EngagementInput): EngagementResult {
+  const thread = naming('thread', () => readThread(input.thread));
+  const limits = limitsAsked(input, thread);
+  const engagementMm = quantity('engagement', input.engagement, 'length', 'mm');
+  const ask = {
+    thread,
+    engagementMm,
+    externalUltimateMPa: strength('externalUltimate', input.externalUltimate),
+    internalUltimateMPa: strength('internalUltimate', input.internalUltimate),
+    limits,
+  };
+  try {
+    // What is refused without a place of its own concerns the thread: its limits are not held.
+    return naming('thread', () => judgeEngagement(ask));
+  } catch (error) {
+    if (!(error instanceof RefusedError) || error.refusal.field !== 'engagement') throw error;
+    throw new RefusedError({ ...error.refusal, value: input.engagement });
+  }
+}
+
+function limitsAsked(input: EngagementInput, thread: Thread): LimitsAsked {
+  const designated = { thread, areLimitsGiven: input.limits !== undefined };
+  const externalClass = classOf('externalClass', 'A', input.externalClass, designated);
+  const internalClass = classOf('internalClass', 'B', input.internalClass, designated);
+  if (input.limits !== undefined) return { given: input.limits };
+  if (externalClass !== undefined && internalClass !== undefined) return { externalClass, internalClass };
+  const field = externalClass === undefined ? 'externalClass' : 'internalClass';
+  throw new RefusedError({
+    code: 'missing-field',
+    message: `${field}: is missing: "${field === 'externalClass' ? '2A" or "3A' : '2B" or "3B'}", or all four limits, are asked for`,
+    field,
+  });
+}
+
+/** The class stated, held against the designation's own; that one where none is stated. */
+function classOf<Name extends string>(
+  field: 'externalClass' | 'internalClass',
+  side: 'A' | 'B',
+  stated: Name | undefined,
+  { thread, areLimitsGiven }: { thread: Thread; areLimitsGiven: boolean },
+): Name | undefined {
+  const own = thread.system === 'unified' && thread.class?.endsWith(side) === true ? thread.class : null;
+  if (own === null) return stated;
+  if (stated !== undefined && stated !== own) {
+    throw new RefusedError({
+      code: 'contradiction',
+      message: `${field}: "${stated}" contradicts the designation ${thread.designation}, which says ${own}`,
+      field,
+      value: stated,
+    });
+  }
+  if (/^[23]/.test(own) || areLimitsGiven) return own as Name;
+  throw new RefusedError({
+    code: 'not-held',
+    message: `thread: No published value held: limits of size are held for classes 2A, 3A, 2B and 3B, none for ${own}`,
+    field: 'thread',
+    value: own,
+  });
+}
+
+function strength(field: 'externalUltimate' | 'internalUltimate', text: string | undefined): number | null {
+  if (text === undefined) return null;
+  const mpa = quantity(field, text, 'stress', 'MPa');
+  if (isPlausibleMPa(mpa)) return mpa;
+  const range = `${plausibleMPa.min} to ${plausibleMPa.max} MPa are taken`;
+  throw new RefusedError({
+    code: 'out-of-range',
+    message: `${field}: ${mpa > 0 ? `no material has "${text}": ${range}` : 'must be more than 0'}`,
+    field,
+    value: text,
+  });
+}
+
+function quantity(field: string, text: string, kind: Kind, unit: Unit): number {
+  return naming(field, () => quantityIn(text, kind, unit));
+}
+
+function naming<T>(field: string, read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof RefusedError) || error.refusal.field !== undefined) throw error;
+    throw new RefusedError({ ...error.refusal, message: `${field}: ${error.refusal.message}`, field });
+  }
+}
