@@ -40,6 +40,11 @@ export const commands: Record<string, CommandEntry> = {
       'what to set a torque tool to for a callout, and whether the torque then applied conforms; "-" reads standard input',
     load: async () => (await import('./commands/setting.ts')).setting,
   },
+  preload: {
+    usage: '--file joint.json',
+    summary: 'torque, preload, their range and the stresses of one joint; "-" reads standard input',
+    load: async () => (await import('./commands/preload.ts')).preload,
+  },
   bag: {
     usage: 'PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--format json|csv|text]',
     summary: 'the least bag that does every step of a plan, proven, or what hinders it',

@@ -1,0 +1,57 @@
+import type { Spread } from '../../../shared-types/joint.ts';
+import { RefusedError } from '../errors.ts';
+import { assemblyArmMm, linearThreadArmMm } from './formula/linearTorque.ts';
+import { nutFactorTorqueNm } from './formula/nutFactor.ts';
+import { bearingArmMm, screwThreadArmMm } from './formula/screwTorque.ts';
+import type { ResolvedJoint, ResolvedScrew } from './resolvedJoint.ts';
+
+/** Torque over preload [mm]: seating as a whole, and the part that twists the shank (null where only the whole is known). */
+export interface TorqueArms {
+  seatingMm: Spread;
+  shankMm: number | null;
+}
+
+/** Seating torque and preload are proportional in every form: one factor and its range carry both directions. */
+export function torqueArms({ screw, tightening, target }: ResolvedJoint): TorqueArms {
+  if (tightening.by === 'nutFactor') {
+    const { nominal, min, max, diameterMm } = tightening;
+    // The torque in N·mm for 1 N is the arm in mm.
+    const armMm = (nutFactor: number): number => nutFactorTorqueNm({ nutFactor, diameterMm, preloadN: 1000 });
+    return { seatingMm: { nominal: armMm(nominal), min: armMm(min), max: armMm(max) }, shankMm: null };
+  }
+  const { form, thread: friction, bearing, bearingDiameterMm } = tightening;
+  const bearingMm = bearingArmMm({ friction: bearing, bearingDiameterMm });
+  if (form === 'screw') {
+    const threadMm = screwThreadArmMm({ ...screw, friction });
+    return { seatingMm: alike(threadMm + bearingMm), shankMm: threadMm };
+  }
+  const linear = { pitchMm: screw.leadMm, pitchDiameterMm: screw.meanDiameterMm, friction };
+  const threadMm = linearThreadArmMm(linear);
+  // A share of yield is given back to its last digit only by the arm it was turned into a preload with.
+  const shankMm = target.to === 'yieldShare' ? assemblyArmMm(linear) : threadMm;
+  return { seatingMm: alike(threadMm + bearingMm), shankMm };
+}
+
+function alike(value: number): Spread {
+  return { nominal: value, min: value, max: value };
+}
+
+/** The area a share of strength is counted on. */
+export function areaFor(field: string, screw: ResolvedScrew): number {
+  if (screw.stressAreaMm2 !== null) return screw.stressAreaMm2;
+  throw new RefusedError({
+    code: 'missing-field',
+    message: `${field}: a share of strength needs an area: this screw has no designation and no rootDiameterMm`,
+    field: 'thread.rootDiameterMm',
+  });
+}
+
+/** The yield strength a share is counted of. */
+export function yieldFor(field: string, yieldMPa: number | null): number {
+  if (yieldMPa !== null) return yieldMPa;
+  throw new RefusedError({
+    code: 'missing-field',
+    message: `${field}: a share of yield needs the fastener's yield strength, and "strength" holds none`,
+    field: 'strength',
+  });
+}
