@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
@@ -13,6 +14,9 @@ const executablePath = process.env['CHROMIUM_PATH'] ?? findBrowser() ?? '/usr/bi
 
 const args = ['--disable-gpu', ...quietArguments, ...(mustDropSandbox() ? ['--no-sandbox'] : [])];
 
+/** Vitest leaves one core free, which on two is half of them. */
+const everyCore = Math.max(2, availableParallelism());
+
 export default defineConfig({
   root,
   test: {
@@ -27,6 +31,7 @@ export default defineConfig({
           exclude: ['tests/{validation,browser,e2e}/**'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
+          maxWorkers: everyCore,
         },
       },
       {
@@ -36,6 +41,7 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/validation/**/*.test.ts'],
           testTimeout: 60_000,
+          maxWorkers: everyCore,
         },
       },
       {
@@ -66,6 +72,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.{ts,tsx}'],
+          maxWorkers: everyCore,
           browser: {
             enabled: true,
             headless: true,
