@@ -19,13 +19,17 @@ function ofScrew({ input, thread }: { input: JointInput; thread: Thread | null }
   if (typeof input.thread === 'string' || input.thread.rootDiameterMm === undefined) {
     return ['No section of this screw is known: no stress is computed.'];
   }
-  return ['Stresses and shares count on the root diameter, d0 = rootDiameterMm: no stress area is published for this screw.'];
+  return [
+    'Stresses and shares count on the root diameter, d0 = rootDiameterMm: no stress area is published for this screw.',
+  ];
 }
 
 function ofTightening({ friction, form, yieldShare, nutFactor }: JointInput): string[] {
   if (friction !== undefined) {
     return [
-      ...(yieldShare !== undefined && form === undefined ? ['Linear form (VDI 2230), in which a share of yield is computed.'] : []),
+      ...(yieldShare !== undefined && form === undefined
+        ? ['Linear form (VDI 2230), in which a share of yield is computed.']
+        : []),
       ...(yieldShare === undefined && form === undefined ? ['Screw equation: no "form" is given.'] : []),
       'Static friction, for loosening, is the friction given for tightening.',
       ...(form === 'linear' || yieldShare !== undefined
@@ -35,7 +39,9 @@ function ofTightening({ friction, form, yieldShare, nutFactor }: JointInput): st
   }
   const { min, max } = nutFactor ?? {};
   if ((min === undefined) === (max === undefined)) return [];
-  return [`The ${min === undefined ? 'least' : 'greatest'} nut factor is the nominal one: only the other end is given.`];
+  return [
+    `The ${min === undefined ? 'least' : 'greatest'} nut factor is the nominal one: only the other end is given.`,
+  ];
 }
 
 function ofRange(input: JointInput): string[] {
@@ -46,7 +52,9 @@ function ofRange(input: JointInput): string[] {
     ...(scatter !== undefined && scatterOf === undefined && torque !== undefined
       ? ['The scatter is of the band: it is counted at both ends of the torque.']
       : []),
-    ...(scatterOf === 'nominal' ? ['The scatter is of the nominal preload: the torque band is left out of the preload range.'] : []),
+    ...(scatterOf === 'nominal'
+      ? ['The scatter is of the nominal preload: the torque band is left out of the preload range.']
+      : []),
     ...(boltsSharing !== undefined && boltsSharing > 1
       ? [`The least preload is the mean of ${boltsSharing} bolts, whose scatter is u/√n (NASA-STD-5020, from memory).`]
       : []),
@@ -63,7 +71,9 @@ function ofStress({ input, joint }: { input: JointInput; joint: ResolvedJoint })
   }
   return [
     ...(input.torsion === undefined
-      ? [`Torsion is ${joint.torsion}${joint.torsion === 'plastic' ? ', as a share of yield is computed' : ''}: none is asked for.`]
+      ? [
+          `Torsion is ${joint.torsion}${joint.torsion === 'plastic' ? ', as a share of yield is computed' : ''}: none is asked for.`,
+        ]
       : []),
     'At the greatest preload, torsion grows in the same measure as tension.',
   ];
@@ -71,7 +81,11 @@ function ofStress({ input, joint }: { input: JointInput; joint: ResolvedJoint })
 
 function ofWork({ input }: { input: JointInput }): string[] {
   return [
-    ...(input.service === undefined ? [] : ['The bolt has the section As over the whole grip; the joint stays closed.']),
-    ...(input.stop === undefined ? [] : ['The shank carries the whole loosening torque, counted on the root diameter.']),
+    ...(input.service === undefined
+      ? []
+      : ['The bolt has the section As over the whole grip; the joint stays closed.']),
+    ...(input.stop === undefined
+      ? []
+      : ['The shank carries the whole loosening torque, counted on the root diameter.']),
   ];
 }

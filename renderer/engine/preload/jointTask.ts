@@ -25,7 +25,7 @@ import { stopOfJoint } from './stopOfJoint.ts';
  */
 export function jointTask(given: unknown, origin: JointOrigin = {}): JointResult {
   const read = readJoint(given, origin);
-  return located(origin, () => answer(read));
+  return located({ given, origin }, () => answer(read));
 }
 
 function answer(read: ReadJoint): JointResult {
@@ -57,14 +57,29 @@ function refuseNotFinite(part: unknown, path: string): void {
   for (const [name, inner] of Object.entries(part)) refuseNotFinite(inner, path === '' ? name : `${path}.${name}`);
 }
 
-/** A fault found while computing belongs to the same file, and to a row of it where it names a field. */
-function located<T>({ file, text }: JointOrigin, run: () => T): T {
+/** A fault found while computing belongs to the same file, and to a row and a value of it where it names a field. */
+function located<T>({ given, origin }: { given: unknown; origin: JointOrigin }, run: () => T): T {
   try {
     return run();
   } catch (error) {
     if (!(error instanceof RefusedError)) throw error;
     const { field } = error.refusal;
+    const { file, text } = origin;
     const row = field === undefined || text === undefined ? undefined : rowFinder(text)(field);
-    throw error.within({ ...(file === undefined ? {} : { file }), ...(row === undefined ? {} : { row }) });
+    const value = field === undefined ? undefined : valueAt(given, field);
+    throw error.within({
+      ...(file === undefined ? {} : { file }),
+      ...(row === undefined ? {} : { row }),
+      ...(value === undefined ? {} : { value }),
+    });
   }
+}
+
+function valueAt(given: unknown, field: string): unknown {
+  return field
+    .split('.')
+    .reduce<unknown>(
+      (part, name) => (typeof part === 'object' && part !== null ? (part as Record<string, unknown>)[name] : undefined),
+      given,
+    );
 }

@@ -36,6 +36,9 @@ export function publishedFor({ nutFactor, scatter }: Pick<JointInput, 'nutFactor
 
 /** A row that is recalled says so in its basis. */
 function sourceOf(table: Parameters<typeof citationOf>[0], basis: string): JointSource {
-  const { key: _, ...source } = citationOf(table, basis.startsWith('from memory') ? { obtained_row: 'from memory' } : {});
+  const { key: _key, ...source } = citationOf(
+    table,
+    basis.startsWith('from memory') ? { obtained_row: 'from memory' } : {},
+  );
   return source;
 }

@@ -27,10 +27,15 @@ export function readService(
   const boltModulusMPa = r.amount('service.boltModulus', service.boltModulus, stress);
   const jointModulusMPa = r.amount('service.jointModulus', service.jointModulus, stress);
   const { load, thermalStrain = null } = service;
-  const loadN = load === undefined ? null : r.amount('service.load', load, { kind: 'force', unit: 'N', aboveZero: false });
+  const loadN =
+    load === undefined ? null : r.amount('service.load', load, { kind: 'force', unit: 'N', aboveZero: false });
   const { stressAreaMm2: areaMm2, nominalDiameterMm: diameterMm } = screw;
   if (areaMm2 === null || diameterMm === null) {
-    r.refuse('service', 'contradiction', 'needs the section and the diameter of a designated thread, and "thread" names none');
+    r.refuse(
+      'service',
+      'contradiction',
+      'needs the section and the diameter of a designated thread, and "thread" names none',
+    );
     return null;
   }
   return { gripMm, boltModulusMPa, jointModulusMPa, loadN, thermalStrain, areaMm2, diameterMm };
@@ -48,9 +53,7 @@ export function serviceOfJoint(service: ResolvedService, preloadN: number): Serv
       jointStiffnessNPerMm: jointStiffness,
       jointConstant: constant,
       tensionMPa:
-        loadN === null
-          ? null
-          : serviceStressMPa({ jointConstant: constant, loadN, preloadN, stressAreaMm2: areaMm2 }),
+        loadN === null ? null : serviceStressMPa({ jointConstant: constant, loadN, preloadN, stressAreaMm2: areaMm2 }),
       thermalLoadN: thermalStrain === null ? null : thermalLoadN({ ...stiffness, gripMm, thermalStrain }),
     };
   };

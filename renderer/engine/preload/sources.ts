@@ -49,7 +49,10 @@ const nutFactor: JointSource = { ...textbook, table: 'T = K·D·F (eq. 8-27)' };
 const screw: JointSource = { ...textbook, table: 'screw equation and collar (eq. 8-1, 8-5, 8-6)' };
 const release: JointSource = { ...textbook, table: 'lowering torque and self-locking (eq. 8-2, 8-3)' };
 const efficiency: JointSource = { ...textbook, table: 'efficiency of a screw (eq. 8-4)' };
-const bodyStress: JointSource = { ...textbook, table: 'stresses in the body of a power screw, on its root (eq. 8-7, 8-8)' };
+const bodyStress: JointSource = {
+  ...textbook,
+  table: 'stresses in the body of a power screw, on its root (eq. 8-7, 8-8)',
+};
 const service: JointSource = { ...textbook, table: 'joint stiffness (eq. 8-20 to 8-22) and load in service' };
 const linear: JointSource = { ...vdi2230, table: 'tightening torque, linear form' };
 const assembly: JointSource = { ...vdi2230, table: 'assembly state: tension with torsion, share of yield' };
@@ -83,6 +86,6 @@ export function sourcesOf(x: { input: JointInput; thread: Thread | null; strengt
     ...(isMultiplied ? [multiplied] : []),
     ...(input.stressShare === undefined ? [] : [stressShare]),
     ...(input.service === undefined ? [] : [service, thermal]),
-    ...(strength?.sources ?? []).map(({ key: _, ...source }) => source),
+    ...(strength?.sources ?? []).map(({ key: _key, ...source }) => source),
   ];
 }

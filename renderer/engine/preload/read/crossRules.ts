@@ -67,7 +67,11 @@ function nutFactorRules(r: JointReading, { nutFactor, scatter, thread }: JointIn
 function formRules(r: JointReading, { form, friction, nutFactor, yieldShare, thread }: JointInput): void {
   if (yieldShare !== undefined) {
     if (friction === undefined) {
-      r.refuse('friction', 'missing-field', 'is missing: "yieldShare" counts torsion, which needs the friction in the thread');
+      r.refuse(
+        'friction',
+        'missing-field',
+        'is missing: "yieldShare" counts torsion, which needs the friction in the thread',
+      );
     }
     if (form === 'screw' || form === 'exact') {
       r.refuse('form', 'contradiction', '"yieldShare" is computed in the linear form (VDI 2230)', form);

@@ -5,6 +5,7 @@ import type { Strength } from '../../strength/index.ts';
 import type { Thread } from '../../thread/index.ts';
 import { crossRules } from './crossRules.ts';
 import type { Rated } from '../../loosening/stopLimit.ts';
+import { screwThreadArmMm } from '../formula/screwTorque.ts';
 import { readService, type ResolvedService } from '../serviceOfJoint.ts';
 import { readStop } from '../stopOfJoint.ts';
 import { JointReading } from './readingJoint.ts';
@@ -46,6 +47,7 @@ export function readJoint(given: unknown, origin: JointOrigin = {}): ReadJoint {
   crossRules(r, input);
   const joint = resolveJoint(r, input, { screw, thread, strength });
   needsOfShare(r, input, joint, strength);
+  needsOfFriction(r, input, joint);
   const stop = input.stop === undefined ? null : readStop(r, input.stop);
   const service = input.service === undefined ? null : readService(r, input.service, screw);
   refusals.settle();
@@ -121,4 +123,12 @@ function needsOfShare(r: JointReading, input: JointInput, { screw }: ResolvedJoi
   } else if (strength !== null && strength.yieldMPa === null) {
     r.refuse('strength', 'missing-field', `holds no yield strength, of which "${share}" is a share`);
   }
+}
+
+/** Friction and lead so great that no torque turns the screw belong to the field they stand in, with its row. */
+function needsOfFriction(r: JointReading, { friction }: JointInput, { screw, tightening }: ResolvedJoint): void {
+  if (friction === undefined || tightening.by !== 'friction' || tightening.form !== 'screw') return;
+  r.refusals.attempt('friction.thread', friction.thread, 0, () =>
+    screwThreadArmMm({ ...screw, friction: friction.thread }),
+  );
 }

@@ -26,7 +26,12 @@ export function readScrew(r: JointReading, input: JointInput): { screw: Resolved
   }
   const { meanDiameterMm, leadMm, halfAngleDeg, rootDiameterMm } = given;
   if (rootDiameterMm !== undefined && atLeast(rootDiameterMm, meanDiameterMm)) {
-    r.refuse('thread.rootDiameterMm', 'contradiction', `must be below the mean diameter, ${meanDiameterMm} mm`, rootDiameterMm);
+    r.refuse(
+      'thread.rootDiameterMm',
+      'contradiction',
+      `must be below the mean diameter, ${meanDiameterMm} mm`,
+      rootDiameterMm,
+    );
   }
   return {
     screw: {

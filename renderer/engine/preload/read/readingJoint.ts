@@ -36,7 +36,12 @@ export class JointReading {
     return { minNm: Math.min(minNm, maxNm), maxNm };
   }
 
-  refuse(field: string, code: 'contradiction' | 'missing-field' | 'out-of-range', message: string, value?: unknown): void {
+  refuse(
+    field: string,
+    code: 'contradiction' | 'missing-field' | 'out-of-range',
+    message: string,
+    value?: unknown,
+  ): void {
     this.refusals.add(field, { code, message, ...(value === undefined || typeof value === 'object' ? {} : { value }) });
   }
 
