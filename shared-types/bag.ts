@@ -55,6 +55,9 @@ export interface BagStep {
   stack: StackIds;
   hold: StackIds | null;
   setting: Setting | null;
+  /** Beyond the contract, where the plan gives a length to run: turns, and whole strokes in the free swing. */
+  turns?: number;
+  strokes?: number | null;
 }
 
 export interface BagOuting {

@@ -3,6 +3,8 @@ import type { BagOuting, BagResult, Infeasibility, Minimised, Setting } from '..
 import { RefusedError } from '../errors.ts';
 import { planProblems } from '../outing/planProblems.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
+import { stackParts } from '../stack/stackTask.ts';
+import { stepTurning } from '../stack/stepTurning.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import { because } from './because.ts';
 import { jointFaults } from './jointFaults.ts';
@@ -136,7 +138,13 @@ function printedOuting(plan: ResolvedPlan, work: OutingWork, answer: OutingAnswe
       .map((step) => {
         const choice = chosen.get(step.id);
         const stack = choice?.stack.ids ?? [];
-        return { id: step.id, stack, hold: choice?.hold?.ids ?? null, setting: settingOf(plan, step, stack) };
+        return {
+          id: step.id,
+          stack,
+          hold: choice?.hold?.ids ?? null,
+          setting: settingOf(plan, step, stack),
+          ...turningOf(plan, step, stack),
+        };
       }),
   };
 }
@@ -145,4 +153,15 @@ function settingOf(plan: ResolvedPlan, step: ResolvedStep, stack: readonly strin
   const torque = plan.tools.get(stack[0] ?? '')?.torque;
   if (!torque || !step.aim) return null;
   return chooseSetting({ torque, aim: step.aim, rangeShareMin: plan.rangeShareMin })?.setting ?? null;
+}
+
+/** Nothing where the plan gives no length to run: the answer then has the contract's fields alone. */
+function turningOf(
+  plan: ResolvedPlan,
+  step: ResolvedStep,
+  stack: readonly string[],
+): { turns?: number; strokes?: number | null } {
+  const parts = stackParts(plan, stack);
+  const { turns, strokes } = parts === null ? { turns: null, strokes: null } : stepTurning(step, parts);
+  return turns === null ? {} : { turns, strokes };
 }

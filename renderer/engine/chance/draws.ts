@@ -16,6 +16,7 @@ export interface Draws {
  *
  * @param seed - whole number, 0 to 2³¹ − 1
  * @returns a stream of its own
+ * @throws nothing
  * @source generator xoroshiro128+ of the package pure-rand; normal deviates after Box and Muller (from memory)
  * @validity simulation; no secrets
  * @example drawsOf(7).uniform() // the same number every time

@@ -63,6 +63,7 @@ function notHeld(rule: string): RefusedError {
  * @param siteC - temperature of the site [°C]; null where none is given
  * @param calibration - the standard's conditions [°C]
  * @returns no query, or one
+ * @throws nothing
  * @source ISO 6789, ambient temperature range
  * @validity the certificate may state another range
  * @example temperatureQueries(31, calibrationOf(50)).length // 1

@@ -14,6 +14,7 @@ import type { SettingTask } from './settingTask.ts';
  * @param task - with the parts, in mm and MPa
  * @param chosen - the setting; null where there is none
  * @returns φ at the nominal torque and at the greatest, and of each part at the nominal [deg]; null without parts or setting
+ * @throws nothing
  * @source torsion of a prismatic bar, textbook form
  * @validity elastic; drives without play
  * @example one part of 250 mm, 12 mm round, G 79300 MPa at 100 N·m: 8.873°
@@ -34,6 +35,7 @@ export function windUpAnswer(task: SettingTask, chosen: ChosenSetting | null): T
  * @param task - with preload limits and the spreads of tool and nut factor
  * @param chosen - the interval rule's setting; null where there is none
  * @returns shares 0 to 1 with their intervals; null without limits
+ * @throws nothing
  * @source likeliestSetting
  * @validity as likeliestSetting
  * @example 20 ± 5 % limits about a nut factor of 0.2: the middle setting
@@ -56,6 +58,7 @@ export function preloadAnswer(task: SettingTask, chosen: ChosenSetting | null): 
  *
  * @param task - with the length to run, in mm, and what is stated of swing and pace
  * @returns turns; strokes where a swing is given; [s] where a pace is stated; null without a length
+ * @throws nothing
  * @source turnsToRun, strokesInSwing, turningSeconds
  * @validity no pace is ever assumed
  * @example 12 mm of M10 in a swing of 63° with steps of 5°: 8 turns, 48 strokes

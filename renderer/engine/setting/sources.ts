@@ -8,6 +8,7 @@ import type { SettingTask } from './settingTask.ts';
  *
  * @param task - the question; only what it uses is listed
  * @returns each with how it was obtained
+ * @throws nothing
  * @source itself
  * @validity published values carry their own citations
  * @example usedSources(task)[0].document // "ISO 14253-1"

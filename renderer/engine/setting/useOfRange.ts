@@ -12,8 +12,9 @@ import { calibrationOf } from './calibration.ts';
  *
  * @param x.maxNm - the tool's maximum [N·m], > 0
  * @param x.callout - which tool a manual takes for it [N·m]
- * @param x.rangeShare - setting ÷ maximum; null where nothing is set
+ * @param x.rangeShare - share, setting ÷ maximum; null where nothing is set
  * @returns one entry for each rule; tools of other ranges are listed without a verdict, never interpolated between
+ * @throws nothing
  * @source tables common-practice, torque-tool-range-laboratory, torque-tool-effective-range-army, torque-tool-choice-army,
  *   torque-tools-iso-6789
  * @validity as each document says

@@ -16,6 +16,7 @@ const bandText = (band: BandNm): string => `${showNumber(band.minNm, digits)} to
  * @param aim - where the applied torque shall lie [N·m]
  * @param chosen - the setting; null where there is none
  * @returns the sentence
+ * @throws nothing
  * @source intervalDecision
  * @validity numbers to six digits; the result's fields carry them whole
  * @example "The applied band, 24 to 26 N·m, lies inside the aim, 20 to 30 N·m."

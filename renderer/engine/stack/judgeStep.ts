@@ -1,8 +1,6 @@
 import type { ClosestFit } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 import { RefusedError } from '../errors.ts';
-import { leadMm, turnsToRun } from '../thread/index.ts';
-import { strokesInSwing } from '../turning/index.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import { checkStack } from './checkStack.ts';
 import { closestFits } from './closestFits.ts';
@@ -11,7 +9,8 @@ import type { JudgedStack, StepJudgement } from './judged.ts';
 import { inOrder, stackMassKg } from './order.ts';
 import { pairInStock, pairMisses } from './pairs.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
-import { holdTask, stackIds, stackLengthMm, stackParts, stackTask, stepAngleDeg } from './stackTask.ts';
+import { holdTask, stackIds, stackLengthMm, stackParts, stackTask } from './stackTask.ts';
+import { stepTurning } from './stepTurning.ts';
 
 const othersShown = 5;
 
@@ -44,7 +43,7 @@ export function judgeStep(plan: ResolvedPlan, step: ResolvedStep): StepJudgement
       .map((parts) => judge(task, parts)),
     stackCount: stacks.length,
     closest: [],
-    ...turning(step, pair.stack),
+    ...stepTurning(step, pair.stack),
   };
 }
 
@@ -63,29 +62,6 @@ export function judgeStack(plan: ResolvedPlan, step: ResolvedStep, stack: readon
     });
   }
   return judge(task, parts);
-}
-
-/**
- * Turns to run the fastener to its seat, and the tool's strokes for them.
- *
- *   turns = length ÷ lead, lead = pitch × starts;  strokes = turns·360/(⌊φ/step⌋·step)
- *
- * @returns nulls where the plan gives no length to run; strokes null where no swing is given or no step fits in it
- * @source engine formula: geometry of a screw and of a ratchet
- */
-function turning(
-  step: ResolvedStep,
-  { tool, socket }: Pick<StackParts, 'tool' | 'socket'>,
-): Pick<StepJudgement, 'turns' | 'strokes'> {
-  const runMm = step.fastener?.threadRunMm ?? null;
-  if (runMm === null || !step.fastener) return { turns: null, strokes: null };
-  const turns = turnsToRun({ lengthMm: runMm, leadMm: leadMm(step.fastener.thread) });
-  const { swingDeg } = step.access;
-  if (swingDeg === null) return { turns, strokes: null };
-  return {
-    turns,
-    strokes: strokesInSwing({ turns, swingDeg, stepDeg: stepAngleDeg(tool, socket) })?.wholeStrokes ?? null,
-  };
 }
 
 /** What hinders the hold: check `hold`, with the nearest holding stack's own shortfall; else with the step's `main` one. */

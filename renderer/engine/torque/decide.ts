@@ -12,6 +12,7 @@ export type Decision = 'conforming' | 'nonconforming' | 'indeterminate';
  * @param applied - the torque applied, over the tool's permissible deviation [N·m]
  * @param aim - where it shall lie [N·m]
  * @returns the decision
+ * @throws nothing
  * @source interval rule after ISO 14253-1 (from memory), applied to a permissible deviation, which is no expanded uncertainty
  * @validity limits are compared within 1e-9, relative
  * @example intervalDecision({ minNm: 24, maxNm: 26 }, { minNm: 20, maxNm: 25 }) // "indeterminate"

@@ -7,7 +7,7 @@ import { RefusedError } from '../errors.ts';
  *
  * @param x.leverMm - L, from the axis of the tool's square to the grip mark [mm], > 0
  * @param x.lengthMm - E, from the axis of the tool's square to the axis of the fastener [mm], ≥ 0
- * @param x.angleDeg - θ, from straight outward: 0° straight out, 90° square to the lever, 180° back over it; any angle
+ * @param x.angleDeg - θ, from straight outward [deg]: 0° straight out, 90° square to the lever, 180° back over it; any angle
  * @returns set ÷ applied, 1 at 90°, below 1 straight out
  * @throws RefusedError out-of-range where L + E·cos θ is not above 0: the fastener would lie at or beyond the hand
  * @source NAVEDTRA 14315 fig. 3-45; TM 9-254 p. 91, whose angled form is printed with "x" for "+" (text found); NAVEDTRA 14008

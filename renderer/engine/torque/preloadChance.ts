@@ -45,14 +45,15 @@ const method = 'Monte Carlo of the setting on fresh draws, Wilson score interval
  * is chosen. Its probability is then estimated on draws of its own, so that having been chosen does not flatter it.
  *
  * @param x.scale - a or b: accuracy of reading or of full scale; Smax [N·m]
- * @param x.correction - c, set ÷ applied, > 0
+ * @param x.rangeShareMin - least share of the tool's maximum a setting may be, 0 to 1
+ * @param x.correction - c, ratio set ÷ applied, > 0
  * @param x.error - spread of e over the permissible deviation, −1 to 1 its ends
  * @param x.nutFactor - spread of K, above 0
  * @param x.diameterMm - D [mm], > 0
  * @param x.preloadN - Fmin, Fmax [N], 0 ≤ Fmin ≤ Fmax
  * @param x.running - R [N·m], no part of the seating torque
- * @param x.seed - of the draws; the same seed gives the same answer
- * @param x.samples - draws, once to choose and once to estimate, > 0
+ * @param x.seed - number the draws begin from, a count without meaning; the same seed gives the same answer
+ * @param x.samples - number of draws, once to choose and once to estimate, > 0
  * @param also - settings [N·m] to be judged on the same draws
  * @returns the best setting and its probability with its interval; null where no setting ever gives such a preload. Ties: the lower.
  *   For each of `also` its probability

@@ -20,6 +20,7 @@ export interface RunningLimits {
  * @param x.correction - c, set ÷ applied, > 0
  * @param x.callout - m, M [N·m]
  * @returns both limits [N·m]
+ * @throws nothing
  * @source closed form of the interval rule with wrench = seating + running
  * @validity the tool's range apart; the running torque itself taken as one value
  * @example 20 to 30 N·m, ± 4 %, set at 25 N·m: 4 N·m left out, 3.846 N·m added
@@ -48,6 +49,7 @@ export function runningLimits(x: {
  * @param x.correction - c, set ÷ applied, > 0
  * @param x.callout - m, M [N·m]
  * @returns both limits [N·m]; below 0 where the tool is too coarse for the callout
+ * @throws nothing
  * @source closed form of the interval rule with wrench = seating + running
  * @validity settings without steps; the tool's range apart
  * @example 20 to 30 N·m, ± 4 %: 7.692 N·m left out, 8.013 N·m added

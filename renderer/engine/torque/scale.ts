@@ -19,6 +19,7 @@ export interface TorqueScale extends Pick<ResolvedTorque, 'minNm' | 'maxNm' | 'i
  * @param x.setNm - S, the value set [N·m], ≥ 0
  * @param x.correction - c, set ÷ applied, > 0; 1 without an offset head
  * @returns the band [N·m]
+ * @throws nothing
  * @source definition of a permissible deviation; "range and accuracy apply to the value set" (design rule)
  * @validity click, dial and electronic tools within their range
  * @example 25 N·m, ± 4 % of reading, no offset head: 24 to 26 N·m
@@ -36,7 +37,19 @@ function lowestNm(scale: TorqueScale, rangeShareMin: number): number {
   return Math.max(scale.minNm, rangeShareMin * scale.maxNm);
 }
 
-/** Which multiples of its increment a tool has in its range; null where it has none. */
+/**
+ * Which multiples of its increment a tool has in its range.
+ *
+ *   first = ⌈max(Smin, s·Smax)/i⌉, at least 1; last = ⌊Smax/i⌋
+ *
+ * @param scale - Smin, Smax, i [N·m]
+ * @param rangeShareMin - s, least share of the maximum, 0 to 1
+ * @returns both counts; null where there is no multiple in the range, or no increment
+ * @throws nothing
+ * @source the contract's rule 6
+ * @validity ends of the range within 1e-9, relative
+ * @example 10 to 50 N·m by 0.5 N·m: 20 to 100
+ */
 export function multiplesInRange(scale: TorqueScale, rangeShareMin: number): { first: number; last: number } | null {
   const { increment } = scale;
   if (increment === null) return null;
@@ -45,13 +58,37 @@ export function multiplesInRange(scale: TorqueScale, rangeShareMin: number): { f
   return first > last ? null : { first, last };
 }
 
-/** The named settings that lie in the range. */
+/**
+ * The named settings that lie in the range.
+ *
+ *   max(Smin, s·Smax) ≤ S ≤ Smax
+ *
+ * @param scale - Smin, Smax and the settings [N·m]
+ * @param rangeShareMin - s, least share of the maximum, 0 to 1
+ * @returns those in the range, in the order given
+ * @throws nothing
+ * @source the contract's rule 6
+ * @validity ends of the range within 1e-9, relative
+ * @example settings 5, 20 and 60 N·m of a tool of 10 to 50 N·m: 20 N·m
+ */
 export function namedInRange(scale: TorqueScale, rangeShareMin: number): ScaleTorque[] {
   const lowest = lowestNm(scale, rangeShareMin);
   return (scale.settings ?? []).filter(({ nm }) => atLeast(nm, lowest) && atMost(nm, scale.maxNm));
 }
 
-/** The n-th mark. 3 × 0.1 is 0.3 on a scale; the double product's last bit is not. */
+/**
+ * The n-th mark of a scale.
+ *
+ *   S = n·i, in decimal: 3 × 0.1 is 0.3 on a scale, though the double product's last bit is not
+ *
+ * @param increment - i, in its unit and in N·m
+ * @param n - count of marks, whole, ≥ 1
+ * @returns the mark, in the same unit and in N·m
+ * @throws nothing
+ * @source definition
+ * @validity increments of at most 15 digits
+ * @example multipleOf({ value: 0.1, unit: 'N·m', nm: 0.1 }, 3).value // 0.3
+ */
 export function multipleOf(increment: ScaleTorque, n: number): ScaleTorque {
   return { value: Number((increment.value * n).toPrecision(15)), unit: increment.unit, nm: increment.nm * n };
 }
@@ -59,7 +96,19 @@ export function multipleOf(increment: ScaleTorque, n: number): ScaleTorque {
 /** Far more marks than any scale has; each is looked at. */
 const settingsMost = 200_000;
 
-/** Every setting in the range, lowest first. */
+/**
+ * Every setting in the range.
+ *
+ *   multiplesInRange or namedInRange
+ *
+ * @param scale - the tool's scale [N·m]
+ * @param rangeShareMin - least share of the maximum, 0 to 1
+ * @returns the settings, lowest first
+ * @throws RefusedError out-of-range where the scale has too many marks to look at one by one
+ * @source the contract's rule 6
+ * @validity ends of the range within 1e-9, relative
+ * @example 10 to 11 N·m by 0.5 N·m: 10, 10.5 and 11 N·m
+ */
 export function possibleSettings(scale: TorqueScale, rangeShareMin: number): ScaleTorque[] {
   const { increment } = scale;
   if (scale.settings !== null || increment === null)

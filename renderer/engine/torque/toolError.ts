@@ -44,7 +44,19 @@ function between(low: number, high: number): number {
     : standardNormalCdf(high) - standardNormalCdf(low);
 }
 
-/** Draws of the error in half widths of the permissible deviation: −1 and 1 are its ends. */
+/**
+ * Draws of a tool's error in half widths of its permissible deviation: −1 and 1 are its ends.
+ *
+ *   uniform: 2·u − 1;  normal: n/z, z the deviate of the coverage
+ *
+ * @param error - its spread
+ * @param draws - the stream to draw from
+ * @returns what gives the next draw
+ * @throws RefusedError out-of-range where a coverage is not between 0 and 1
+ * @source definition of coverage
+ * @validity as ToolError
+ * @example errorDraw({ form: 'exact' }, draws)() // 0
+ */
 export function errorDraw(error: ToolError, draws: Draws): () => number {
   if (error.form === 'exact') return () => 0;
   if (error.form === 'uniform') return () => 2 * draws.uniform() - 1;

@@ -13,6 +13,7 @@ export interface TwistingPart {
  * @param x.torqueNm - T [N·m], ≥ 0
  * @param x.part - L [mm], > 0; G [MPa], > 0; J [mm⁴], > 0
  * @returns φ [deg]; of a string of parts, the sum of theirs
+ * @throws nothing
  * @source torsion of a prismatic bar, textbook form
  * @validity elastic; J is the polar moment of a round section, or the section's own torsion constant
  * @example 100 N·m on 250 mm of a round bar of 12 mm, G 79300 MPa: 8.873°
@@ -30,6 +31,7 @@ export function twistDeg({ torqueNm, part }: { torqueNm: number; part: TwistingP
  * @param x.outsideMm - D [mm], > 0
  * @param x.insideMm - d [mm], 0 ≤ d < D
  * @returns J [mm⁴]
+ * @throws nothing
  * @source geometry
  * @validity round sections
  * @example polarMomentMm4({ outsideMm: 12, insideMm: 0 }) // 2035.75

@@ -7,6 +7,7 @@ import type { OpeningForm } from '../../../shared-types/plan.ts';
  *
  * @param opening - form of the socket's opening
  * @returns [deg]
+ * @throws nothing
  * @source the contract's rule 13; start positions of 6 and 12 points: common practice, no source
  * @validity six flats on the head, or four for a square
  * @example resetAngleDeg('hex12') // 30

@@ -19,6 +19,7 @@ export interface Strokes {
  * @param x.stepDeg - step of the ratchet, or reset angle of a socket without one [deg], > 0
  * @returns the strokes; null where the swing is smaller than one step: the tool cannot turn there. An exact multiple of the step
  *   loses no step, and an exact number of strokes gains none, to the rounding of doubles
+ * @throws nothing
  * @source geometry of a ratchet
  * @validity the handle starts at one end of the swing
  * @example strokesInSwing({ turns: 12, swingDeg: 63, stepDeg: 5 })?.strokes // 72
