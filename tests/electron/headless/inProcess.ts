@@ -1,0 +1,40 @@
+import type { Refusal } from '../../../shared-types/errors.ts';
+import type { CommandArgument, CommandIo } from '../../../electron/headless/command.ts';
+import { jsonText, refusalOf } from '../../../electron/headless/document.ts';
+import { runCommand } from '../../../electron/headless/run.ts';
+
+const noFiles: CommandIo = {
+  readText: () => Promise.reject(new Error('this command reads no file')),
+  async *readLines() {
+    yield* [];
+  },
+  inBatch: false,
+  run: runCommand,
+};
+
+export type Told<Result> = { exit: 0 | 1; result: Result } | { exit: 2; error: Refusal };
+
+/** What a command that reads no file answers, as a reader of its JSON gets it. */
+export async function told<Result>(name: string, ...args: CommandArgument[]): Promise<Told<Result>> {
+  try {
+    const given = await runCommand(name, args, noFiles);
+    if ('lines' in given) throw new Error('it answered in lines');
+    return { exit: given.exit, result: JSON.parse(jsonText(given.result)) as Result };
+  } catch (error) {
+    return { exit: 2, error: refusalOf(error) };
+  }
+}
+
+/** The result of a command that is to be done. */
+export async function resultOf<Result>(name: string, ...args: CommandArgument[]): Promise<Result> {
+  const answer = await told<Result>(name, ...args);
+  if (answer.exit === 0) return answer.result;
+  throw new Error(`${name} ${JSON.stringify(args)} ended with ${answer.exit}: ${JSON.stringify(answer)}`);
+}
+
+/** The refusal of a command that is to be refused. */
+export async function refusalFrom(name: string, ...args: CommandArgument[]): Promise<Refusal> {
+  const answer = await told(name, ...args);
+  if (answer.exit === 2) return answer.error;
+  throw new Error(`${name} ${JSON.stringify(args)} is not refused: ${JSON.stringify(answer)}`);
+}
