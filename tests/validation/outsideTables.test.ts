@@ -85,11 +85,11 @@ function draw(random: () => number): Asked {
   const between = (low: number, high: number, step: number): number =>
     Math.round((low + random() * (high - low)) / step) * step;
   if (random() < 0.5) {
-    const major = Number(between(2, 90, 0.5).toFixed(1));
+    // Half of the diameters are printed ones with another pitch, half lie beside or beyond.
+    const major = Number((random() < 0.5 ? between(3, 24, 1) : between(2, 90, 0.5)).toFixed(1));
     const pitch = Number(between(0.25, Math.min(6, major / 3), 0.25).toFixed(2));
     return { thread: `M${major}x${pitch}`, system: 'metric', major, pitch };
   }
-  // Half of the diameters are printed ones with another pitch, half lie between two.
   const step = random() < 0.5 ? 1 / 16 : 1 / 32;
   const major = between(3 / 32, 3, step);
   const threads = Math.round(between(Math.ceil(3 / major), Math.min(80, Math.ceil(24 / major)), 1));
