@@ -35,16 +35,20 @@ export const engagementSchema = z.strictObject({
   externalClass: threadClass('2A', '3A').optional(),
   internalClass: threadClass('2B', '3B').optional(),
   engagement: length,
+  /** The bolt's class or grade, or its strengths in MPa; instead of externalUltimate. */
+  strength: z.unknown().optional(),
   externalUltimate: stress.optional(),
   internalUltimate: stress.optional(),
   limits: engagementLimitsSchema.optional(),
+  /** What a threaded insert is made of: its pull-out load is then given. */
+  insertMaterial: z.string().min(1).max(80).optional(),
 });
 
 export type EngagementInput = z.infer<typeof engagementSchema>;
 
 export type FailsFirst = 'bolt' | 'external thread' | 'internal thread';
 
-export interface EngagementResult {
+export interface Engagement {
   shearAreaExternalMm2: number;
   shearAreaInternalMm2: number;
   /** Length at which the bolt breaks before either thread strips; null where only one of the two strengths is given. */
@@ -64,4 +68,11 @@ export interface EngagementResult {
   lockNutAxialStrengthN: number | null;
   assumptions: string[];
   sources: Citation[];
+}
+
+export interface EngagementResult extends Engagement {
+  /** Null unless the bolt's strength is given with a stress under proof load. */
+  proofLoadN: number | null;
+  /** Load at which the internal thread of the insert gives way; null where no material is given. */
+  insertPullOutN: number | null;
 }

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import type { EngagementResult } from '../../shared-types/engagement.ts';
 import { engagementFrom } from '../../renderer/engine/engagement/index.ts';
 import { insertShearAreasMm2, pullOutLoadN } from '../../renderer/engine/engagement/inserts.ts';
-import { shearStrengthMPa } from '../../renderer/engine/strength/shear.ts';
+import { shearStrengthMPa } from '../../renderer/engine/strength/index.ts';
 import { readThread } from '../../renderer/engine/thread/index.ts';
 import { convertValue } from '../../renderer/engine/units/index.ts';
 import { fault, faultWithin, numberOf, printed, type Miss } from './values/printed.ts';

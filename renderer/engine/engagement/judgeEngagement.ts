@@ -1,4 +1,4 @@
-import type { EngagementResult, FailsFirst } from '../../../shared-types/engagement.ts';
+import type { Engagement, FailsFirst } from '../../../shared-types/engagement.ts';
 import { RefusedError } from '../errors.ts';
 import { ultimateLoadN } from '../strength/index.ts';
 import {
@@ -48,7 +48,7 @@ const longestShare = 10;
  * @example judgeEngagement({ thread: readThread('1/2-13'), engagementMm: 12.7, externalUltimateMPa: 830, internalUltimateMPa: 830,
  *   limits: { externalClass: '2A', internalClass: '2B' } }).failsFirst // 'bolt'
  */
-export function judgeEngagement(x: EngagementAsked): EngagementResult {
+export function judgeEngagement(x: EngagementAsked): Engagement {
   const { thread, engagementMm, externalUltimateMPa: external, internalUltimateMPa: internal } = x;
   refuseLength(x);
   const isGiven = 'given' in x.limits;
@@ -119,7 +119,7 @@ function stripping(shearAreaMm2: number, ultimateMPa: number | null): number | n
 }
 
 function verdict(
-  loadsN: EngagementResult['loadsN'],
+  loadsN: Engagement['loadsN'],
   externalHolds: boolean,
 ): { failsFirst: FailsFirst | null; threadFailsBeforeBolt: boolean | null } {
   const { bolt, externalThread, internalThread } = loadsN;

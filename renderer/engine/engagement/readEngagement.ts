@@ -1,9 +1,22 @@
-import { engagementSchema, type EngagementInput, type EngagementResult } from '../../../shared-types/engagement.ts';
+import {
+  engagementSchema,
+  type Engagement,
+  type EngagementInput,
+  type EngagementResult,
+} from '../../../shared-types/engagement.ts';
 import { RefusedError } from '../errors.ts';
 import { refusalFromZod, rowFinder } from '../json/readJson.ts';
-import { isPlausibleMPa, plausibleMPa } from '../strength/index.ts';
+import {
+  isPlausibleMPa,
+  plausibleMPa,
+  proofLoadN,
+  readStrength,
+  shearStrengthMPa,
+  type Strength,
+} from '../strength/index.ts';
 import { readThread, type Thread } from '../thread/index.ts';
 import { quantityIn, type Kind, type Unit } from '../units/index.ts';
+import { pullOutLoadN } from './inserts.ts';
 import { judgeEngagement, type LimitsAsked } from './judgeEngagement.ts';
 
 /**
@@ -31,16 +44,23 @@ function answered(input: EngagementInput): EngagementResult {
   const thread = naming('thread', () => readThread(input.thread));
   const limits = limitsAsked(input, thread);
   const engagementMm = quantity('engagement', input.engagement, 'length', 'mm');
+  const bolt = boltOf(input, thread);
   const ask = {
     thread,
     engagementMm,
-    externalUltimateMPa: strength('externalUltimate', input.externalUltimate),
-    internalUltimateMPa: strength('internalUltimate', input.internalUltimate),
+    externalUltimateMPa: bolt?.ultimateMPa ?? ultimate('externalUltimate', input.externalUltimate),
+    internalUltimateMPa: ultimate('internalUltimate', input.internalUltimate),
     limits,
   };
   try {
     // What is refused without a place of its own concerns the thread: its limits are not held.
-    return naming('thread', () => judgeEngagement(ask));
+    const judged = naming('thread', () => judgeEngagement(ask));
+    return {
+      ...judged,
+      proofLoadN: bolt?.proofMPa == null ? null : proofLoadN({ ...thread, proofMPa: bolt.proofMPa }),
+      insertPullOutN: insertPullOutN(input.insertMaterial, judged),
+      sources: [...judged.sources, ...(bolt?.sources ?? [])],
+    };
   } catch (error) {
     if (!(error instanceof RefusedError) || error.refusal.field !== 'engagement') throw error;
     throw new RefusedError({ ...error.refusal, value: input.engagement });
@@ -87,7 +107,40 @@ function classOf<Name extends string>(
   });
 }
 
-function strength(field: 'externalUltimate' | 'internalUltimate', text: string | undefined): number | null {
+/** The bolt's strength by its grade; its tensile strength has to be known. */
+function boltOf(input: EngagementInput, thread: Thread): Strength | null {
+  if (input.strength === undefined) return null;
+  const field = 'strength';
+  if (input.externalUltimate !== undefined) {
+    throw new RefusedError({
+      code: 'contradiction',
+      message: `${field}: is given together with externalUltimate, which is the same; one of them is asked for`,
+      field,
+    });
+  }
+  const bolt = readStrength(input.strength, { thread, field });
+  if (bolt.ultimateMPa !== null) return bolt;
+  throw new RefusedError({
+    code: 'missing-field',
+    message: `${field}.ultimateMPa: is missing: stripping is judged against the tensile strength`,
+    field: `${field}.ultimateMPa`,
+  });
+}
+
+function insertPullOutN(material: string | undefined, { insertShearAreaMm2: area }: Engagement): number | null {
+  if (material === undefined) return null;
+  const shearMPa = naming('insertMaterial', () => shearStrengthMPa(material));
+  if (area !== null) return pullOutLoadN({ shearAreaMm2: area.internal, shearStrengthMPa: shearMPa });
+  throw new RefusedError({
+    code: 'out-of-range',
+    message:
+      'insertMaterial: No published value held: NASA TM-106943 has inserts of inch threads from number 2 to 3/4 in',
+    field: 'insertMaterial',
+    value: material,
+  });
+}
+
+function ultimate(field: 'externalUltimate' | 'internalUltimate', text: string | undefined): number | null {
   if (text === undefined) return null;
   const mpa = quantity(field, text, 'stress', 'MPa');
   if (isPlausibleMPa(mpa)) return mpa;
