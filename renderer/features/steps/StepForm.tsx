@@ -96,6 +96,7 @@ export function StepForm(props: StepFormProps) {
   const filled = filledFrom(step, at);
   const offers = useMemo(() => offersOf(stock), [stock]);
   const accessNote = accessWords(step, at, filled);
+  const fastener = stock.find((item) => item.kind === 'fastener' && item.code === filled.fastener);
 
   return (
     <div
@@ -131,7 +132,7 @@ export function StepForm(props: StepFormProps) {
       >
         <WhatFields form={form} step={step} at={at} filled={filled} task={task} sites={sites} offers={offers} />
         <WhoFields form={form} step={step} rows={rows} />
-        <TorqueFields form={form} step={step} />
+        <TorqueFields form={form} step={step} thread={fastener?.kind === 'fastener' ? fastener.thread : undefined} />
         <fieldset className="bw-form-group">
           <legend>Access to the head</legend>
           <AccessFields form={form} at="access" note={accessNote} />

@@ -4,9 +4,18 @@ import { TextField } from '../../components/Fields/TextField.tsx';
 import { YesNoField } from '../../components/Fields/YesNoField.tsx';
 import { QuantityField } from '../../components/QuantityField/QuantityField.tsx';
 import type { RecordFormState } from '../../components/RecordForm/useRecordForm.ts';
+import { calloutQuery } from './calloutQuery.ts';
+
+export interface TorqueFieldsProps {
+  form: RecordFormState;
+  step: TaskStep;
+  /** Thread of the step's fastener, where it is known. */
+  thread: string | undefined;
+}
 
 /** What the action asks for; what else is kept of it stays to be seen. */
-export function TorqueFields({ form, step }: { form: RecordFormState; step: TaskStep }) {
+export function TorqueFields({ form, step, thread }: TorqueFieldsProps) {
+  const query = calloutQuery(step.callout, thread);
   const tightens =
     step.action === 'tighten' ||
     step.callout !== undefined ||
@@ -23,6 +32,9 @@ export function TorqueFields({ form, step }: { form: RecordFormState; step: Task
         <div className="bw-form-grid">
           <QuantityField {...form.text('callout.min', 'Callout, from')} kind="torque" />
           <QuantityField {...form.text('callout.max', 'Callout, to')} kind="torque" />
+          <p role="status" className="bw-form-wide bw-callout-query" data-query={query?.kind}>
+            {query?.words}
+          </p>
           <TextField
             {...form.text('calloutSource', 'Source of the callout')}
             description="Document, table, page"
