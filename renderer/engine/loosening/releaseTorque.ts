@@ -1,5 +1,5 @@
 import { demand } from '../preload/formula/demand.ts';
-import { bearingArmMm, flankFriction, tanLeadAngle, type ScrewThread } from '../preload/formula/screwTorque.ts';
+import { bearingArmMm, flankFriction, type ScrewThread, tanLeadAngle } from '../preload/formula/index.ts';
 
 /**
  * Arm at which the thread takes up torque while loosening: thread torque over preload.

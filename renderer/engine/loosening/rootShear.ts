@@ -19,6 +19,11 @@ export function rootShearTorqueNm(x: { rootDiameterMm: number; yieldMPa: number;
   demand(d3 > 0, 'root diameter', d3, 'more than 0 mm');
   demand(Sy > 0, 'yield strength', Sy, 'more than 0 MPa');
   const carriedN = (Math.PI / 4) * d3 ** 2 * Sy;
-  demand(F >= 0 && F <= carriedN, 'greatest preload', F, `0 to ${carriedN} N, at which the root yields without any torque`);
+  demand(
+    F >= 0 && F <= carriedN,
+    'greatest preload',
+    F,
+    `0 to ${carriedN} N, at which the root yields without any torque`,
+  );
   return ((Math.PI / 16) * d3 ** 3 * (Sy / Math.sqrt(3)) * Math.sqrt(1 - (F / carriedN) ** 2)) / 1000;
 }

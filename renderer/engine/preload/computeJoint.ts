@@ -1,13 +1,22 @@
 import type { JointNumbers, Share, Spread } from '../../../shared-types/joint.ts';
 import { isSelfLocking, releaseTorqueNm } from '../loosening/releaseTorque.ts';
-import { effectiveNutFactor } from './formula/nutFactor.ts';
-import { greatestPreloadN, leastPreloadN, scatterOfSeveral } from './formula/range.ts';
-import { installationOf, seatingOfWrench, type TorqueBand } from './formula/seating.ts';
-import { stressSharePreloadN, yieldSharePreloadN } from './formula/shareOfYield.ts';
-import { equivalentMPa, stressDiameterMm, tensionMPa, torsionMPa } from './formula/stress.ts';
-import { screwEfficiency } from './formula/work.ts';
-import type { ResolvedJoint, Target } from './resolvedJoint.ts';
-import { areaFor, torqueArms, yieldFor, type TorqueArms } from './torqueArms.ts';
+import { askedPreloadN } from './askedPreload.ts';
+import {
+  effectiveNutFactor,
+  equivalentMPa,
+  greatestPreloadN,
+  installationOf,
+  leastPreloadN,
+  scatterOfSeveral,
+  screwEfficiency,
+  seatingOfWrench,
+  stressDiameterMm,
+  tensionMPa,
+  type TorqueBand,
+  torsionMPa,
+} from './formula/index.ts';
+import type { ResolvedJoint } from './resolvedJoint.ts';
+import { torqueArms, type TorqueArms } from './torqueArms.ts';
 
 /**
  * Torque, preload and stress of one joint: every formula of tightening and loosening joined, in plain numbers.
@@ -70,25 +79,6 @@ function seat(joint: ResolvedJoint, { seatingMm }: TorqueArms): { seating: Sprea
     },
     before: { nominal: preloadN, min: preloadN, max: preloadN },
   };
-}
-
-function askedPreloadN(joint: ResolvedJoint, target: Exclude<Target, { to: 'torque' }>): number {
-  if (target.to === 'preload') return target.preloadN;
-  const { screw, tightening, yieldMPa, torsion } = joint;
-  const strength = {
-    share: target.share,
-    yieldMPa: yieldFor(target.to, yieldMPa),
-    stressAreaMm2: areaFor(target.to, screw),
-  };
-  if (target.to === 'stressShare') return stressSharePreloadN(strength);
-  const friction = tightening.by === 'friction' ? tightening.thread : Number.NaN;
-  return yieldSharePreloadN({
-    ...strength,
-    pitchDiameterMm: screw.meanDiameterMm,
-    pitchMm: screw.leadMm,
-    friction,
-    torsion,
-  });
 }
 
 function afterLosses(joint: ResolvedJoint, before: Spread): Spread {

@@ -5,7 +5,7 @@ import { rowFinder } from '../json/readJson.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { computeJoint } from './computeJoint.ts';
 import { publishedFor } from './published.ts';
-import { readJoint, type JointOrigin, type ReadJoint } from './read/readJoint.ts';
+import { readJoint, type JointOrigin, type ReadJoint } from './read/index.ts';
 import { serviceOfJoint } from './serviceOfJoint.ts';
 import { sourcesOf } from './sources.ts';
 import { stopOfJoint } from './stopOfJoint.ts';

@@ -1,7 +1,4 @@
-import type { RelaxationForm } from './formula/range.ts';
-import type { ScrewThread } from './formula/screwTorque.ts';
-import type { TorqueBand } from './formula/seating.ts';
-import type { Torsion } from './formula/stress.ts';
+import type { RelaxationForm, ScrewThread, TorqueBand, Torsion } from './formula/index.ts';
 
 /** A screw, designated or not. */
 export interface ResolvedScrew extends ScrewThread {

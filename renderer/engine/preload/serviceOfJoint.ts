@@ -1,7 +1,12 @@
 import type { JointInput, ServiceNumbers, ServiceOfCone } from '../../../shared-types/joint.ts';
-import { boltStiffnessNPerMm, jointStiffnessNPerMm } from './formula/stiffness.ts';
-import { jointConstant, serviceStressMPa, thermalLoadN } from './formula/service.ts';
-import { elongationMm } from './formula/work.ts';
+import {
+  boltStiffnessNPerMm,
+  elongationMm,
+  jointConstant,
+  jointStiffnessNPerMm,
+  serviceStressMPa,
+  thermalLoadN,
+} from './formula/index.ts';
 import type { JointReading } from './read/readingJoint.ts';
 import type { ResolvedScrew } from './resolvedJoint.ts';
 

@@ -1,9 +1,12 @@
 import type { Spread } from '../../../shared-types/joint.ts';
-import { RefusedError } from '../errors.ts';
-import { assemblyArmMm, linearThreadArmMm } from './formula/linearTorque.ts';
-import { nutFactorTorqueNm } from './formula/nutFactor.ts';
-import { bearingArmMm, screwThreadArmMm } from './formula/screwTorque.ts';
-import type { ResolvedJoint, ResolvedScrew } from './resolvedJoint.ts';
+import {
+  assemblyArmMm,
+  bearingArmMm,
+  linearThreadArmMm,
+  nutFactorTorqueNm,
+  screwThreadArmMm,
+} from './formula/index.ts';
+import type { ResolvedJoint } from './resolvedJoint.ts';
 
 /** Torque over preload [mm]: seating as a whole, and the part that twists the shank (null where only the whole is known). */
 export interface TorqueArms {
@@ -34,24 +37,4 @@ export function torqueArms({ screw, tightening, target }: ResolvedJoint): Torque
 
 function alike(value: number): Spread {
   return { nominal: value, min: value, max: value };
-}
-
-/** The area a share of strength is counted on. */
-export function areaFor(field: string, screw: ResolvedScrew): number {
-  if (screw.stressAreaMm2 !== null) return screw.stressAreaMm2;
-  throw new RefusedError({
-    code: 'missing-field',
-    message: `${field}: a share of strength needs an area: this screw has no designation and no rootDiameterMm`,
-    field: 'thread.rootDiameterMm',
-  });
-}
-
-/** The yield strength a share is counted of. */
-export function yieldFor(field: string, yieldMPa: number | null): number {
-  if (yieldMPa !== null) return yieldMPa;
-  throw new RefusedError({
-    code: 'missing-field',
-    message: `${field}: a share of yield needs the fastener's yield strength, and "strength" holds none`,
-    field: 'strength',
-  });
 }

@@ -8,7 +8,8 @@ import { demand } from './demand.ts';
  * @param x.boltStiffnessNPerMm - Kb [N/mm], > 0
  * @param x.jointStiffnessNPerMm - Kj [N/mm], > 0
  * @param x.gripMm - L [mm], > 0
- * @param x.thermalStrain - ΔT·Δα, change of temperature times (expansion of the parts − expansion of the bolt); both in one scale
+ * @param x.thermalStrain - ΔT·Δα, change of temperature times (expansion of the parts − expansion of the
+ *   bolt), both in one scale [1], above −1 and below 1
  * @returns load [N]: above 0 gained, below 0 lost
  * @throws RefusedError out-of-range, not-finite
  * @source NASA TM-106943 (1995), text (read)

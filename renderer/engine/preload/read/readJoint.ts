@@ -5,7 +5,7 @@ import type { Strength } from '../../strength/index.ts';
 import type { Thread } from '../../thread/index.ts';
 import { crossRules } from './crossRules.ts';
 import type { Rated } from '../../loosening/stopLimit.ts';
-import { screwThreadArmMm } from '../formula/screwTorque.ts';
+import { screwThreadArmMm } from '../formula/index.ts';
 import { readService, type ResolvedService } from '../serviceOfJoint.ts';
 import { readStop } from '../stopOfJoint.ts';
 import { JointReading } from './readingJoint.ts';
@@ -33,7 +33,11 @@ export interface ReadJoint {
  *
  * @param given - the input of `preload`, of the headless contract
  * @param origin - the file it stands in, if any
+ * @returns the joint in N, mm, MPa and N·m
  * @throws RefusedError naming file, row, field, value and reason; every fault of the joint in `rows`
+ * @source the headless contract, command `preload`
+ * @validity the ranges of the formulas, refused by field outside them
+ * @example readJoint({ thread: 'M10', nutFactor: { nominal: 0.2 }, preload: '20 kN' }).joint.target // 20000 N
  */
 export function readJoint(given: unknown, origin: JointOrigin = {}): ReadJoint {
   const parsed = jointSchema.safeParse(given);

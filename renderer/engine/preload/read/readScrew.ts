@@ -68,7 +68,18 @@ export function readStrengthOf(r: JointReading, input: JointInput, thread: Threa
   );
 }
 
-/** D of the nut factor: a designation's own, which a given one may repeat but not contradict. */
+/**
+ * D of the nut factor: a designation's own, which a given one may repeat but not contradict.
+ *
+ * @param r - gathers what is refused: nothing is thrown here
+ * @param given - nutFactor.diameterMm [mm], where it is given
+ * @param thread - the designated thread, null for another screw
+ * @returns D [mm]
+ * @throws nothing
+ * @source definition of the nut factor, as nutFactorTorqueNm
+ * @validity designated threads by their basic major diameter; another screw by what is given
+ * @example M10, none given: 10
+ */
 export function nutFactorDiameterMm(r: JointReading, given: number | undefined, thread: Thread | null): number {
   if (thread === null) return given ?? 1;
   if (given !== undefined && !(atLeast(given, thread.majorMm) && atMost(given, thread.majorMm))) {

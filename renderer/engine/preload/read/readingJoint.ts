@@ -2,7 +2,7 @@ import { RefusedError } from '../../errors.ts';
 import type { Refusals } from '../../plan/refusals.ts';
 import { limitTolerance } from '../../tolerance.ts';
 import { quantityIn, type Kind, type Unit } from '../../units/index.ts';
-import type { TorqueBand } from '../formula/seating.ts';
+import type { TorqueBand } from '../formula/index.ts';
 
 interface Asked {
   kind: Kind;
