@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
-import { allUnits, convertValue, kindOf, unitsOf, type Unit } from '../../../renderer/engine/units/index.ts';
+import {
+  allUnits,
+  converter,
+  convertValue,
+  kindOf,
+  readQuantity,
+  showQuantity,
+  unitsOf,
+  type Unit,
+} from '../../../renderer/engine/units/index.ts';
 import { over, ratio, sizes, times, type Ratio } from './exactSizes.ts';
 
 /** A double is exactly a whole number over a power of two. */
@@ -63,6 +72,47 @@ it('comes back within 4 units of the last place', () => {
       return Math.abs(back - value) <= 4 * ulp(value);
     }),
     { numRuns: 10_000, seed: 12 },
+  );
+});
+
+it('a resolved converter gives the same bits for every pair, and refuses the same', () => {
+  const magnitudes = fc.oneof(fc.double({ noNaN: true, noDefaultInfinity: true }), fc.double({ min: -1e9, max: 1e9 }));
+  fc.assert(
+    fc.property(
+      fc.constantFrom(...pairs),
+      fc.oneof(magnitudes, fc.constantFrom(NaN, Infinity, 0, -0)),
+      (pair, value) => {
+        const [from, to] = pair;
+        const outcome = (run: () => number): unknown => {
+          try {
+            return run();
+          } catch (error) {
+            if (!(error instanceof RefusedError)) throw error;
+            return error.refusal;
+          }
+        };
+        const resolved = outcome(() => converter(from, to)(value));
+        expect(resolved).toEqual(outcome(() => convertValue(value, from, to)));
+      },
+    ),
+    { numRuns: 20_000, seed: 14 },
+  );
+  expect(() => converter('lb', 'lbf')).toThrowError(/asked for is lbf, a unit of force/);
+});
+
+it('a value in its own unit is never altered, nor the text that is its authority', () => {
+  const value = fc.double({ noNaN: true, noDefaultInfinity: true }).filter((v) => v === 0 || Math.abs(v) >= 2 ** -1022);
+  fc.assert(
+    fc.property(fc.constantFrom(...allUnits), value, (unit, given) => {
+      expect(convertValue(given, unit, unit)).toBe(given + 0);
+      if (Math.abs(given) > 1e15 || (given !== 0 && Math.abs(given) < 1e-6)) return;
+      const typed = `${given} ${unit}`;
+      const read = readQuantity(typed);
+      showQuantity(typed, 'both');
+      expect(read).toEqual({ value: given + 0, unit, kind: kindOf(unit), typed });
+      expect(showQuantity(typed, 'as-written')).toBe(`${String(given)} ${unit}`);
+    }),
+    { numRuns: 10_000, seed: 15 },
   );
 });
 
