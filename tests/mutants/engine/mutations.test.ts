@@ -1,3 +1,4 @@
+import { runInNewContext } from 'node:vm';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
 import { root } from '../../support/tracked.ts';
@@ -48,14 +49,8 @@ describe('a text with its mutants behind switches', () => {
 
   /** What the text comes to with one mutant on. */
   function resultWith(on: number, written: string): unknown {
-    const realm = { __engineMutant: (id: number) => id === on };
-    return new Function('globalThis', 'f', 'a', 'b', 'c', `let result; ${written}; return result;`)(
-      realm,
-      (value: number) => value,
-      -5,
-      3,
-      'c',
-    ) as unknown;
+    const realm = { __engineMutant: (id: number) => id === on, f: (value: number) => value, a: -5, b: 3, c: 'c' };
+    return runInNewContext(`let result; ${written}; result`, realm) as unknown;
   }
 
   it('comes to the same as before while none is on', () => {

@@ -1,6 +1,6 @@
 /**
- * `npx tsx tests/mutants/engine/run.ts [--seed N] [--count N] [--only PATH]… [--workers N] [--verbose]`: a sample of the
- * engine's mutants, each with the tests that come by it. Ends with 1 where fewer than 95 of 100 are killed.
+ * `npx tsx tests/mutants/engine/run.ts [--seed N] [--count N] [--only PATH]… [--tests PATH]… [--workers N] [--verbose]`: a
+ * sample of the engine's mutants, each with the tests that come by it. Ends with 1 where fewer than 95 of 100 are killed.
  */
 import { rmSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
@@ -30,10 +30,14 @@ const { values } = parseArgs({
     seed: { type: 'string', default: '1' },
     count: { type: 'string', default: '600' },
     only: { type: 'string', multiple: true, default: [] },
+    tests: { type: 'string', multiple: true, default: [] },
     workers: { type: 'string', default: String(Math.min(2, availableParallelism())) },
     verbose: { type: 'boolean', default: false },
   },
 });
+
+const isAskedFor = (file: string, paths: readonly string[]): boolean =>
+  paths.length === 0 || paths.some((path) => file.includes(path));
 
 interface Verdict {
   mutant: Numbered;
@@ -102,10 +106,8 @@ function report(verdicts: readonly Verdict[]): void {
 
 async function run(copy: string): Promise<boolean> {
   const startedMs = performance.now();
-  const elapsedS = () => ((performance.now() - startedMs) / 1000).toFixed(0);
-  const all = [...engineMutations(copy)].filter(
-    ([file]) => values.only.length === 0 || values.only.some((path) => file.includes(path)),
-  );
+  const elapsedS = () => Math.round((performance.now() - startedMs) / 1000);
+  const all = [...engineMutations(copy)].filter(([file]) => isAskedFor(file, values.only));
   const chosen = sampleOf(new Map(all), Number(values.count), Number(values.seed));
   const mutants = chosen.map((mutation, id) => ({ ...mutation, id }));
   const total = all.reduce((sum, [, of]) => sum + of.length, 0);
@@ -114,15 +116,20 @@ async function run(copy: string): Promise<boolean> {
   writeFileSync(list, JSON.stringify(mutants));
   const workers = Array.from({ length: Number(values.workers) }, () => new Worker(copy, list));
   try {
-    const seen = await unmutated(workers, engineTestFiles(copy));
+    const seen = await unmutated(
+      workers,
+      engineTestFiles(copy).filter((file) => isAskedFor(file, values.tests)),
+    );
     say(`${seen.length} test files pass without a mutant, after ${elapsedS()} s`);
     if (values.verbose)
-      for (const { path, durationMs } of seen) say(`${durationMs.toFixed(0).padStart(7)} ms  ${path}`);
+      for (const { path, durationMs } of seen) say(`${String(Math.round(durationMs)).padStart(7)} ms  ${path}`);
     const verdicts = await judged(workers, mutants, seen);
     report(verdicts);
     const killed = verdicts.filter(({ killedBy }) => killedBy !== null).length;
     const share = killed / verdicts.length;
-    say(`${killed} of ${verdicts.length} killed (${(100 * share).toFixed(1)} %), seed ${values.seed}, ${elapsedS()} s`);
+    say(
+      `${killed} of ${verdicts.length} killed (${Math.floor(1000 * share) / 10} %), seed ${values.seed}, ${elapsedS()} s`,
+    );
     return share >= killedShareMin;
   } finally {
     for (const worker of workers) worker.stop();
