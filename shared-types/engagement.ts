@@ -46,6 +46,9 @@ export const engagementSchema = z.strictObject({
 
 export type EngagementInput = z.infer<typeof engagementSchema>;
 
+/** A table held, by its key; a formula has none. */
+export type EngagementSource = Omit<Citation, 'key'> & { key?: string };
+
 export type FailsFirst = 'bolt' | 'external thread' | 'internal thread';
 
 export interface Engagement {
@@ -67,7 +70,7 @@ export interface Engagement {
   /** Axial strength of the self-locking nut held for the thread. */
   lockNutAxialStrengthN: number | null;
   assumptions: string[];
-  sources: Citation[];
+  sources: EngagementSource[];
 }
 
 export interface EngagementResult extends Engagement {

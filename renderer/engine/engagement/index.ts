@@ -1,2 +1,2 @@
 export { engagementFrom } from './readEngagement.ts';
-export { judgeEngagement, type EngagementAsked, type LimitsAsked } from './judgeEngagement.ts';
+export { judgeEngagement, type EngagementAsked } from './judgeEngagement.ts';

@@ -16,6 +16,7 @@ const insertRangeIn = { min: 0.086, max: 0.75 };
  * @param x.thread - the bolt's thread, with D, its basic major diameter
  * @param x.engagementMm - L, length of engagement [mm], > 0
  * @returns both areas [mm²]; null for sizes outside the memorandum's tables
+ * @throws nothing; judgeEngagement refuses what is outside the ranges
  * @source NASA TM-106943, equation 63 and Table III, which has 7/8 where the printed equation 76 says 3/4; text found
  * @validity the inserts of that memorandum, inch threads of number 2 to 3/4 in; areas of the outside of an insert are in tables that are not held
  * @example insertShearAreasMm2({ thread: readThread('1/2-20'), engagementMm: 15.494 }) // external 386.4, internal 540.9
@@ -39,6 +40,7 @@ export function insertShearAreasMm2(x: {
  * @param x.shearAreaMm2 - As [mm²], > 0
  * @param x.shearStrengthMPa - Fsu, ultimate shear strength [MPa], > 0
  * @returns P, pull-out load [N]
+ * @throws nothing; judgeEngagement refuses what is outside the ranges
  * @source NASA TM-106943, Tables III to V; text found
  * @validity threads and inserts loaded along their axis
  * @example pullOutLoadN({ shearAreaMm2: 540.9, shearStrengthMPa: 586.05 }) // 316 995
@@ -56,6 +58,7 @@ const nuts = strengthTables['nut-strength-nasa-tm-106943'];
  *
  * @param x.thread - the bolt's thread; its size and pitch are matched exactly
  * @returns least axial strength [N] with its source; null where the table has no such thread
+ * @throws nothing; judgeEngagement refuses what is outside the ranges
  * @source NASA TM-106943, Table VI, values of MIL-N-25027; nut-strength-nasa-tm-106943 in data/SOURCES.md; text found
  * @validity the nuts of that memorandum; a nut is to be stronger than the tensile load of its bolt
  * @example lockNutStrengthN({ thread: readThread('1/4-28') }) // 20 373 (4580 lbf)

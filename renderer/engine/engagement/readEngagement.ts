@@ -20,11 +20,17 @@ import { pullOutLoadN } from './inserts.ts';
 import { judgeEngagement, type LimitsAsked } from './judgeEngagement.ts';
 
 /**
- * The question of a JSON input, read and answered.
+ * What fails first and the length needed, for the content of a JSON input.
  *
- * @param given - the input's content
+ *   as judgeEngagement, with quantities read and grades looked up
+ *
+ * @param given - the input's content, quantities with their units
  * @param origin - its file and text, for refusals
+ * @returns areas [mm²], lengths [mm], loads [N], with assumptions and sources
  * @throws RefusedError naming file, row, field, value and reason
+ * @source FED-STD-H28/2B, ASME B1.1 (memory), NASA TM-106943; strengths as readStrength
+ * @validity as judgeEngagement
+ * @example engagementFrom({ thread: '1/2-13', externalClass: '2A', internalClass: '2B', engagement: '0.5 in' }).requiredEngagementMm // 9.203
  */
 export function engagementFrom(given: unknown, origin: { file?: string; text?: string } = {}): EngagementResult {
   const parsed = engagementSchema.safeParse(given);

@@ -18,6 +18,7 @@ interface Sheared {
  * @param x.engagementMm - Le, length of full threads engaged [mm], > 0
  * @param x.limits - D1max, greatest minor diameter of the internal thread, and d2min, least pitch diameter of the external one [mm]
  * @returns ASs [mm²]; not above 0 where the threads do not overlap
+ * @throws nothing; judgeEngagement refuses what is outside the ranges
  * @source FED-STD-H28/2B, shear area formulas (read in reproductions)
  * @validity 60° threads, full threads only; inch and metric alike
  * @example shearAreaExternalMm2({ pitchMm: 25.4 / 13, engagementMm: 12.7, limits }) // 251.3 (0.3895 in²) for 1/2-13, 2A/2B
@@ -36,6 +37,7 @@ export function shearAreaExternalMm2({ pitchMm: P, engagementMm: Le, limits }: S
  * @param x.engagementMm - Le, length of full threads engaged [mm], > 0
  * @param x.limits - dmin, least major diameter of the external thread, and D2max, greatest pitch diameter of the internal one [mm]
  * @returns ASn [mm²]; not above 0 where the threads do not overlap
+ * @throws nothing; judgeEngagement refuses what is outside the ranges
  * @source FED-STD-H28/2B, shear area formulas (read in reproductions)
  * @validity 60° threads, full threads only; inch and metric alike
  * @example shearAreaInternalMm2({ pitchMm: 25.4 / 13, engagementMm: 12.7, limits }) // 362.4 (0.5617 in²) for 1/2-13, 2A/2B
@@ -54,6 +56,7 @@ export function shearAreaInternalMm2({ pitchMm: P, engagementMm: Le, limits }: S
  * @param x.stressAreaMm2 - At, tensile stress area [mm²], > 0
  * @param x.limits - as shearAreaExternalMm2
  * @returns Le [mm]; for a weaker internal thread it is multiplied by J where that is above 1
+ * @throws nothing; judgeEngagement refuses what is outside the ranges
  * @source FED-STD-H28/2B, length of engagement (read in reproductions)
  * @validity shear strength half the tensile strength; full threads only
  * @example engagementForBoltBreakMm({ pitchMm: 25.4 / 13, stressAreaMm2: 91.6, limits }) // 9.25 (0.3643 in) for 1/2-13, 2A/2B
@@ -72,6 +75,7 @@ export function engagementForBoltBreakMm(x: { pitchMm: number; stressAreaMm2: nu
  * @param x.externalUltimateMPa - Rm,ext, tensile strength of the external thread [MPa], > 0
  * @param x.internalUltimateMPa - Rm,int, tensile strength of the internal thread [MPa], > 0
  * @returns J; above 1 the internal thread is the weaker
+ * @throws nothing; judgeEngagement refuses what is outside the ranges
  * @source FED-STD-H28/2B, length of engagement (read in reproductions)
  * @validity both areas of the same length of engagement, on which J does not depend
  * @example strengthRatioJ({ shearAreaExternalMm2: 250, shearAreaInternalMm2: 360, externalUltimateMPa: 800, internalUltimateMPa: 400 }) // 1.389

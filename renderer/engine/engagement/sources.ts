@@ -1,8 +1,7 @@
-import type { Citation } from '../../../shared-types/handbook.ts';
+import type { EngagementSource } from '../../../shared-types/engagement.ts';
 
 /** Where the formulas of this folder are published. */
-export const strippingFormulas: Citation = {
-  key: 'fed-std-h28-2b',
+export const strippingFormulas: EngagementSource = {
   title: 'Screw-thread standards for federal services: formulas of thread shear areas and length of engagement',
   number: 'FED-STD-H28/2B',
   edition: '1991, as reproduced',
@@ -11,8 +10,7 @@ export const strippingFormulas: Citation = {
   obtained: 'text found',
 };
 
-export const limitFormulas: Citation = {
-  key: 'asme-b1.1-limits-of-size',
+export const limitFormulas: EngagementSource = {
   title: 'Unified inch screw threads: formulas of limits of size',
   number: 'ASME B1.1',
   edition: '2003/2019',
@@ -21,8 +19,7 @@ export const limitFormulas: Citation = {
   obtained: 'from memory',
 };
 
-export const insertFormulas: Citation = {
-  key: 'nasa-tm-106943-inserts',
+export const insertFormulas: EngagementSource = {
   title: 'Installation Torque Tables for Noncritical Applications: strength of threaded inserts',
   number: 'NASA TM-106943',
   edition: '1995',

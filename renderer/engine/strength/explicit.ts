@@ -7,7 +7,19 @@ import type { Strength } from './strength.ts';
 
 const names = ['proofMPa', 'yieldMPa', 'ultimateMPa'] as const;
 
-/** Strengths typed as numbers: {"proofMPa"?, "yieldMPa"?, "ultimateMPa"?}, at least one, each finite and above 0, in rising order. */
+/**
+ * Strengths typed as numbers: {"proofMPa"?, "yieldMPa"?, "ultimateMPa"?}.
+ *
+ *   proof ≤ yield ≤ ultimate
+ *
+ * @param input - at least one of the three [MPa], each a number of 0.1 to 100 000
+ * @param field - the input's path, for refusals
+ * @returns the strengths [MPa], null where not given, without a source
+ * @throws RefusedError wrong-shape, missing-field, not-finite, out-of-range, contradiction (an impossible order); with `field`
+ * @source typed by the user; the order is the definition of the three
+ * @validity any fastener
+ * @example explicitStrength({ yieldMPa: 640, ultimateMPa: 800 }, 'strength').proofMPa // null
+ */
 export function explicitStrength(input: object, field: string): Strength {
   const refuse = (code: RefusalCode, at: string, why: string, value: unknown): RefusedError =>
     new RefusedError({ code, message: `${at}: ${why}`, field: at, ...(value === undefined ? {} : { value }) });

@@ -22,6 +22,7 @@ const smallestLargeIn = 0.25;
  * @param x.threadsPerInch - n = 1/P [1/in], > 0
  * @param x.engagementIn - Le, length of engagement [in]: D for UNC and UNF, 9 P for constant-pitch series
  * @returns Td2(2A) [in]
+ * @throws nothing; limitsOfSize refuses threads without these tolerances
  * @source ASME B1.1, pitch diameter tolerances (from memory; published shear areas reproduced within 1.5 %)
  * @validity unified threads; lengths of engagement to 1.5 D, or 5 P to 15 P (memory)
  * @example pitchTolerance2AIn({ majorIn: 0.5, threadsPerInch: 13, engagementIn: 0.5 }) // 0.0050
@@ -42,6 +43,7 @@ export function pitchTolerance2AIn(x: Basic & { engagementIn: number }): number 
  * @param x.threadsPerInch - n = 1/P [1/in], > 0
  * @param x.internalClass - 2B or 3B
  * @returns TD1 [in]
+ * @throws nothing; limitsOfSize refuses threads without these tolerances
  * @source ASME B1.1, minor diameter tolerances of internal threads (from memory; published shear areas reproduced within 1.5 %)
  * @validity unified threads of UN profile; UNJ has larger minor diameters of its own
  * @example minorToleranceIn({ majorIn: 0.5, threadsPerInch: 13, internalClass: '2B' }) // 0.01686
@@ -66,6 +68,7 @@ export function minorToleranceIn(x: Basic & { internalClass: InternalClass }): n
  * @param x.externalClass - 2A or 3A
  * @param x.internalClass - 2B or 3B
  * @returns es, Td2, Td, TD2 and TD1 [in]
+ * @throws nothing; limitsOfSize refuses threads without these tolerances
  * @source ASME B1.1 (from memory; published shear areas reproduced within 1.5 %)
  * @validity as pitchTolerance2AIn and minorToleranceIn
  * @example tolerancesIn({ majorIn: 0.5, threadsPerInch: 13, engagementIn: 0.5, externalClass: '3A', internalClass: '3B' }).allowance // 0

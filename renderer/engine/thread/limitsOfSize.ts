@@ -23,10 +23,9 @@ export interface LimitsOfSize {
  * @returns the four limits [mm], not rounded; the standard's tables print four decimals of an inch
  * @throws RefusedError not-held for metric threads and for UNJ, whose limits no text held gives
  * @source ASME B1.1, formulas of limits of size (from memory; printed limits of 1/2-13 and 3/8-16, which are summed up from rounded
- *   tolerances, are reproduced within 0.0001 in,
- *   published shear areas within 1.5 %)
+ *   tolerances, are reproduced within 0.0001 in, published shear areas within 1.5 %)
  * @validity uncoated threads, 60° UN profile; Le = D for UNC and UNF, 9 P for every other pitch
- * @example limitsOfSize({ thread: readThread('1/2-13'), externalClass: '2A', internalClass: '2B' }).pitchExternalMinMm // 11.2656
+ * @example limitsOfSize({ thread: readThread('1/2-13'), externalClass: '2A', internalClass: '2B' }).pitchExternalMinMm // 11.2670
  */
 export function limitsOfSize(x: {
   thread: Thread;
