@@ -3,15 +3,8 @@ import { inField, RefusedError } from '../errors.ts';
 import { tablesByDocument } from '../handbook/documents.ts';
 import type { Thread } from '../thread/index.ts';
 import { isPrintedSize, isPrintedThread, matchNotes, type Matched } from '../torqueTable/index.ts';
-import { convertValue } from '../units/index.ts';
-import { allHeldLimits, type HeldLimits, type LimitName, type PrintedLimit } from './heldLimits.ts';
-
-/** Null where the document prints no such limit for the size. */
-export interface LimitsNm {
-  runningMaxNm: number | null;
-  breakawayMinNm: number | null;
-  reusedMinNm: number | null;
-}
+import { allHeldLimits, type HeldLimits, type PrintedLimit } from './heldLimits.ts';
+import { strictest, type LimitsNm } from './strictest.ts';
 
 export interface LockingLimits extends LimitsNm {
   /** Each kind of nut the document tells apart; the limits above are then the stricter of them. */
@@ -98,16 +91,5 @@ function inNm(held: HeldLimits, thread: Thread): LockingLimits {
     notes: matchNotes(held.matched, thread),
     tableNotes: held.table.notes,
     source: held.citation,
-  };
-}
-
-function strictest(printed: readonly PrintedLimit[]): LimitsNm {
-  const values = (name: LimitName): number[] =>
-    printed.filter((limit) => limit.limit === name).map((limit) => convertValue(limit.value, limit.unit, 'N·m'));
-  const [running, breakaway, reused] = [values('runningMax'), values('breakawayMin'), values('reusedMin')];
-  return {
-    runningMaxNm: running.length === 0 ? null : Math.min(...running),
-    breakawayMinNm: breakaway.length === 0 ? null : Math.max(...breakaway),
-    reusedMinNm: reused.length === 0 ? null : Math.max(...reused),
   };
 }
