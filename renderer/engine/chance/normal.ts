@@ -3,7 +3,7 @@ import { RefusedError } from '../errors.ts';
 /** From here on the tail's continued fraction holds all digits of a double; nearer to 0 the series does. */
 const tailFrom = 2;
 /** Terms of the continued fraction: at 2 already more than doubles can tell apart. */
-const tailDepth = 60;
+const tailDepth = 150;
 /** Beyond it Φ(−z) is below the least double. */
 const farthest = 38;
 

@@ -8,7 +8,7 @@ import { calibrationOf, temperatureQueries } from './calibration.ts';
 import { preloadAnswer, turningAnswer, windUpAnswer } from './further.ts';
 import type { SettingTask } from './settingTask.ts';
 import { usedSources } from './sources.ts';
-import { useOfRange } from './useOfRange.ts';
+import { rangeUses } from './rangeUses.ts';
 import { reasonOf } from './words.ts';
 
 /**
@@ -37,7 +37,7 @@ export function toolSetting(task: SettingTask): ToolSettingResult {
     queries: temperatureQueries(task.siteC, calibration),
     sources: usedSources(task),
     calibration,
-    useOfRange: useOfRange({ maxNm: task.scale.maxNm, callout: task.callout, rangeShare }),
+    useOfRange: rangeUses({ maxNm: task.scale.maxNm, callout: task.callout, rangeShare }),
     ifNotIncluded: otherReading(task),
     runningLimits: limitsOfRunning(task, chosen),
     probability: probability(task, aim, chosen),

@@ -20,11 +20,11 @@ import { calibrationOf } from './calibration.ts';
  * @validity as each document says
  * @example a tool of 200 lbf·in set at 30 lbf·in: outside 50 to 150 of TB 43-0218, outside the common 20 to 100 %
  */
-export function useOfRange(x: { maxNm: number; callout: BandNm; rangeShare: number | null }): RangeUse[] {
+export function rangeUses(x: { maxNm: number; callout: BandNm; rangeShare: number | null }): RangeUse[] {
   return [...commonPractice(x), ...laboratory(x), ...checkPoints(x), ...effective(x), ...chosenFor(x)];
 }
 
-type Use = Parameters<typeof useOfRange>[0];
+type Use = Parameters<typeof rangeUses>[0];
 
 function within({ rangeShare }: Use, minShare: number, maxShare: number | null): boolean | null {
   if (rangeShare === null) return null;
