@@ -1,4 +1,5 @@
 import type { JointInput } from '../../../../shared-types/joint.ts';
+import { RefusedError } from '../../errors.ts';
 import { readStrength, type Strength } from '../../strength/index.ts';
 import { readThread, type Thread } from '../../thread/index.ts';
 import { atLeast, atMost } from '../../tolerance.ts';
@@ -63,9 +64,15 @@ function screwOf(thread: Thread): ResolvedScrew {
 export function readStrengthOf(r: JointReading, input: JointInput, thread: Thread | null): Strength | null {
   const { strength } = input;
   if (strength === undefined || (thread === null && typeof input.thread === 'string')) return null;
-  return r.refusals.attempt<Strength | null>('strength', strength, null, () =>
-    readStrength(strength, { thread, field: 'strength' }),
-  );
+  try {
+    return readStrength(strength, { thread, field: 'strength' });
+  } catch (error) {
+    if (!(error instanceof RefusedError)) throw error;
+    const { field = 'strength', message, ...refusal } = error.refusal;
+    // A refusal that names its field already has it in front of its words.
+    r.refusals.add(field, { ...refusal, message: message.replace(`${field}: `, '') });
+    return null;
+  }
 }
 
 /**
