@@ -11,7 +11,7 @@ const onScale = z.union([z.number(), text]);
 const share = z.number().min(0).lt(1);
 const band = z.strictObject({ min: torque, max: torque });
 
-export const toolKinds = ['wrench', 'screwdriver', 't-handle', 'power-tool'] as const;
+const toolKinds = ['wrench', 'screwdriver', 't-handle', 'power-tool'] as const;
 
 const toolSchema = z.strictObject({
   min: onScale,

@@ -1,4 +1,4 @@
 /** Turns, strokes and time. Turns for a length are the thread's: `turnsToRun` of engine/thread. */
 export { resetAngleDeg } from './stepAngle.ts';
-export { strokesInSwing, type Strokes } from './strokes.ts';
+export { strokesInSwing } from './strokes.ts';
 export { turningSeconds } from './time.ts';
