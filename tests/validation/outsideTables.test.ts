@@ -86,14 +86,14 @@ function draw(random: () => number): Asked {
     Math.round((low + random() * (high - low)) / step) * step;
   if (random() < 0.5) {
     // Half of the diameters are printed ones with another pitch, half lie beside or beyond.
-    const major = Number((random() < 0.5 ? between(3, 24, 1) : between(2, 90, 0.5)).toFixed(1));
-    const pitch = Number(between(0.25, Math.min(6, major / 3), 0.25).toFixed(2));
+    const major = random() < 0.5 ? between(3, 24, 1) : between(2, 90, 0.5);
+    const pitch = between(0.25, Math.min(6, major / 3), 0.25);
     return { thread: `M${major}x${pitch}`, system: 'metric', major, pitch };
   }
   const step = random() < 0.5 ? 1 / 16 : 1 / 32;
   const major = between(3 / 32, 3, step);
   const threads = Math.round(between(Math.ceil(3 / major), Math.min(80, Math.ceil(24 / major)), 1));
-  return { thread: `${major.toFixed(5)}-${threads}`, system: 'unified', major, pitch: 1 / threads };
+  return { thread: `${major}"-${threads}`, system: 'unified', major, pitch: 1 / threads };
 }
 
 function isPrinted(asked: Asked, sizes: ReturnType<typeof printedSizes>, bySizeAlone: readonly number[]): boolean {

@@ -230,11 +230,13 @@ describe('near-sizes', () => {
 
   it('leaves no pair of a head that is held unasked', () => {
     const unasked = pairs.filter(({ metric }) => threads[metric] === undefined).map(({ metric }) => Number(metric));
-    const widths = ['across-flats-iso-272', 'hex-head-iso-4014'].flatMap((key) =>
-      printedTable(key).rows.map((row) => Number(textAt(row, 's_nominal_mm') ?? textAt(row, 's_nominal_max_mm'))),
+    const widths = new Set(
+      ['across-flats-iso-272', 'hex-head-iso-4014'].flatMap((key) =>
+        printedTable(key).rows.map((row) => Number(textAt(row, 's_nominal_mm') ?? textAt(row, 's_nominal_max_mm'))),
+      ),
     );
     expect(unasked.toSorted((a, b) => a - b)).toEqual([6, 11, 14, 29]);
-    expect(unasked.filter((width) => widths.includes(width))).toEqual([]);
+    expect(unasked.filter((width) => widths.has(width))).toEqual([]);
   });
 
   const inchHeads = printedTable('hex-cap-screw-asme-b18.2.1').rows;

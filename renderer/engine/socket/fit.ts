@@ -1,7 +1,7 @@
 import type { Citation } from '../../../shared-types/handbook.ts';
 import type { HeadForm, OpeningForm } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
-import { reaches } from './compare.ts';
+import { atLeast } from '../tolerance.ts';
 import { headLimits, type HeadThread } from './heads.ts';
 import { freeAngleDeg } from './hexagon.ts';
 import { openingFormsFor } from './openingForms.ts';
@@ -59,9 +59,9 @@ export function fitAtLimits(x: {
     openingMaxMm: opening.maxMm,
     clearanceMm: opening.minMm - head.maxMm,
     clearanceMaxMm: opening.maxMm - head.minMm,
-    goesOn: reaches(opening.minMm, head.maxMm),
-    freeAngleDeg: sixPoint && reaches(opening.maxMm, head.minMm) ? freeAngles(head, opening) : null,
-    slips: sixPoint && head.cornersMinMm !== null ? reaches(opening.maxMm, head.cornersMinMm) : null,
+    goesOn: atLeast(opening.minMm, head.maxMm),
+    freeAngleDeg: sixPoint && atLeast(opening.maxMm, head.minMm) ? freeAngles(head, opening) : null,
+    slips: sixPoint && head.cornersMinMm !== null ? atLeast(opening.maxMm, head.cornersMinMm) : null,
   };
 }
 
@@ -115,7 +115,7 @@ function freeAngles(
   head: { maxMm: number; minMm: number },
   opening: { minMm: number; maxMm: number },
 ): { min: number; max: number } {
-  const everyPairGoesOn = reaches(opening.minMm, head.maxMm);
+  const everyPairGoesOn = atLeast(opening.minMm, head.maxMm);
   return {
     min: everyPairGoesOn ? freeAngleDeg({ openingMm: opening.minMm, headMm: head.maxMm }) : 0,
     max: freeAngleDeg({ openingMm: opening.maxMm, headMm: head.minMm }),

@@ -2,7 +2,7 @@ import type { Citation } from '../../../shared-types/handbook.ts';
 import type { HeadForm } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
 import { sameDocument } from '../handbook/documents.ts';
-import { sameNominalMm } from './compare.ts';
+import { sameNominalMm } from './sameNominal.ts';
 import type { HeadLimits, HeldHead } from './heldHead.ts';
 import { heldHeads } from './heldHeads.ts';
 

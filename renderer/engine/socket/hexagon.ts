@@ -1,5 +1,5 @@
 import { RefusedError } from '../errors.ts';
-import { reaches } from './compare.ts';
+import { atLeast } from '../tolerance.ts';
 
 const cos30 = Math.sqrt(3) / 2;
 
@@ -65,7 +65,7 @@ export function acrossCornersMinMm(x: { acrossFlatsMinMm: number; rule: CornerRu
 export function freeAngleDeg(x: { openingMm: number; headMm: number }): number {
   const { openingMm: S, headMm: s } = x;
   positive(s, 'the head across flats');
-  if (!reaches(S, s)) {
+  if (!atLeast(S, s)) {
     throw new RefusedError({
       code: 'out-of-range',
       message: `An opening of ${S} mm does not go on a head of ${s} mm across flats.`,
@@ -91,7 +91,7 @@ export function freeAngleDeg(x: { openingMm: number; headMm: number }): number {
  */
 export function heavyHexAcrossFlatsMm(x: { nominalDiameterMm: number }): number {
   const { nominalDiameterMm: D } = x;
-  if (!(reaches(D, 12.7) && reaches(38.1, D))) {
+  if (!(atLeast(D, 12.7) && atLeast(38.1, D))) {
     throw new RefusedError({
       code: 'out-of-range',
       message: `Heavy hex widths are held for diameters of 12.7 to 38.1 mm (1/2 to 1-1/2 in, ASME B18.2.1, from memory), not ${D} mm.`,

@@ -1,7 +1,7 @@
 import { headTables } from '../handbook/heads.ts';
 import { practiceTables } from '../handbook/practice.ts';
 import { atMost } from '../tolerance.ts';
-import { sameNominalMm } from './compare.ts';
+import { sameNominalMm } from './sameNominal.ts';
 import { fitAtLimits } from './fit.ts';
 import { mmOfFraction, type HeldHead } from './heldHead.ts';
 import { heldOpenings } from './openings.ts';

@@ -1,6 +1,6 @@
 import type { HeadForm, OpeningForm } from '../../../shared-types/plan.ts';
 import type { OpeningSize } from '../plan/resolved.ts';
-import { sameNominalMm } from './compare.ts';
+import { sameNominalMm } from './sameNominal.ts';
 
 const formsFor: Readonly<Record<HeadForm, readonly OpeningForm[]>> = {
   hex: ['hex6', 'hex12'],

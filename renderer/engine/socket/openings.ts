@@ -3,7 +3,8 @@ import { RefusedError } from '../errors.ts';
 import { openingTables } from '../handbook/openings.ts';
 import { mmOfPrintedInches } from '../handbook/printed.ts';
 import { citationOf } from '../handbook/rows.ts';
-import { reaches, sameNominalMm } from './compare.ts';
+import { atLeast } from '../tolerance.ts';
+import { sameNominalMm } from './sameNominal.ts';
 
 const mmPerInch = 25.4;
 
@@ -59,7 +60,7 @@ export function openingLimits(x: { nominalMm: number }): OpeningLimits | null {
  */
 export function openingByFormula(x: { widthIn: number }): { minMm: number; maxMm: number } {
   const { widthIn: W } = x;
-  if (!(reaches(W, openingRangeIn.min) && reaches(openingRangeIn.max, W))) {
+  if (!(atLeast(W, openingRangeIn.min) && atLeast(openingRangeIn.max, W))) {
     throw new RefusedError({
       code: 'out-of-range',
       message: `The appendix of ASME B18.2.2 gives wrench openings of 5/32 to 3-1/8 in, not ${W} in.`,
