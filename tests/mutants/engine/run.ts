@@ -11,16 +11,15 @@ import { copyOfTree } from './copyOfTree.ts';
 import { engineMutations } from './engineSources.ts';
 import type { Numbered } from './instrument.ts';
 import { changeOf } from './mutations.ts';
-import { trialOf } from './reach.ts';
+import { shareOut, tryAlone, tryInFile, type Killers } from './judging.ts';
+import { none } from './reach.ts';
 import { sampleOf } from './sample.ts';
 import { reasonFor } from './survivors.ts';
 import { engineTestFiles } from './testFiles.ts';
-import type { FileSeen, Order, Outcome } from './testRuns.ts';
+import type { FileSeen, Order } from './testRuns.ts';
 import { Worker } from './worker.ts';
 
 const killedShareMin = 0.95;
-/** What a mutant's tests may take beyond ten times their usual time; a worker that starts anew is in it. */
-const graceMs = 30_000;
 const unmutatedLimitMs = 300_000;
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);
@@ -45,24 +44,11 @@ interface Verdict {
   killedBy: string | null;
 }
 
-/** Does `task` for each of `list`, as many at once as there are workers. */
-async function shareOut<T>(
-  workers: readonly Worker[],
-  list: readonly T[],
-  task: (worker: Worker, one: T) => Promise<void>,
-) {
-  const left = [...list];
-  const work = async (worker: Worker) => {
-    for (let one = left.shift(); one !== undefined; one = left.shift()) await task(worker, one);
-  };
-  await Promise.all(workers.map(work));
-}
-
 /** Every test file with no mutant on; those that fail then say nothing about mutants and are left out. */
 async function unmutated(workers: readonly Worker[], paths: readonly string[]): Promise<FileSeen[]> {
   const seen: FileSeen[] = [];
   await shareOut(workers, paths, async (worker, path) => {
-    const order: Order = { mutant: -1, limit: 0, files: [{ path, tests: null }] };
+    const order: Order = { on: none, files: [{ path, tests: null }] };
     const outcome = await worker.carryOut(order, unmutatedLimitMs);
     const [file] = outcome?.files ?? [];
     if (file === undefined || file.failed) say(`left out, fails without a mutant: ${path} ${file?.reason ?? ''}`);
@@ -71,23 +57,36 @@ async function unmutated(workers: readonly Worker[], paths: readonly string[]): 
   return seen;
 }
 
-function killer(outcome: Outcome | null): string | null {
-  if (outcome === null) return 'time';
-  const failed = outcome.files.find((file) => file.failed);
-  if (failed !== undefined) return `${failed.path}: ${failed.reason}`;
-  return outcome.fault === '' ? null : outcome.fault;
-}
-
-async function judged(workers: readonly Worker[], mutants: readonly Numbered[], seen: readonly FileSeen[]) {
-  const verdicts: Verdict[] = [];
-  await shareOut(workers, mutants, async (worker, mutant) => {
-    const { order, expectedMs } = trialOf(mutant.id, seen);
-    const outcome = order.files.length === 0 ? null : await worker.carryOut(order, graceMs + 10 * expectedMs);
-    const killedBy = order.files.length === 0 ? null : killer(outcome);
-    verdicts.push({ mutant, killedBy });
-    if (values.verbose) say(`${killedBy === null ? 'SURVIVED' : 'killed'}  ${told(mutant)}  ${killedBy ?? ''}`);
+/** First all mutants of a test file in one go, then each that is left by itself. */
+async function judged(
+  workers: readonly Worker[],
+  mutants: readonly Numbered[],
+  seen: readonly FileSeen[],
+  folder: string,
+): Promise<Verdict[]> {
+  const killers: Killers = new Map();
+  const alive = () => mutants.map(({ id }) => id).filter((id) => !killers.has(id));
+  const tell = (id: number) => {
+    const mutant = mutants[id];
+    const by = killers.get(id);
+    if (values.verbose && mutant !== undefined)
+      say(`${by === undefined ? 'SURVIVED' : 'killed'}  ${told(mutant)}  ${by ?? ''}`);
+  };
+  const quickestFirst = seen.toSorted((a, b) => a.durationMs - b.durationMs);
+  await shareOut(workers, quickestFirst, async (worker, file) => {
+    const log = join(folder, `trials-${seen.indexOf(file)}.log`);
+    for (const [id, by] of await tryInFile(worker, file, alive, log)) {
+      killers.set(id, by);
+      tell(id);
+    }
   });
-  return verdicts;
+  say(`${killers.size} killed file by file, ${alive().length} to be tried alone`);
+  await shareOut(workers, alive(), async (worker, id) => {
+    const by = await tryAlone(worker, id, seen);
+    if (by !== null) killers.set(id, by);
+    tell(id);
+  });
+  return mutants.map((mutant) => ({ mutant, killedBy: killers.get(mutant.id) ?? null }));
 }
 
 const told = (mutant: Numbered): string => `${mutant.file}:${mutant.line}  ${changeOf(mutant)}`;
@@ -123,7 +122,7 @@ async function run(copy: string): Promise<boolean> {
     say(`${seen.length} test files pass without a mutant, after ${elapsedS()} s`);
     if (values.verbose)
       for (const { path, durationMs } of seen) say(`${String(Math.round(durationMs)).padStart(7)} ms  ${path}`);
-    const verdicts = await judged(workers, mutants, seen);
+    const verdicts = await judged(workers, mutants, seen, copy);
     report(verdicts);
     const killed = verdicts.filter(({ killedBy }) => killedBy !== null).length;
     const share = killed / verdicts.length;

@@ -6,14 +6,18 @@ import { readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { createVitest, type TestModule, type TestProject, type TestSpecification, type Vitest } from 'vitest/node';
 import { instrumented, type Numbered } from './instrument.ts';
-import type { Reached } from './switch.ts';
+import type { On, Reached } from './switch.ts';
 
-/** Some tests to be run with one mutant on, or with none (-1), up to the first that fails. */
+/** Some tests to be run, up to the first that fails. */
 export interface Order {
-  mutant: number;
-  limit: number;
+  /** On from the beginning; -1 for none. */
+  on: On;
   /** In this order; `tests` are the runner's ids, null for all of the file. */
   files: { path: string; tests: string[] | null }[];
+  /** Mutants to be tried in each test once it has passed, by the test's id. */
+  trials?: Record<string, On[]>;
+  /** Where the trials are told. */
+  log?: string;
 }
 
 export interface TestSeen {
@@ -82,7 +86,7 @@ async function start(root: string, mutants: readonly Numbered[]): Promise<Vitest
       testTimeout: 60_000,
       hookTimeout: 60_000,
       setupFiles: [join(root, 'tests', 'mutants', 'engine', 'switch.ts')],
-      provide: { switched: { mutants: mutants.length, mutant: -1, limit: 0 } },
+      provide: { switched: { mutants: mutants.length, on: { mutant: -1, limit: 0 }, trials: {}, log: '' } },
       pool: 'threads',
       isolate: false,
       maxWorkers: 1,
@@ -109,14 +113,10 @@ async function start(root: string, mutants: readonly Numbered[]): Promise<Vitest
   return vitest;
 }
 
-async function carryOut(
-  vitest: Vitest,
-  root: string,
-  mutants: number,
-  { mutant, limit, files }: Order,
-): Promise<Outcome> {
+async function carryOut(vitest: Vitest, root: string, mutants: number, order: Order): Promise<Outcome> {
   const project = vitest.projects[0] as TestProject;
-  project.provide('switched', { mutants, mutant, limit });
+  const { on, files, trials = {}, log = '' } = order;
+  project.provide('switched', { mutants, on, trials, log });
   const specifications = files.map(({ path, tests }) =>
     project.createSpecification(join(root, path), tests === null ? {} : { testIds: tests }),
   );
@@ -128,13 +128,10 @@ async function carryOut(
   };
 }
 
-function serve(root: string, mutants: readonly Numbered[]): void {
-  const started = start(root, mutants);
-  process.on('message', async (order: Order) => {
-    process.send?.(await carryOut(await started, root, mutants.length, order));
-  });
-  process.on('disconnect', () => process.exit());
-}
-
 const [root = '', list = ''] = process.argv.slice(2);
-serve(root, JSON.parse(readFileSync(list, 'utf8')) as Numbered[]);
+const mutants = JSON.parse(readFileSync(list, 'utf8')) as Numbered[];
+const started = start(root, mutants);
+process.on('message', async (order: Order) => {
+  process.send?.(await carryOut(await started, root, mutants.length, order));
+});
+process.on('disconnect', () => process.exit());

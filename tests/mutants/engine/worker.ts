@@ -1,6 +1,9 @@
 import { fork, type ChildProcess } from 'node:child_process';
+import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Order, Outcome } from './testRuns.ts';
+
+const sizeOf = (log: string | undefined): number => (log === undefined ? 0 : statSync(log).size);
 
 /** A process that runs tests as it is told, and is begun anew after one that did not come to its end. */
 export class Worker {
@@ -13,19 +16,23 @@ export class Worker {
     this.list = list;
   }
 
-  /** What came of an order; null where it took longer than it may. */
-  carryOut(order: Order, limitMs: number): Promise<Outcome | null> {
+  /** What came of an order; null where nothing was heard of it for longer than it may take. */
+  carryOut(order: Order, quietMs: number): Promise<Outcome | null> {
     const child = (this.child ??= this.started());
     return new Promise((resolve, reject) => {
       const end = (outcome: Outcome | null) => {
-        clearTimeout(timer);
+        clearInterval(timer);
         child.removeAllListeners();
         resolve(outcome);
       };
-      const timer = setTimeout(() => {
+      let [told, sinceMs] = [sizeOf(order.log), performance.now()];
+      const timer = setInterval(() => {
+        const size = sizeOf(order.log);
+        if (size !== told) [told, sinceMs] = [size, performance.now()];
+        if (performance.now() - sinceMs < quietMs) return;
         this.stop();
         end(null);
-      }, limitMs);
+      }, 500);
       child.once('message', (outcome: Outcome) => end(outcome));
       child.once('error', reject);
       // A mutant that brings the whole process down has not gone unnoticed.
@@ -48,7 +55,7 @@ export class Worker {
       cwd: this.root,
       execArgv: process.execArgv,
       stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
-      env: { ...process.env, NO_COLOR: '1' },
+      env: { ...process.env, NO_COLOR: '1', NODE_NO_WARNINGS: '1' },
     });
   }
 }
