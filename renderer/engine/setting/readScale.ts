@@ -7,8 +7,10 @@ import type { TorqueScale } from '../torque/scale.ts';
 import { convertValue, readQuantity, readUnit, type Unit } from '../units/index.ts';
 import { calibrationOf } from './calibration.ts';
 
-/** Far beyond any tool; as plans have it. */
-const mostNm = 1e6;
+/** Far beyond any torque; every quantity computed from one below it is finite. */
+const mostNm = 1e12;
+/** Far beyond any scale; a count below it times an increment keeps its digits. */
+const marksMost = 1e9;
 
 type Tool = ToolSettingInput['tool'];
 
@@ -37,6 +39,10 @@ export function readScale(r: Reading, tool: Tool): { scale: TorqueScale; maxOnSc
     if (!atMost(min.nm, max.nm))
       throw new RefusedError({ code: 'contradiction', message: `is above this tool's max, ${String(tool.max)}` });
   });
+  r.refusals.attempt('tool.increment', tool.increment, undefined, () => {
+    if (increment !== null && max.nm / increment.nm > marksMost)
+      throw new RefusedError({ code: 'out-of-range', message: `must be at least max ÷ ${marksMost}` });
+  });
   checkOneEach(r, tool, max.nm);
   return {
     scale: {
@@ -51,7 +57,21 @@ export function readScale(r: Reading, tool: Tool): { scale: TorqueScale; maxOnSc
   };
 }
 
-function readMark(typed: number | string, unit: Unit, least: 'above 0' | '0'): ScaleTorque {
+/**
+ * One torque: a number in a unit, or a quantity.
+ *
+ *   reading only
+ *
+ * @param typed - as typed
+ * @param unit - of a bare number, and of the value kept
+ * @param least - whether 0 may be
+ * @returns the value in `unit` and in N·m
+ * @throws RefusedError as readQuantity does; out-of-range below 0, at 0 where it may not be, or far beyond any torque
+ * @source the headless contract, command `setting`
+ * @validity finite values
+ * @example readMark('1000 cN·m', 'N·m', '0') // { value: 10, unit: 'N·m', nm: 10 }
+ */
+export function readMark(typed: number | string, unit: Unit, least: 'above 0' | '0'): ScaleTorque {
   const read = typeof typed === 'number' ? { value: typed, unit } : readQuantity(typed, 'torque');
   const nm = convertValue(read.value, read.unit, 'N·m');
   if (read.value < 0 || (read.value === 0 && least !== '0'))

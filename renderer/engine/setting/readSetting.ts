@@ -6,7 +6,7 @@ import type { BandNm } from '../plan/resolved.ts';
 import { atMost } from '../tolerance.ts';
 import { offsetCorrection } from '../torque/offsetHead.ts';
 import { readFurther } from './readFurther.ts';
-import { readScale } from './readScale.ts';
+import { readMark, readScale } from './readScale.ts';
 import type { SettingTask } from './settingTask.ts';
 
 /**
@@ -60,8 +60,11 @@ export function settingFrom(given: unknown, origin: { file?: string; text?: stri
   };
 }
 
+/** As a tool's own marks are read, so that no torque can be held by one and not by the other. */
 function readBand(r: Reading, at: string, typed: { min: string; max: string }): BandNm {
-  return { minNm: r.torqueNm(`${at}.min`, typed.min), maxNm: r.torqueNm(`${at}.max`, typed.max) };
+  const end = (name: 'min' | 'max') =>
+    r.refusals.attempt(`${at}.${name}`, typed[name], 1, () => readMark(typed[name], 'N·m', '0').nm);
+  return { minNm: end('min'), maxNm: end('max') };
 }
 
 function checkOrder(r: Reading, at: string, band: BandNm, typed: { min: string; max: string }): void {

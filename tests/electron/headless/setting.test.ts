@@ -88,6 +88,8 @@ describe('setting: what the contract asks for', () => {
     ['80 oz-in', 'ozf-in', 'ozf·in', 80],
     ['25 Nm', 'N-m', 'N·m', 25],
     ['2.5 dN·m', 'dNm', 'dN·m', 2.5],
+    ['3 MN·m', 'MNm', 'MN·m', 3],
+    ['3 mN·m', 'mNm', 'mN·m', 3],
   ])('sets %s on a scale in %s', async (aim, typed, unit, value) => {
     const edit = all(
       put('callout', { min: aim, max: aim }),
@@ -228,6 +230,8 @@ describe('setting: bad input is refused by name', () => {
     ['a range of nothing', all(put('tool.min', 0), put('tool.max', 0)), 'out-of-range', 'tool.max'],
     ['a negative minimum', put('tool.min', -1), 'out-of-range', 'tool.min'],
     ['an increment of 0', put('tool.increment', 0), 'out-of-range', 'tool.increment'],
+    ['an increment of next to nothing', put('tool.increment', 1e-300), 'out-of-range', 'tool.increment'],
+    ['a torque beyond all', put('callout.max', '2000000 MN·m'), 'out-of-range', 'callout.max'],
     ['increment and settings', put('tool.settings', [20]), 'contradiction', 'tool.settings'],
     ['neither of them', put('tool.increment', undefined), 'missing-field', 'tool.increment'],
     ['an empty list', all(put('tool.increment', undefined), put('tool.settings', [])), 'wrong-shape', 'tool.settings'],

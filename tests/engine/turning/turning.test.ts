@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { stepTurning } from '../../../renderer/engine/stack/stepTurning.ts';
 import { leadOfStarts, turnsToRun } from '../../../renderer/engine/thread/index.ts';
 import { resetAngleDeg, strokesInSwing, turningSeconds } from '../../../renderer/engine/turning/index.ts';
@@ -113,5 +114,19 @@ describe('a step of a plan', () => {
       { tool, socket },
     );
     expect(turning).toEqual({ turns: null, strokes: null });
+  });
+
+  it('is said in the answer of a bag where there is a length to run, and only there', async () => {
+    const given = smallPlan();
+    const silent = await planBag(planFrom(given), { minimise: 'mass' });
+    expect(silent.outings.flatMap(({ steps }) => steps.flatMap((step) => Object.keys(step)))).not.toContain('turns');
+    const loosen = given.steps.findIndex(({ action }) => action === 'loosen');
+    put('catalog.fasteners[0].threadRun', '0.5 in')(given);
+    put(`steps[${loosen}].access.swingDeg`, 61)(given);
+    const { outings } = await planBag(planFrom(given), { minimise: 'mass' });
+    // 3/8-24: half an inch is 12 turns; the ratchet of 5° takes 60° of 61°.
+    const said = outings.flatMap(({ steps }) => steps).find(({ id }) => id === given.steps[loosen]?.id);
+    expect(said?.turns).toBeCloseTo(12, 9);
+    expect(said?.strokes).toBe(72);
   });
 });
