@@ -5,6 +5,7 @@ import { Refusals } from '../plan/refusals.ts';
 import type { BandNm } from '../plan/resolved.ts';
 import { atMost } from '../tolerance.ts';
 import { offsetCorrection } from '../torque/offsetHead.ts';
+import { possibleSettings } from '../torque/scale.ts';
 import { readFurther } from './readFurther.ts';
 import { readMark, readScale } from './readScale.ts';
 import type { SettingTask } from './settingTask.ts';
@@ -40,6 +41,11 @@ export function settingFrom(given: unknown, origin: { file?: string; text?: stri
   checkOrder(r, 'callout', callout, input.callout);
   if (running !== null && input.running !== undefined) checkOrder(r, 'running', running, input.running);
   checkRunning(r, { input, callout, running });
+  // The simulation looks at every mark; a scale with too many is refused here, where its field can be named.
+  if (input.preloadLimits !== undefined)
+    refusals.attempt('tool.increment', input.tool.increment, undefined, () => {
+      possibleSettings(scale, input.rangeShareMin ?? 0);
+    });
   const offsetHead = checkHead(r, { input, leverMm, headMm });
   const correction =
     offsetHead === null

@@ -120,7 +120,6 @@ export function possibleSettings(scale: TorqueScale, rangeShareMin: number): Sca
     throw new RefusedError({
       code: 'out-of-range',
       message: `the scale has ${count} marks in its range; at most ${settingsMost} are looked at one by one`,
-      value: count,
     });
   }
   return Array.from({ length: count }, (_, index) => multipleOf(increment, range.first + index));
