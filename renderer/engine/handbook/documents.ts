@@ -18,8 +18,7 @@ export interface Named {
 export function sameDocument(asked: string, held: string): boolean {
   const a = squeezed(asked);
   const b = squeezed(held);
-  if (a === '' || b === '') return false;
-  return a === b || withoutRevision(a) === b || a === withoutRevision(b);
+  return a !== '' && (a === b || withoutRevision(a) === b || a === withoutRevision(b));
 }
 
 /** The tables of a document, by its number or any alias; every one that is held, in the order of `among`. */

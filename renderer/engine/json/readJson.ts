@@ -35,7 +35,6 @@ export function readJson(text: string, options: { file?: string; maxBytes: numbe
 /** Whether a text takes more than so many bytes in UTF-8, without encoding it. */
 function longerThan(text: string, maxBytes: number): boolean {
   if (text.length > maxBytes) return true;
-  if (text.length * 3 <= maxBytes) return false;
   let bytes = 0;
   for (let index = 0; index < text.length; index += 1) {
     const code = text.charCodeAt(index);

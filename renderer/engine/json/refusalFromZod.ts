@@ -47,7 +47,7 @@ function refusalsOf(
       ),
     );
   }
-  if (issue.code === 'invalid_union' && issue.errors.length > 0) {
+  if (issue.code === 'invalid_union') {
     const nearest = nearestAlternative(issue.errors);
     if (nearest !== undefined) return nearest.flatMap((inner) => refusalsOf(inner, path, origin, rowOf));
   }
@@ -58,7 +58,7 @@ function refusalsOf(
 /** Of several shapes, the one the input came nearest to: the one whose faults lie deepest. None if all fail at the top. */
 function nearestAlternative(alternatives: Issue[][]): Issue[] | undefined {
   const inside = alternatives.filter((issues) =>
-    issues.every((issue) => issue.path.length > 0 || issue.code !== 'invalid_type'),
+    issues.every(({ path, code }) => path.length > 0 || (code !== 'invalid_type' && code !== 'invalid_value')),
   );
   return inside.toSorted((a, b) => a.length - b.length)[0];
 }
@@ -96,7 +96,6 @@ function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
 const packageWords = /^(?:Invalid|Too (?:big|small)|Unrecognized)\b/;
 
 function codeOf(issue: Issue, value: unknown): RefusalCode {
-  if (issue.code === 'invalid_type' && value === undefined) return 'missing-field';
   // Only quantities tell a bare number in words of their own that it has no unit.
   if (issue.code === 'invalid_type' && typeof value === 'number' && !packageWords.test(issue.message))
     return 'ambiguous-quantity';
@@ -115,7 +114,7 @@ function wordsOf(issue: Issue, value: unknown): string {
     case 'invalid_value':
       return `must be ${listed(issue.values)}; it is ${described(value)}`;
     case 'invalid_union':
-      return issue.errors.length === 0 && 'options' in issue && Array.isArray(issue.options)
+      return 'options' in issue && Array.isArray(issue.options)
         ? `must be ${listed(issue.options)}; it is ${described(value)}`
         : `must be ${namesOfAlternatives(issue.errors)}; it is ${described(value)}`;
     case 'too_small':
@@ -131,7 +130,7 @@ function wordsOf(issue: Issue, value: unknown): string {
 
 function bound(origin: string, relation: string, limit: number | bigint, value: unknown): string {
   if (origin === 'string') {
-    return limit === 1n || limit === 1
+    return limit === 1
       ? 'is empty'
       : `must have ${relation} ${limit} characters; it has ${typeof value === 'string' ? value.length : 'another number'}`;
   }

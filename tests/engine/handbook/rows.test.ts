@@ -63,6 +63,14 @@ describe('a number in a cell', () => {
   });
 });
 
+it.each([NaN, Infinity, '3.5', null])('a cell of %s is no number', (cell) => {
+  const row = { ...rowWhere(military, 'thread', '0.250-28'), min_breakaway_torque_lbf_in: cell };
+  const refusal = refusalOf(() =>
+    numberAt(military, row as (typeof military.rows)[number], 'min_breakaway_torque_lbf_in'),
+  );
+  expect(refusal).toMatchObject({ code: 'not-held', field: 'min_breakaway_torque_lbf_in', value: cell });
+});
+
 describe('a citation', () => {
   it('has the document and how the table was obtained', () => {
     expect(citationOf(tableByKey('heavy-hex-asme'))).toEqual({

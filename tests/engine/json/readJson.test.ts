@@ -43,6 +43,8 @@ const refused: [string, string, number, number][] = [
   ['"a\nb"', 'not-json', 2, 1],
   [String.raw`"\x"`, 'not-json', 1, 1],
   [String.raw`"\u12g4"`, 'not-json', 1, 1],
+  [String.raw`"\x`, 'not-json', 1, 1],
+  ['"\\', 'not-json', 2, 1],
   ['[1 /* one */]', 'not-json', 3, 1],
   ['[1]\u00a0', 'not-json', 3, 1],
   ['{"a":1,\n"a":2}', 'duplicate-key', 8, 2],
@@ -66,6 +68,13 @@ it.each(refused)('%j is refused as %s at %d, row %d', (text, code, position, row
     row,
     file: 'plan.json',
   });
+});
+
+it.each([
+  ['{"a":1', 'The text breaks off: a comma or "}" is missing at its end.'],
+  ['[1,]', 'Not JSON: a value is expected where "]" stands.'],
+])('%j is refused with the words %s', (text, message) => {
+  expect(refusalOf(() => read(text)).message).toBe(message);
 });
 
 it('a million levels are refused and not walked into', () => {
@@ -97,6 +106,15 @@ describe('bytes of UTF-8 are counted, not characters', () => {
     ['"äöü"', 8],
     ['"€€"', 8],
     ['"😀"', 6],
+    // The ends of the ranges of one, two, three and four bytes (RFC 3629, section 3; from memory).
+    ['"\u007f"', 3],
+    ['"\u0080"', 4],
+    ['"\u07ff"', 4],
+    ['"\u0800"', 5],
+    ['"\ud7ff"', 5],
+    ['"\ue000"', 5],
+    ['"\u{10000}"', 6],
+    ['"\u{10ffff}"', 6],
   ])('%s holds %d', (text, bytes) => {
     expect(readJson(text, { maxBytes: bytes })).toBe(JSON.parse(text));
     expect(refusalOf(() => readJson(text, { maxBytes: bytes - 1 })).code).toBe('too-large');

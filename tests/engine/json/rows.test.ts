@@ -106,6 +106,42 @@ describe('what a schema finds wrong, in plain words', () => {
     expect(refusal.rows).toBeUndefined();
   });
 
+  const refusedBy = (asked: z.ZodType, input: unknown) => {
+    const parsed = asked.safeParse(input);
+    if (parsed.success) throw new Error('nothing was refused');
+    return refusalFromZod(parsed.error, { input }).refusal;
+  };
+
+  it('of several shapes the nearest is taken: the one with the fewest faults', () => {
+    const band = z.object({ min: z.string(), max: z.string() });
+    const asked = z.object({ band: z.union([band.extend({ unit: z.string() }), band]) });
+    const refusal = refusedBy(asked, { band: { min: '1' } });
+    expect(refusal).toMatchObject({ code: 'missing-field', field: 'band.max' });
+    expect(refusal.rows).toBeUndefined();
+  });
+
+  it('of several values and shapes all are named', () => {
+    const asked = z.object({ form: z.union([z.literal('a'), z.number(), z.array(z.string()).min(2)]) });
+    expect(refusedBy(asked, { form: true }).message).toBe('form: must be "a" or a number or a list; it is true');
+  });
+
+  it('a value is given where it is one, and no key for it where there is none', () => {
+    expect(refusedBy(schema, { ...good, count: 0 })).toHaveProperty('value', 0);
+    expect(refusedBy(schema, { ...good, id: undefined })).not.toHaveProperty('value');
+    expect(refusedBy(schema, { ...good, id: { text: 'x' } })).not.toHaveProperty('value');
+  });
+
+  it('a schema’s own words for a limit leave it a limit', () => {
+    const asked = z.object({ share: z.number().min(1, { error: 'cannot be below 1' }) });
+    expect(refusedBy(asked, { share: 0 })).toMatchObject({ code: 'out-of-range', message: 'share: cannot be below 1' });
+  });
+
+  it('a fault below something empty is said of its place', () => {
+    const asked = z.object({ gone: z.null() }).refine(() => false, { error: 'cannot be', path: ['gone', 'deep'] });
+    const refusal = refusedBy(asked, { gone: null });
+    expect(refusal).toEqual({ code: 'contradiction', message: 'gone.deep: cannot be', field: 'gone.deep' });
+  });
+
   it('several faults come together, the first in front, each with its own row and value', () => {
     const input = readJson('{\n"id": 5,\n"count": 0\n}', { maxBytes: 100 });
     const parsed = z.object({ id: z.string(), count: z.number().min(1), form: z.string() }).safeParse(input);
