@@ -8,7 +8,7 @@ const pitchShareMax = 0.5;
 
 /** Whether a pitch leaves a thread of that diameter a core. */
 export function isPossible(x: { majorMm: number; pitchMm: number }): boolean {
-  return x.pitchMm > 0 && x.pitchMm <= pitchShareMax * x.majorMm;
+  return x.pitchMm <= pitchShareMax * x.majorMm;
 }
 
 /**
@@ -20,9 +20,7 @@ export function refuseImpossible(at: Cursor, x: { majorMm: number; pitchMm: numb
   if (isPossible(x)) return;
   const [pitch, major] = [x.pitchMm, x.majorMm].map((mm) => Number(mm.toPrecision(6)));
   throw at.refuse(
-    x.pitchMm > 0
-      ? `has a pitch of ${pitch} mm on a diameter of ${major} mm: more than half the diameter is no fastener thread.`
-      : 'has a pitch of 0.',
+    `has a pitch of ${pitch} mm on a diameter of ${major} mm: more than half the diameter is no fastener thread.`,
     'out-of-range',
     position,
   );

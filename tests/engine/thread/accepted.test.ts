@@ -17,6 +17,10 @@ const metric: [string, string, Series, number, number, 'right' | 'left', string 
   ['M9x1.25', 'M9x1.25', 'special', 9, 1.25, 'right', null],
   ['M10x0.75', 'M10x0.75', 'special', 10, 0.75, 'right', null],
   ['  M10  ', 'M10x1.5', 'coarse', 10, 1.5, 'right', null],
+  // The ends of what is read: the largest diameter, the finest pitch, the coarsest for its diameter.
+  ['M300x6', 'M300x6', 'special', 300, 6, 'right', null],
+  ['M1.6x0.2', 'M1.6x0.2', 'special', 1.6, 0.2, 'right', null],
+  ['M10x5', 'M10x5', 'special', 10, 5, 'right', null],
 ];
 
 const unified: [string, string, Series, number, number, 'right' | 'left', string | null][] = [
@@ -60,6 +64,9 @@ const unified: [string, string, Series, number, number, 'right' | 'left', string
   ['2-4.5', '2.0-4.5', 'special', 2, 4.5, 'right', null],
   ['#4-20', 'No. 4-20', 'special', 0.112, 20, 'right', null],
   ['0.3-32', '0.3-32', 'special', 0.3, 32, 'right', null],
+  ['2"-56', '2.0-56', 'special', 2, 56, 'right', null],
+  ['#0-127', 'No. 0-127', 'special', 0.06, 127, 'right', null],
+  ['6.0-4', '6.0-4', 'special', 6, 4, 'right', null],
 ];
 
 describe('metric designations', () => {
@@ -96,7 +103,7 @@ describe('decimals mean a held size within 0.0005 in', () => {
     expect(readThread(typed)).toMatchObject({ majorMm: 6.35, series: 'UNF', size: '1/4' });
   });
 
-  it.each(['.2494-28', '.2506-28'])('%s is a size of its own', (typed) => {
+  it.each(['.2494-28', '.2506-28', '.2505000005-28'])('%s is a size of its own', (typed) => {
     expect(readThread(typed)).toMatchObject({ series: 'special' });
     expect(readThread(typed).majorMm).not.toBe(6.35);
   });

@@ -18,7 +18,9 @@ const refused: [string, string, number, RegExp][] = [
   ['MJ10x1.5', 'not-held', 0, /MJ/],
   ['M5x6', 'out-of-range', 2, /pitch of 6 mm on a diameter of 5 mm/],
   ['M5x5', 'out-of-range', 2, /more than half the diameter/],
+  ['M10x5.01', 'out-of-range', 3, /pitch of 5\.01 mm on a diameter of 10 mm/],
   ['M10x0', 'out-of-range', 3, /finer than/],
+  ['M300.5x6', 'out-of-range', 1, /outside 1 to 300 mm/],
   ['M10x0.01', 'out-of-range', 3, /finer than 0\.2 mm/],
   ['M0', 'out-of-range', 1, /outside 1 to 300 mm/],
   ['M1000x2', 'out-of-range', 1, /outside 1 to 300 mm/],
@@ -63,9 +65,14 @@ const refused: [string, string, number, RegExp][] = [
   ['01/4-20', 'unreadable-thread', 0, /begin with a size/],
   ['0-1/4-20', 'unreadable-thread', 1, /no threads per inch after the size 0/],
   ['4-20', 'unreadable-thread', 0, /"No\. 4-20" or "4\.0-20"/],
+  ['6-20', 'unreadable-thread', 0, /"No\. 6-20" or "6\.0-20"/],
+  ['1-8/8-12', 'unreadable-thread', 0, /fraction that is none/],
   ['1/4-0', 'out-of-range', 3, /0 threads an inch/],
   ['1/4-999', 'out-of-range', 3, /999 threads an inch/],
   ['1/4-1', 'out-of-range', 3, /more than half the diameter/],
+  ['1/4-3.5', 'out-of-range', 3, /pitch of 7\.25714 mm on a diameter of 6\.35 mm/],
+  ['#0-128', 'out-of-range', 2, /128 threads an inch; 1 to 127/],
+  ['6.01-4', 'out-of-range', 0, /outside 0\.06 to 6 in/],
   ['8.5-8', 'out-of-range', 0, /outside 0\.06 to 6 in/],
   ['0.01-80', 'out-of-range', 0, /outside 0\.06 to 6 in/],
   ['1/4-28 UNF-4A', 'unreadable-thread', 11, /from "4A" on/],
@@ -94,8 +101,11 @@ it.each(refused)('%j is refused as %s at %d', (typed, code, position, words) => 
 
 it('a long text and what is no text are refused', () => {
   expect(refusalOf(() => readThread(`M10${' '.repeat(1e6)}`)).code).toBe('unreadable-thread');
+  const text = `M10${' '.repeat(78)}`;
+  expect(readThread(text.slice(0, 80)).majorMm).toBe(10);
+  expect(refusalOf(() => readThread(text))).toMatchObject({ position: 0, value: `M10${' '.repeat(37)}…` });
   // @ts-expect-error what a JSON file holds is not known to be a text
-  expect(refusalOf(() => readThread(10)).code).toBe('unreadable-thread');
+  expect(refusalOf(() => readThread(10))).toMatchObject({ code: 'unreadable-thread', position: 0, value: 10 });
 });
 
 it('whatever is typed is read or refused, and what is read has sizes that can be', () => {
