@@ -14,7 +14,7 @@ import { bearingArmMm, flankFriction, type ScrewThread, tanLeadAngle } from '../
  * @throws RefusedError out-of-range, not-finite
  * @source mechanical engineering design textbook, 8th and 9th ed., eq. 8-2, lowering the load (read)
  * @validity single and multiple start screws of any half angle
- * @example releaseThreadArmMm({ meanDiameterMm: 22.5, leadMm: 5, halfAngleDeg: 0, friction: 0.08 }) // 0.1037
+ * @example releaseThreadArmMm({ meanDiameterMm: 22.5, leadMm: 5, halfAngleDeg: 0, friction: 0.08 }) // 0.1036
  */
 export function releaseThreadArmMm(x: ScrewThread & { friction: number }): number {
   const tanLead = tanLeadAngle(x);

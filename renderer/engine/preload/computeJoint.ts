@@ -16,7 +16,7 @@ import {
   torsionMPa,
 } from './formula/index.ts';
 import type { ResolvedJoint } from './resolvedJoint.ts';
-import { torqueArms, type TorqueArms } from './torqueArms.ts';
+import { rubbing, torqueArms, type TorqueArms } from './torqueArms.ts';
 
 /**
  * Torque, preload and stress of one joint: every formula of tightening and loosening joined, in plain numbers.
@@ -39,11 +39,13 @@ export function computeJoint(joint: ResolvedJoint): JointNumbers {
   const installation = onTheWrench(joint, seating);
   const { screw, tightening, yieldMPa, proofMPa } = joint;
   const diameterMm = tightening.by === 'nutFactor' ? tightening.diameterMm : screw.nominalDiameterMm;
+  const loosened = loosening(joint, preloadN.nominal);
   const stress = stressOf(joint, preloadN.nominal, arms);
   return {
     preloadN,
     torqueNm: { seating, installation: { min: installation.minNm, max: installation.maxNm } },
-    ...loosening(joint, preloadN.nominal),
+    releaseTorqueNm: loosened.releaseTorqueNm,
+    selfLocking: loosened.selfLocking,
     efficiency: screwEfficiency({ preloadN: before.nominal, leadMm: screw.leadMm, torqueNm: seating.nominal }),
     nutFactorEffective:
       diameterMm === null
@@ -104,7 +106,7 @@ function onTheWrench({ target, running }: ResolvedJoint, seating: Spread): Torqu
 
 function loosening({ screw, tightening }: ResolvedJoint, preloadN: number) {
   if (tightening.by === 'nutFactor') return { releaseTorqueNm: null, selfLocking: null };
-  const thread = { ...screw, friction: tightening.thread };
+  const thread = rubbing(screw, tightening.thread);
   const bearing = { friction: tightening.bearing, bearingDiameterMm: tightening.bearingDiameterMm };
   return {
     releaseTorqueNm: releaseTorqueNm({ preloadN, screw: thread, bearing, runningNm: 0 }),

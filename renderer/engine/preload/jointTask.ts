@@ -41,7 +41,7 @@ function answer(read: ReadJoint): JointResult {
     sources: sourcesOf(read),
     caution: cautionShort,
   };
-  refuseNotFinite(result, '');
+  refuseNotFinite({ ...numbers, service: result.service, stopLimit: result.stopLimit }, '');
   return result;
 }
 

@@ -5,8 +5,9 @@ import {
   linearThreadArmMm,
   nutFactorTorqueNm,
   screwThreadArmMm,
+  type ScrewThread,
 } from './formula/index.ts';
-import type { ResolvedJoint } from './resolvedJoint.ts';
+import type { ResolvedJoint, ResolvedScrew } from './resolvedJoint.ts';
 
 /** Torque over preload [mm]: seating as a whole, and the part that twists the shank (null where only the whole is known). */
 export interface TorqueArms {
@@ -25,7 +26,7 @@ export function torqueArms({ screw, tightening, target }: ResolvedJoint): Torque
   const { form, thread: friction, bearing, bearingDiameterMm } = tightening;
   const bearingMm = bearingArmMm({ friction: bearing, bearingDiameterMm });
   if (form === 'screw') {
-    const threadMm = screwThreadArmMm({ ...screw, friction });
+    const threadMm = screwThreadArmMm(rubbing(screw, friction));
     return { seatingMm: alike(threadMm + bearingMm), shankMm: threadMm };
   }
   const linear = { pitchMm: screw.leadMm, pitchDiameterMm: screw.meanDiameterMm, friction };
@@ -33,6 +34,12 @@ export function torqueArms({ screw, tightening, target }: ResolvedJoint): Torque
   // A share of yield is given back to its last digit only by the arm it was turned into a preload with.
   const shankMm = target.to === 'yieldShare' ? assemblyArmMm(linear) : threadMm;
   return { seatingMm: alike(threadMm + bearingMm), shankMm };
+}
+
+/** A screw with its friction, field by field: joints are computed by the hundred thousand, and a spread costs as much as a formula. */
+export function rubbing(screw: ResolvedScrew, friction: number): ScrewThread & { friction: number } {
+  const { meanDiameterMm, leadMm, halfAngleDeg } = screw;
+  return { meanDiameterMm, leadMm, halfAngleDeg, friction };
 }
 
 function alike(value: number): Spread {

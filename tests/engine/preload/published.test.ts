@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { preloadTables, torqueTables } from '../../../renderer/engine/handbook/index.ts';
+import { effectiveNutFactor } from '../../../renderer/engine/preload/formula/index.ts';
 import { jointTask, publishedNutFactors, publishedScatter } from '../../../renderer/engine/preload/index.ts';
 
 const m10 = { thread: 'M10', preload: '1 kN' };
@@ -68,4 +69,10 @@ describe('a factor given is shown beside what prints it', () => {
     expect(told.published).toEqual([]);
     expect(told.preloadN.min).toBe(told.preloadN.max);
   });
+});
+
+/** The source's own evaluation of its tests: 90 N·m on a thread of 1/2 in. */
+it.each(preloadTables['preload-scatter'].rows)('scatter tests, $condition: a nut factor of 0.207', (row) => {
+  const K = effectiveNutFactor({ torqueNm: 90, diameterMm: 12.7, preloadN: row.mean_preload_kN * 1000 });
+  expect(Math.abs(K - 0.207)).toBeLessThanOrEqual(0.0005);
 });

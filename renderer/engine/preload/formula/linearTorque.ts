@@ -13,7 +13,7 @@ import { demand } from './demand.ts';
  * @returns arm [mm]
  * @throws RefusedError out-of-range, not-finite
  * @source VDI 2230 part 1 (2001 and 2003), tightening torque; read in reproductions with three digits
- * @validity 60° threads of small lead angle; at 3° and μ 0.15 it lies 0.7 % of the thread's part under the screw equation
+ * @validity 60° threads of small lead angle; at 3° and μ 0.15 it lies 0.9 % of the thread's part under the screw equation
  * @example linearThreadArmMm({ pitchMm: 1.5, pitchDiameterMm: 9.026, friction: 0.12 }) // 0.86406
  */
 export function linearThreadArmMm(x: { pitchMm: number; pitchDiameterMm: number; friction: number }): number {

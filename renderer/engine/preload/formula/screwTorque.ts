@@ -61,7 +61,7 @@ export function flankFriction({ halfAngleDeg, friction }: { halfAngleDeg: number
  * @throws RefusedError out-of-range where 1 − f·tan λ·sec α ≤ 0 (the screw cannot be turned by any torque), not-finite
  * @source mechanical engineering design textbook, 8th and 9th ed., eq. 8-1 and 8-5, and Example 8-3 (read)
  * @validity single and multiple start screws of any half angle
- * @example screwThreadArmMm({ meanDiameterMm: 22.5, leadMm: 5, halfAngleDeg: 0, friction: 0.08 }) // 1.706
+ * @example screwThreadArmMm({ meanDiameterMm: 22.5, leadMm: 5, halfAngleDeg: 0, friction: 0.08 }) // 1.7054
  */
 export function screwThreadArmMm(x: ScrewThread & { friction: number }): number {
   const tanLead = tanLeadAngle(x);

@@ -62,7 +62,7 @@ export function jointConstant(x: { boltStiffnessNPerMm: number; jointStiffnessNP
  * @throws RefusedError out-of-range, not-finite
  * @source mechanical engineering design textbook, 9th ed., section 8-9 and Example 8-3 (read)
  * @validity while the joint stays closed: (1 − C)·P below F
- * @example serviceStressMPa({ jointConstant: 0.32, loadN: 26689, preloadN: 111206, stressAreaMm2: 240.6 }) // 497.6
+ * @example serviceStressMPa({ jointConstant: 0.32, loadN: 26689, preloadN: 111206, stressAreaMm2: 240.6 }) // 497.7
  */
 export function serviceStressMPa(x: {
   jointConstant: number;

@@ -21,7 +21,7 @@ const torsionRatio: Record<Torsion, number> = { elastic: 2, plastic: 1.5 };
  * @source VDI 2230 part 1 (2001 and 2003), equations for the assembly state; its tables of fine threads are met within 0.34 %
  * @validity 60° threads with one start, shank not thinner than the thread
  * @example M10, μ 0.12, 8.8: yieldSharePreloadN({ share: 0.9, yieldMPa: 640, stressAreaMm2: 57.99, pitchDiameterMm: 9.0257,
- *   pitchMm: 1.5, friction: 0.12, torsion: 'plastic' }) // 29604
+ *   pitchMm: 1.5, friction: 0.12, torsion: 'plastic' }) // 29605
  */
 export function yieldSharePreloadN(x: {
   share: number;

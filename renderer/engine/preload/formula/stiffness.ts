@@ -65,7 +65,7 @@ export function nasaJointStiffnessNPerMm(x: Grip): number {
  * @throws RefusedError out-of-range, not-finite
  * @source mechanical engineering design textbook, 9th ed., eq. 8-20 to 8-22; the 45° form after NASA TM-106943, halved
  * @validity parts of one material, wide enough for the cone
- * @example jointStiffnessNPerMm({ gripMm: 40, diameterMm: 10, modulusMPa: 205000, coneDeg: 30 }) // 2.10e6
+ * @example jointStiffnessNPerMm({ gripMm: 40, diameterMm: 10, modulusMPa: 205000, coneDeg: 30 }) // 1.735e6
  */
 export function jointStiffnessNPerMm(x: Grip & { coneDeg: 30 | 45 }): number {
   demandGrip(x);

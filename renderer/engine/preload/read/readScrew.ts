@@ -60,7 +60,12 @@ function screwOf(thread: Thread): ResolvedScrew {
   };
 }
 
-/** The strength where one is given. The size of a thread that could not be read judges no grade. */
+/**
+ * The strength where one is given. The size of a thread that could not be read judges no grade.
+ *
+ * @returns the strength; null where none is given or it is refused
+ * @throws only what is no refusal: those are gathered
+ */
 export function readStrengthOf(r: JointReading, input: JointInput, thread: Thread | null): Strength | null {
   const { strength } = input;
   if (strength === undefined || (thread === null && typeof input.thread === 'string')) return null;

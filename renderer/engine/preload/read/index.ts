@@ -1,0 +1,1 @@
+export { readJoint, type JointOrigin, type ReadJoint } from './readJoint.ts';
