@@ -1,5 +1,6 @@
 import type { PlanCatalog } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
+import { atMost } from '../tolerance.ts';
 import type { Reading } from './reading.ts';
 import type { ResolvedTorque } from './resolved.ts';
 
@@ -8,7 +9,7 @@ export function resolveTorque(r: Reading, at: string, t: PlanCatalog['torqueTool
   const minNm = r.torqueNm(`${at}.min`, t.min);
   const maxNm = r.torqueNm(`${at}.max`, t.max);
   r.refusals.attempt(`${at}.min`, t.min, undefined, () => {
-    if (minNm <= maxNm * (1 + 1e-9)) return;
+    if (atMost(minNm, maxNm)) return;
     throw new RefusedError({ code: 'contradiction', message: `is above this tool's max, ${t.max}` });
   });
   r.refusals.attempt(at, t.id, undefined, () => {

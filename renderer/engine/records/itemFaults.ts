@@ -10,6 +10,7 @@ import {
   resolveTorqueTool,
 } from '../plan/resolveCatalog.ts';
 import type { Reading } from '../plan/reading.ts';
+import { atMost } from '../tolerance.ts';
 import { readQuantity } from '../units/index.ts';
 import { faultsOfReading, type Fault } from './faults.ts';
 import {
@@ -71,7 +72,7 @@ function readFastener(r: Reading, item: ItemOf<'fastener'>): void {
   const minMm = r.extentMm('acrossFlatsLimits.min', limits.min);
   const maxMm = r.extentMm('acrossFlatsLimits.max', limits.max);
   r.refusals.attempt('acrossFlatsLimits.min', limits.min, undefined, () => {
-    if (minMm <= maxMm * (1 + 1e-9)) return;
+    if (atMost(minMm, maxMm)) return;
     throw new RefusedError({ code: 'contradiction', message: `is above max, "${limits.max}"` });
   });
 }
