@@ -30,7 +30,9 @@ export const jointSchema = z.strictObject({
       diameterMm: positive.optional(),
     })
     .optional(),
-  friction: z.strictObject({ thread: friction, bearing: friction, bearingDiameterMm: z.number().min(0) }).optional(),
+  friction: z
+    .strictObject({ thread: friction, bearing: z.number().min(0).lt(1), bearingDiameterMm: z.number().min(0) })
+    .optional(),
   form: z.enum(['screw', 'exact', 'linear']).optional(),
   torque: band.optional(),
   preload: force.optional(),

@@ -83,6 +83,12 @@ describe('preload: what cannot be is refused by the field', () => {
     ['a linear form of a nut factor', { ...m10, form: 'linear' }, 'contradiction', 'form'],
     ['an unknown form', { ...rubbing, form: 'long' }, 'wrong-shape', 'form'],
     ['no friction', { ...rubbing, friction: { ...friction, thread: 0 } }, 'out-of-range', 'friction.thread'],
+    [
+      'a fastener with no friction under its head',
+      { ...rubbing, friction: { ...friction, bearing: 0 } },
+      'out-of-range',
+      'friction.bearing',
+    ],
     ['friction of 1', { ...rubbing, friction: { ...friction, bearing: 1 } }, 'out-of-range', 'friction.bearing'],
     ['friction below 0', { ...rubbing, friction: { ...friction, bearing: -0.1 } }, 'out-of-range', 'friction.bearing'],
     [

@@ -239,7 +239,7 @@ const limits: [string, (bad: number) => unknown, number[]][] = [
   ['lead', (leadMm) => screwThreadArmMm({ ...sound.screw, leadMm }), [0, -1, 1000]],
   ['half angle', (halfAngleDeg) => screwThreadArmMm({ ...sound.screw, halfAngleDeg }), [-1, 90, 120]],
   ['friction', (friction) => screwThreadArmMm({ ...sound.screw, friction }), [0, 1, -0.1, 1.5]],
-  ['bearing friction', (friction) => bearingArmMm({ friction, bearingDiameterMm: 13 }), [0, 1, -0.1]],
+  ['bearing friction', (friction) => bearingArmMm({ friction, bearingDiameterMm: 13 }), [1, -0.1]],
   ['bearing diameter', (bearingDiameterMm) => bearingArmMm({ friction: 0.1, bearingDiameterMm }), [-1]],
   ['linear pitch', (pitchMm) => linearThreadArmMm({ ...sound.linear, pitchMm }), [0, -1]],
   ['linear diameter', (pitchDiameterMm) => linearThreadArmMm({ ...sound.linear, pitchDiameterMm }), [0, -1]],

@@ -76,7 +76,7 @@ export function screwThreadArmMm(x: ScrewThread & { friction: number }): number 
  *
  *   fc·dc/2
  *
- * @param x.friction - fc, coefficient of friction under the bearing face, 0 < fc < 1
+ * @param x.friction - fc, coefficient of friction under the bearing face, 0 ≤ fc < 1; 0 where nothing rubs
  * @param x.bearingDiameterMm - dc, mean diameter of the bearing face [mm], ≥ 0; Dk = (dw + dh)/2 in VDI 2230; 0 where nothing rubs
  * @returns arm [mm]
  * @throws RefusedError out-of-range, not-finite
@@ -85,7 +85,7 @@ export function screwThreadArmMm(x: ScrewThread & { friction: number }): number 
  * @example bearingArmMm({ friction: 0.05, bearingDiameterMm: 40 }) // 1
  */
 export function bearingArmMm(x: { friction: number; bearingDiameterMm: number }): number {
-  demand(x.friction > 0 && x.friction < 1, 'friction under the bearing face', x.friction, 'above 0 and below 1');
+  demand(x.friction >= 0 && x.friction < 1, 'friction under the bearing face', x.friction, '0 or more and below 1');
   demand(x.bearingDiameterMm >= 0, 'mean diameter of the bearing face', x.bearingDiameterMm, '0 mm or more');
   return (x.friction * x.bearingDiameterMm) / 2;
 }

@@ -88,9 +88,10 @@ function readTightening(r: JointReading, input: JointInput, thread: Thread | nul
     const { nominal, min = nominal, max = nominal, diameterMm } = nutFactor ?? { nominal: 1 };
     return { by: 'nutFactor', nominal, min, max, diameterMm: nutFactorDiameterMm(r, diameterMm, thread) };
   }
-  if (friction.bearingDiameterMm === 0 && typeof input.thread === 'string') {
+  for (const part of ['bearing', 'bearingDiameterMm'] as const) {
+    if (friction[part] !== 0 || typeof input.thread !== 'string') continue;
     r.refuse(
-      'friction.bearingDiameterMm',
+      `friction.${part}`,
       'out-of-range',
       'must be more than 0: a fastener seats on a face; only a screw without designation may have none',
       0,
