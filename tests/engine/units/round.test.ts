@@ -145,6 +145,24 @@ describe('nominal values round half to even, in decimal', () => {
     expect(ties).toBe(2000);
   });
 
+  it('1 000 ties of either sign and up to nine decimals go to the even digit', () => {
+    const ties = fc.tuple(fc.integer({ min: 0, max: 99_999 }), fc.integer({ min: 1, max: 9 }), fc.boolean());
+    fc.assert(
+      fc.property(ties, ([digits, decimals, negative]) => {
+        const sign = negative ? '-' : '';
+        const even = digits % 2 === 0 ? digits : digits + 1;
+        const [tie, expected] = [`${digits}5`, String(even)].map((text, index) => {
+          const places = decimals + 1 - index;
+          const padded = text.padStart(places + 1, '0');
+          return `${padded.slice(0, -places)}.${padded.slice(-places)}`;
+        });
+        const shown = roundNominal(Number(`${sign}${tie}`), decimals);
+        expect([tie, shown]).toEqual([tie, even === 0 ? expected : `${sign}${expected}`]);
+      }),
+      { numRuns: 1000, seed: 6 },
+    );
+  });
+
   it('never moves a value by more than half of the last place', () => {
     fc.assert(
       fc.property(

@@ -1,5 +1,13 @@
+import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { showBand, showQuantity, type UnitsShown } from '../../../renderer/engine/units/index.ts';
+import {
+  bandIn,
+  convertValue,
+  quantityIn,
+  showBand,
+  showQuantity,
+  type UnitsShown,
+} from '../../../renderer/engine/units/index.ts';
 
 it.each<[string, UnitsShown, string]>([
   ['45 ft-lb', 'both', '45 lbf·ft (61 N·m)'],
@@ -45,4 +53,37 @@ it.each<[string, string, UnitsShown, string]>([
 it('a band of two kinds or the wrong way round is refused', () => {
   expect(() => showBand('40 lbf·ft', '50 mm', 'both')).toThrowError(/"mm" is a unit of length/);
   expect(() => showBand('50 lbf·ft', '40 lbf·ft', 'both')).toThrowError(/above the maximum/);
+});
+
+it('2 000 typed bands are shown as the inward rounding of what was typed, fractions and mixed units too', () => {
+  const end = fc.oneof(
+    fc.integer({ min: 1, max: 9999 }).map((n) => `${n / 10}`),
+    fc.tuple(fc.integer({ min: 1, max: 20 }), fc.integer({ min: 1, max: 15 })).map(([n, top]) => `${n}-${top}/16`),
+  );
+  const unit = fc.constantFrom('lbf·ft', 'lbf·in');
+  fc.assert(
+    fc.property(end, unit, end, unit, (a, aUnit, b, bUnit) => {
+      const [low = '', high = ''] = [`${a} ${aUnit}`, `${b} ${bUnit}`].toSorted(
+        (x, y) => quantityIn(x, 'torque', 'N·m') - quantityIn(y, 'torque', 'N·m'),
+      );
+      const [min, max] = [quantityIn(low, 'torque', 'N·m'), quantityIn(high, 'torque', 'N·m')];
+      fc.pre(max > min * (1 + 1e-9));
+      const [, shownMin = '', shownMax = ''] = /^([\d.]+)–([\d.]+) N·m$/.exec(showBand(low, high, 'si')) ?? [];
+      const slack = 1e-12 * max;
+      expect(Number(shownMin)).toBeGreaterThanOrEqual(min - slack);
+      expect(Number(shownMax)).toBeLessThanOrEqual(max + slack);
+      expect(Number(shownMax)).toBeGreaterThan(Number(shownMin));
+      expect(Number(shownMax) - Number(shownMin)).toBeGreaterThanOrEqual(0.95 * (max - min) - slack);
+      const place = 10 ** -(shownMin.split('.')[1]?.length ?? 0);
+      expect(Number(shownMin) - min).toBeLessThan(place + slack);
+      expect(max - Number(shownMax)).toBeLessThan(place + slack);
+      // What is typed in one decimal unit is shown as bandIn shows its numbers.
+      if (aUnit === bUnit && !a.includes('/') && !b.includes('/')) {
+        const [from, to] = [Number(a), Number(b)].toSorted((x, y) => x - y);
+        expect({ min: shownMin, max: shownMax }).toEqual(bandIn({ min: from ?? 0, max: to ?? 0, unit: aUnit }, 'N·m'));
+        expect(convertValue(from ?? 0, aUnit, 'N·m')).toBeCloseTo(min, 9);
+      }
+    }),
+    { numRuns: 2000, seed: 16 },
+  );
 });
