@@ -3,7 +3,7 @@ import { readPlan } from '../../renderer/engine/plan/readPlan.ts';
 import { gapText } from '../../renderer/features/bag/BagHeading.tsx';
 import { timeLimitFault } from '../../renderer/features/bag/timeLimit.ts';
 import { shownOnce, shownText } from '../../renderer/features/steps/shownText.ts';
-import { shownBandNm, torqueParts } from '../../renderer/features/steps/torqueParts.ts';
+import { shownBandNm, torqueParts } from '../../renderer/engine/torque/torqueParts.ts';
 import { fewNumbersText, numbersText } from '../../renderer/features/steps/words.ts';
 import { asText, shownPlan } from './fixtures/plans.ts';
 

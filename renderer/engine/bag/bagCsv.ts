@@ -2,6 +2,7 @@ import Papa from 'papaparse';
 import type { BagResult, Unchecked } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { headingText, problemText } from './bagText.ts';
+import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
 
 const fields = [
   'kind',
@@ -22,8 +23,8 @@ type Row = Partial<Record<(typeof fields)[number], string | number | null>>;
 const formula = /^\s*[=+\-@＝＋－＠]|^[\t\r\0]/;
 
 /**
- * The answer as CSV (RFC 4180): first what it is worth, then a line for each item and bag, then whatever cannot be done, is
- * wrong with the plan or was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
+ * The answer as CSV (RFC 4180): first what it is worth, then a line for each item and bag, one for the torque of each step, then
+ * whatever cannot be done or is wrong with the plan, what the figures rest on, and what was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
  */
 export function bagCsv(plan: ResolvedPlan, result: BagResult): string {
   const rows: Row[] = [
@@ -43,6 +44,13 @@ export function bagCsv(plan: ResolvedPlan, result: BagResult): string {
         };
       }),
     ),
+    ...result.outings.flatMap((outing) =>
+      outing.steps.flatMap(({ id, setting }): Row[] => {
+        const set = setting === null ? [] : [`set ${setting.value} ${setting.unit}`];
+        const says = [...set, stepTorqueText(plan, id)].filter((text) => text !== '').join('; ');
+        return says === '' ? [] : [{ kind: 'torque', outing: outing.id, step: id, says }];
+      }),
+    ),
     ...result.infeasible.map(({ outing, step, reason }): Row => {
       return { kind: 'infeasible', outing: outing ?? null, step: step ?? null, says: reason };
     }),
@@ -55,6 +63,7 @@ export function bagCsv(plan: ResolvedPlan, result: BagResult): string {
         says: problemText(problem),
       };
     }),
+    ...figuresBasis(plan).map((says): Row => ({ kind: 'basis', says })),
     ...result.unchecked.map((unchecked): Row => ({ kind: 'unchecked', says: uncheckedText(unchecked) })),
   ];
   const data = rows.map((row) => fields.map((field) => row[field] ?? null));

@@ -2,6 +2,7 @@ import type { BagOuting, BagResult, Infeasibility, PlanProblem } from '../../../
 import { cautionLead, cautionShort } from '../caution.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { showNumber } from '../units/index.ts';
+import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
 
 /** The answer of `bag` for reading: proof, bags, stacks, and whatever is wrong. */
 export function bagText(plan: ResolvedPlan, result: BagResult): string {
@@ -14,6 +15,9 @@ export function bagText(plan: ResolvedPlan, result: BagResult): string {
       'Not checked, because the plan does not give it',
       result.unchecked.map(({ rule, steps, items }) => `${rule}: ${[...(steps ?? []), ...(items ?? [])].join(', ')}`),
     ),
+    '',
+    'What the figures rest on',
+    ...figuresBasis(plan).flatMap((sentence) => wrapped(sentence, '  ')),
     '',
     ...wrapped(`${cautionLead} ${cautionShort}`),
     '',
@@ -53,10 +57,10 @@ function outingLines(plan: ResolvedPlan, outing: BagOuting): string[] {
     '  Stacks',
     ...outing.steps
       .filter((step) => step.stack.length > 0)
-      .map(({ id, stack, hold, setting }) => {
+      .flatMap(({ id, stack, hold, setting }) => {
         const held = hold ? `; hold with ${hold.join(' + ')}` : '';
         const set = setting ? `; set ${showNumber(setting.value)} ${setting.unit}` : '';
-        return `    ${id}: ${stack.join(' + ')}${set}${held}`;
+        return [`    ${id}: ${stack.join(' + ')}${set}${held}`, ...wrapped(stepTorqueText(plan, id), '      ')];
       }),
   ];
 }
@@ -77,12 +81,12 @@ function section(title: string, lines: readonly string[]): string[] {
 
 const widestLine = 112;
 
-function wrapped(text: string): string[] {
+function wrapped(text: string, indent = ''): string[] {
   const lines = [''];
   for (const word of text.split(' ')) {
     const longer = `${lines.at(-1)} ${word}`.trimStart();
-    if (longer.length <= widestLine) lines.splice(-1, 1, longer);
+    if (indent.length + longer.length <= widestLine) lines.splice(-1, 1, longer);
     else lines.push(word);
   }
-  return lines;
+  return lines.filter((line) => line !== '').map((line) => `${indent}${line}`);
 }

@@ -1,2 +1,2 @@
 export { plausibilityText } from './plausibilityText.ts';
-export { torquePlausibility, type TorquePlausibility } from './torquePlausibility.ts';
+export { torquePlausibility } from './torquePlausibility.ts';

@@ -1,16 +1,8 @@
 import type { BagStep } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
-import {
-  allUnits,
-  convertValue,
-  kindOf,
-  showBand,
-  showLimit,
-  showNumber,
-  showQuantity,
-} from '../../engine/units/index.ts';
+import { torqueTexts } from '../../engine/torque/torqueParts.ts';
+import { allUnits, convertValue, kindOf, showNumber, showQuantity } from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
-import { shownBandNm, torqueParts } from '../steps/torqueParts.ts';
 import { fastenerText, itemName, placeText } from '../steps/words.ts';
 import type { ManifestStep, StackLine } from './manifest.ts';
 
@@ -81,41 +73,4 @@ function settingOf(
       ? ''
       : `applies ${showNumber(setting.value * (1 - accuracy))}–${showNumber(setting.value * (1 + accuracy))} ${unit} at ± ${showNumber(accuracy * 100)} % of reading`;
   return { text, beside, applied };
-}
-
-/** Callout, running torque apart, and their sum with its parts: never one folded into the other unsaid. */
-function torqueTexts(
-  step: ResolvedStep,
-  source:
-    | {
-        callout?: { min: string; max: string } | undefined;
-        running?: { min: string; max: string } | undefined;
-        demand?: string | undefined;
-      }
-    | undefined,
-  units: UnitsShown,
-): string[] {
-  const texts: string[] = [];
-  if (source?.demand !== undefined) texts.push(`must bear ${showLimit(source.demand, 'minimum', units)}`);
-  if (source?.callout === undefined) return texts;
-  const callout = showBand(source.callout.min, source.callout.max, units);
-  texts.push(`callout ${callout}`);
-  const parts = torqueParts(step);
-  if (source.running === undefined || parts?.running === null || parts === null) {
-    texts.push('no running torque given');
-    return texts;
-  }
-  const running = showBand(source.running.min, source.running.max, units);
-  if (step.runningIncluded) {
-    texts.push(`of it running ${running}`);
-    texts.push(
-      parts.seating === null
-        ? 'nothing left for seating at the worst running torque'
-        : `left for seating ${shownBandNm(parts.seating, step, units)}`,
-    );
-  } else {
-    texts.push(`running ${running}, to be added`);
-    texts.push(`callout + running, on the wrench ${shownBandNm(parts.wrench, step, units)}`);
-  }
-  return texts;
 }

@@ -1,11 +1,11 @@
 import type { PlanStep } from '../../../shared-types/plan.ts';
-import type { ResolvedPlan, ResolvedStep, ResolvedTool } from '../../engine/plan/resolved.ts';
+import type { BandNm, ResolvedPlan, ResolvedStep, ResolvedTool } from '../../engine/plan/resolved.ts';
+import { shownBandNm, torqueParts } from '../../engine/torque/torqueParts.ts';
 import type { JudgedStack, StepJudgement } from '../../engine/stack/judged.ts';
-import { showBand, showLimit, showNumber, showQuantity } from '../../engine/units/index.ts';
+import { convertValue, showBand, showLimit, showNumber, showQuantity } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { Assumed } from '../../components/Assumed/Assumed.tsx';
 import { partNotes } from './StepSources.tsx';
-import { shownBandNm, torqueParts } from './torqueParts.ts';
 
 export interface SettingPanelProps {
   plan: ResolvedPlan;
@@ -22,6 +22,12 @@ function settingText({ setting }: JudgedStack, units: UnitsShown): { first: stri
   const text = showQuantity(`${setting.value} ${setting.unit}`, units === 'as-written' ? 'as-written' : 'both');
   const [, first = text, second = ''] = /^(.*?) (\(.*\))$/.exec(text) ?? [];
   return { first, second };
+}
+
+/** An applied band is no limit: its ends are rounded to four digits, not inward, which would make it narrower than it is. */
+function appliedText({ minNm, maxNm }: BandNm, { shown }: ResolvedStep): string {
+  const [min, max] = [minNm, maxNm].map((nm) => showNumber(convertValue(nm, 'N·m', shown.torque)));
+  return `${min}–${max} ${shown.torque}`;
 }
 
 /** The setting's place in the tool's range, beside the least share the plan asks for. */
@@ -90,7 +96,7 @@ export function SettingPanel(props: SettingPanelProps) {
           <Pair name="sum on the wrench" value={shownBandNm(parts.wrench, step, units)} />
         )}
         {stack?.applied === undefined || stack.applied === null ? null : (
-          <Pair name="applied, with deviation" value={shownBandNm(stack.applied, step, units)} />
+          <Pair name="applied, with deviation" value={appliedText(stack.applied, step)} />
         )}
         {judgement.turns === null ? null : (
           <Pair name={loosening ? 'turns to run off' : 'turns to seat'} value={showNumber(judgement.turns, 3)} />

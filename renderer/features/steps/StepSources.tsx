@@ -1,5 +1,6 @@
 import type { PlanStep } from '../../../shared-types/plan.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
+import { tableByKey } from '../../engine/handbook/tables.ts';
 import { SourceNote } from '../../components/SourceNote/SourceNote.tsx';
 
 export interface StepSourcesProps {
@@ -23,6 +24,12 @@ export function partNotes(plan: ResolvedPlan, stack: string[] | null): { id: str
   );
 }
 
+/** The documents that pitches come from, with their editions. */
+const threadTables = (['pitches-iso-262', 'unified-series-asme-b1.1'] as const)
+  .map((key) => tableByKey(key).source)
+  .map(({ number, table, edition }) => `${number}, ${table} (${edition})`)
+  .join(' and ');
+
 /** Where the figures of a step come from: the plan's own words for its data, and the rules they were held against. */
 export function StepSources({ plan, step, written, stack }: StepSourcesProps) {
   const fastener = plan.source.catalog.fasteners.find(({ id }) => id === step.fastener?.id);
@@ -35,7 +42,12 @@ export function StepSources({ plan, step, written, stack }: StepSourcesProps) {
     ...(step.action === 'tighten'
       ? ['Setting: interval rule after ISO 14253-1 on the tool’s permissible deviation, ends included.']
       : []),
-    ...(step.action === 'use' ? [] : ['Limits are shown rounded inward, single values half to even.']),
+    ...(step.fastener?.threadRunMm === null || step.fastener === null
+      ? []
+      : [`Turns: thread run over the lead, pitches of ${threadTables}; strokes are whole strokes in the free swing.`]),
+    ...(step.action === 'use'
+      ? []
+      : ['Limits are shown rounded inward, single values half to even, applied bands to four digits.']),
   ];
   return sentences.length === 0 ? null : <SourceNote>{sentences.join(' ')}</SourceNote>;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import Papa from 'papaparse';
 import { bagCsv } from '../../../renderer/engine/bag/bagCsv.ts';
+import { bagText } from '../../../renderer/engine/bag/bagText.ts';
 import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
 import type { Edit } from '../../support/editJson.ts';
@@ -112,5 +113,41 @@ describe('the answer as CSV', () => {
       massEachKg: '0.06',
       pieces: '1',
     });
+  });
+});
+
+describe('what a reader holds without the program says what its figures rest on', () => {
+  const running = (included: boolean) =>
+    all(
+      put('steps[1].running', { min: '10 lbf·in', max: '24 lbf·in' }),
+      put('steps[1].runningIncluded', included),
+      put('steps[1].calloutSource', 'Drawing 7, sheet 2'),
+    );
+  const basis = [
+    /ISO 14253-1/,
+    /ISO 262, selected sizes table, edition .*; ASME B1\.1, UNC and UNF series, edition /,
+    /half to even.*limits inward/,
+  ];
+
+  it.each<[boolean, string]>([
+    [true, 'callout 30–35 lbf·ft; of it running 10–24 lbf·in; left for seating 28–34 lbf·ft'],
+    [
+      false,
+      'callout 30–35 lbf·ft; running 10–24 lbf·in, to be added; callout + running, on the wrench 32.0–35.8 lbf·ft',
+    ],
+  ])('running torque apart and the sum with its parts, included: %s', async (included, words) => {
+    const { plan, result } = await answer(running(included));
+    const text = bagText(plan, result).replaceAll(/\n +/g, ' ');
+    const rows = Papa.parse<Record<string, string>>(bagCsv(plan, result), { header: true, skipEmptyLines: true }).data;
+    const said = `${words}; source of the callout: Drawing 7, sheet 2`;
+    expect(text).toContain(said);
+    expect(rows.find(({ kind, step }) => kind === 'torque' && step === 'tighten')?.['says']).toMatch(
+      new RegExp(`^set [\\d.]+ lbf·ft; ${said.replaceAll(/[.+]/g, String.raw`\$&`)}$`),
+    );
+    const rest = rows.filter(({ kind }) => kind === 'basis').map(({ says }) => says);
+    for (const sentence of basis) {
+      expect(text).toMatch(sentence);
+      expect(rest).toContainEqual(expect.stringMatching(sentence));
+    }
   });
 });
