@@ -41,12 +41,13 @@ function compared(
   say(`  ${slow} / ${fast}: × ${roundNominal(ratio, 1)} (aim ${aim}: ${word})`);
 }
 
-function each(all: readonly Timed[]): void {
+function sayEach(all: readonly Timed[]): void {
   for (const { name, nsEach } of all)
     say(`  ${name}: ${showNumber(nsEach)} ns, ${showNumber(1e9 / nsEach, 3)} a second`);
 }
 
-const lbfFt = 1.3558179483314004;
+// The double nearest to 1.3558179483314004, the exact size.
+const lbfFt = 1.3558179483314003;
 const resolved = converter('lbf·ft', 'N·m');
 const swift = Qty.swiftConverter('lbf*ft', 'N*m');
 
@@ -84,7 +85,7 @@ const conversions = timed([
     },
   },
 ]);
-each(conversions);
+sayEach(conversions);
 compared(conversions, 'resolved converter', 'bare multiplication', '≤ 3', (ratio) => ratio <= 3);
 for (const library of ['mathjs', 'js-quantities']) {
   compared(conversions, library, 'resolved converter', '≥ 20', (ratio) => ratio >= 20);
@@ -98,7 +99,7 @@ const readings = timed([
   over('mathjs', 2000, (value) => unit(`${texts[value & 63] ?? ''} lbf ft`).toNumber('N m')),
   over('js-quantities', 2000, (value) => Qty(`${texts[value & 63] ?? ''} lbf*ft`).to('N*m').scalar),
 ]);
-each(readings);
+sayEach(readings);
 
 const given = {
   thread: 'M10',
@@ -154,7 +155,7 @@ const joints = timed([
   ),
   over('read and compute', 500, () => computeJoint(readJoint(given).joint).preloadN.max),
 ]);
-each(joints);
+sayEach(joints);
 const nsOf = (name: string): number => joints.find((timing) => timing.name === name)?.nsEach ?? Number.NaN;
 say(
   `  computeJoint / same arithmetic inline: × ${roundNominal(nsOf('computeJoint') / nsOf('same arithmetic inline'), 1)}`,

@@ -42,8 +42,8 @@ const listed = squeezed(page);
 function unlisted(source: string): string[] {
   const documents = source.match(documentForm) ?? [];
   const missing = documents.filter((number) => !isListed(withoutEdition(number)));
-  const named = source.match(/\b[a-z][a-z0-9]*(?:-[a-z0-9.]+)*-[a-z0-9.]*[a-z0-9*]/g) ?? [];
-  const asKeys = named.filter((word) => isKeyShaped(word, source));
+  const words = source.match(/\b[a-z][a-z0-9]*(?:-[a-z0-9.]+)*-[a-z0-9.]*[a-z0-9*]/g) ?? [];
+  const asKeys = words.filter((word) => isKeyShaped(word, source));
   const lost = asKeys.filter((key) => !keys.some((held) => held === key || page.includes(`\`${key}\``)));
   const star = /torque-\*/.test(source);
   const books = /textbook|handbook|machinery/i.test(source);
