@@ -1,6 +1,7 @@
 import type { HeadForm, OpeningForm } from '../../../shared-types/plan.ts';
 import type { BandNm, OpeningSize, ShownUnits } from '../plan/resolved.ts';
 import { convertValue, showNumber } from '../units/index.ts';
+import { spareOver } from './measured.ts';
 
 /** Figures of checks as texts with their unit, in the units the step itself is written in. */
 export function shownLength(mm: number, shown: ShownUnits, digits?: number): string {
@@ -30,7 +31,7 @@ const digitsMax = 17;
 export function apart(have: number, need: number, show: (value: number, digits: number) => string): [string, string] {
   for (let digits = digitsShown; ; digits += 1) {
     const texts: [string, string] = [show(have, digits), show(need, digits)];
-    if (texts[0] !== texts[1] || have === need || digits === digitsMax) return texts;
+    if (texts[0] !== texts[1] || spareOver(have, need) === 0 || digits === digitsMax) return texts;
   }
 }
 

@@ -44,7 +44,7 @@ export function accuracy({ action, aim, rangeShareMin, shown }: StackTask, { too
 function digitsApart(a: BandNm, b: BandNm, shown: ShownUnits): number {
   for (let digits = 4; ; digits += 1) {
     const same = (x: number, y: number): boolean =>
-      x !== y && shownTorque(x, shown, digits) === shownTorque(y, shown, digits);
+      spareOver(x, y) !== 0 && shownTorque(x, shown, digits) === shownTorque(y, shown, digits);
     if (digits === 17 || (!same(a.minNm, b.minNm) && !same(a.maxNm, b.maxNm))) return digits;
   }
 }
