@@ -52,7 +52,7 @@ export function parseArguments(args: readonly CommandArgument[], form: Form): Pa
   }
   const needed = form.positional.filter((name) => !name.endsWith('?'));
   const missing = needed[parsed.positional.length];
-  if (missing !== undefined) throw usage(`The ${missing} is missing.`);
+  if (missing !== undefined) throw usage(`The ${missing} is missing.`).within({ field: missing });
   const extra = parsed.positional[form.positional.length];
   if (extra !== undefined)
     throw usage(`${form.positional.length === 0 ? 'No argument is' : 'One argument too many is'} given.`, extra);

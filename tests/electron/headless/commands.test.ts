@@ -114,6 +114,7 @@ describe('thread', () => {
   it('what cannot be read names the place', async () => {
     expect(await refusal(() => answer('thread', '1/4-28 UNX'))).toMatchObject({
       code: 'unreadable-thread',
+      field: 'designation',
       position: 7,
     });
   });
@@ -142,6 +143,11 @@ describe('arguments', () => {
     const found = await refusal(() => parseArguments(args, form));
     expect(found.code).toBe('usage');
     expect(found.message).toMatch(words);
+  });
+
+  it('name the one that is missing', async () => {
+    expect(await refusal(() => parseArguments([], form))).toMatchObject({ field: 'file' });
+    expect(await refusal(() => answer('convert', '1 m'))).toMatchObject({ field: 'unit' });
   });
 });
 

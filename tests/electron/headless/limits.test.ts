@@ -87,7 +87,7 @@ describe('bagwright limits', () => {
   });
 
   it.each([
-    [[], 'usage', undefined, /thread is missing/],
+    [[], 'usage', 'thread', /thread is missing/],
     [['1/4-28', '--locking'], 'usage', undefined, /needs a value/],
     [['1/4-28', '--document', 'x'], 'usage', undefined, /--document is unknown here; known are --locking/],
     [['1/4-28', '--running', '3 N·m'], 'usage', undefined, /together or not at all/],

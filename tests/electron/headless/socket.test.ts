@@ -56,7 +56,7 @@ describe('bagwright socket', () => {
     [['M10'], 'usage', 'head', /--head is missing/],
     [['M10', '--head', 'square'], 'usage', 'head', /one of hex, heavy-hex, nut/],
     [['M10', '--head', 'HEX'], 'usage', 'head', /one of hex/],
-    [['--head', 'hex'], 'usage', undefined, /thread is missing/],
+    [['--head', 'hex'], 'usage', 'thread', /thread is missing/],
     [['M10', 'M12', '--head', 'hex'], 'usage', undefined, /too many/],
     [['M10', '--head', 'hex', '--document', 'ISO 272'], 'usage', undefined, /--document is unknown/],
     [['M10', '--head', 'hex', '--standard'], 'usage', undefined, /needs a value/],

@@ -65,7 +65,7 @@ describe('bagwright torquetable', () => {
   });
 
   it.each([
-    [[], 'usage', undefined, /thread is missing/],
+    [[], 'usage', 'thread', /thread is missing/],
     [['1/4-28', '--document'], 'usage', undefined, /needs a value/],
     [['1/4-28', '--locking', 'x'], 'usage', undefined, /--locking is unknown here; known are --document/],
     [['1/4'], 'unreadable-thread', 'thread', /threads per inch/],
