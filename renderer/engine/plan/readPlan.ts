@@ -3,7 +3,7 @@ import { planSchema } from '../../../shared-types/plan.ts';
 import { readJson, refusalFromZod, rowFinder } from '../json/readJson.ts';
 import { ignoredFields } from './ignoredFields.ts';
 import { Reading } from './reading.ts';
-import { Refusals } from './refusals.ts';
+import { Refusals } from '../json/refusals.ts';
 import {
   byId,
   resolveBag,

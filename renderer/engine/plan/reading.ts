@@ -1,7 +1,7 @@
 import { RefusedError } from '../errors.ts';
 import { convertValue, quantityIn, readQuantity } from '../units/index.ts';
 import type { Kind, Unit } from '../units/index.ts';
-import type { Refusals } from './refusals.ts';
+import type { Refusals } from '../json/refusals.ts';
 import { squareSideMm } from './squares.ts';
 
 /** Far beyond anything carried, turned or reached; sums of such amounts still hold their last gram. */

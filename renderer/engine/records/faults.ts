@@ -1,7 +1,7 @@
 import type { Refusal } from '../../../shared-types/errors.ts';
 import { RefusedError } from '../errors.ts';
 import { Reading } from '../plan/reading.ts';
-import { Refusals } from '../plan/refusals.ts';
+import { Refusals } from '../json/refusals.ts';
 import { fieldAbove } from '../json/fieldText.ts';
 
 /** What must never be kept: where it stands in the record, and why, in words for the person who typed it. */

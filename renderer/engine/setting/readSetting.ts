@@ -1,7 +1,7 @@
 import { toolSettingSchema, type ToolSettingInput } from '../../../shared-types/toolSetting.ts';
 import { refusalFromZod, rowFinder } from '../json/readJson.ts';
 import { Reading } from '../plan/reading.ts';
-import { Refusals } from '../plan/refusals.ts';
+import { Refusals } from '../json/refusals.ts';
 import type { BandNm } from '../plan/resolved.ts';
 import { atMost } from '../tolerance.ts';
 import { offsetCorrection } from '../torque/offsetHead.ts';

@@ -20,7 +20,7 @@ import { reasonOf } from './words.ts';
  * @param task - callout, tool, offset head and what else is known, in N·m, mm and deg
  * @returns as the headless contract has it; all torques in N·m at the fastener, the setting on the tool's own scale
  * @throws nothing for a task that settingFrom has read
- * @source the headless contract, command `setting`; design text "tool setting"
+ * @source the headless contract, command `setting`; interval rule after ISO 14253-1
  * @validity hand torque tools; range and accuracy apply to the value set
  * @example 20 to 30 N·m with ± 4 % and marks every 0.5 N·m: set 25 N·m, conforming, margin 4 N·m
  */

@@ -1,5 +1,5 @@
 export { leadMm, leadOfStarts, turnsToRun } from './lead.ts';
-export { externalClasses, internalClasses, type ExternalClass, type InternalClass } from './limitTolerances.ts';
+export type { ExternalClass, InternalClass } from './limitTolerances.ts';
 export { limitsOfSize, type LimitsOfSize } from './limitsOfSize.ts';
 export { isoRootDiameterMm, minorDiameterMm, pitchDiameterMm, unrRootDiameterIn } from './profile.ts';
 export { readThread } from './readThread.ts';

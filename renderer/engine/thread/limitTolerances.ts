@@ -1,7 +1,7 @@
 /** Tolerances of unified threads, in inches, as ASME B1.1 writes its formulas. */
 
-export const externalClasses = ['2A', '3A'] as const;
-export const internalClasses = ['2B', '3B'] as const;
+const externalClasses = ['2A', '3A'] as const;
+const internalClasses = ['2B', '3B'] as const;
 export type ExternalClass = (typeof externalClasses)[number];
 export type InternalClass = (typeof internalClasses)[number];
 

@@ -58,7 +58,7 @@ const method = 'Monte Carlo of the setting on fresh draws, Wilson score interval
  * @returns the best setting and its probability with its interval; null where no setting ever gives such a preload. Ties: the lower.
  *   For each of `also` its probability
  * @throws RefusedError out-of-range where the scale has more settings than are looked at
- * @source T = K·D·F, design text "torque and preload"; Monte Carlo after JCGM 101 (from memory)
+ * @source T = K·D·F; Monte Carlo after JCGM 101 (from memory)
  * @validity K, tool and running torque independent of each other
  * @example K exactly 0.2, D 10 mm, 9.5 to 10.5 kN, an exact tool with marks every 1 N·m: 19 N·m of the three that serve, probability 1
  */

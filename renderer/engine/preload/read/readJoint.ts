@@ -1,6 +1,6 @@
 import { jointSchema, type JointInput } from '../../../../shared-types/joint.ts';
 import { refusalFromZod, rowFinder } from '../../json/readJson.ts';
-import { Refusals } from '../../plan/refusals.ts';
+import { Refusals } from '../../json/refusals.ts';
 import type { Strength } from '../../strength/index.ts';
 import type { Thread } from '../../thread/index.ts';
 import { crossRules } from './crossRules.ts';

@@ -1,5 +1,5 @@
 import { RefusedError } from '../../errors.ts';
-import type { Refusals } from '../../plan/refusals.ts';
+import type { Refusals } from '../../json/refusals.ts';
 import { limitTolerance } from '../../tolerance.ts';
 import { quantityIn, type Kind, type Unit } from '../../units/index.ts';
 import type { TorqueBand } from '../formula/index.ts';

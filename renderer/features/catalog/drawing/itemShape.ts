@@ -1,7 +1,7 @@
 import type { Item } from '../../../../shared-types/records/item.ts';
 import { RefusedError } from '../../../engine/errors.ts';
 import { Reading } from '../../../engine/plan/reading.ts';
-import { Refusals } from '../../../engine/plan/refusals.ts';
+import { Refusals } from '../../../engine/json/refusals.ts';
 import { resolveDriver, resolveExtension, resolveSocket } from '../../../engine/plan/resolveCatalog.ts';
 import type { ResolvedExtension, ResolvedSocket } from '../../../engine/plan/resolved.ts';
 import { driverEntry, planEntryOf, socketEntry } from '../../../engine/records/planEntries.ts';
