@@ -14,6 +14,10 @@ function ofScrew({ input, thread }: { input: JointInput; thread: Thread | null }
       ...(input.friction === undefined
         ? ['The nut factor counts on the basic major diameter.']
         : ['The mean thread diameter dm is the basic pitch diameter d2.', 'The half angle of the thread is 30°.']),
+      // Of the threads read, UNJ alone has no root.
+      ...(thread.rootDiameterMm === null
+        ? ['Basic diameters and stress area are those of the UN thread: no dimensions of UNJ threads are held.']
+        : []),
     ];
   }
   if (typeof input.thread === 'string' || input.thread.rootDiameterMm === undefined) {
@@ -49,6 +53,9 @@ function ofRange(input: JointInput): string[] {
   const hasRange = nutFactor?.min !== undefined || nutFactor?.max !== undefined;
   return [
     ...(scatter === undefined && !hasRange ? ['Scatter of the preload is taken as 0: none is given.'] : []),
+    ...(hasRange && torque === undefined
+      ? ['The preload is the one asked for: the range of the nut factor widens the torque that gives it.']
+      : []),
     ...(scatter !== undefined && scatterOf === undefined && torque !== undefined
       ? ['The scatter is of the band: it is counted at both ends of the torque.']
       : []),

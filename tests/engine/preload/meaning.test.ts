@@ -76,7 +76,8 @@ describe('range of the nut factor', () => {
   });
 
   it('with a preload: it widens the seating torque and leaves the preload', () => {
-    const { preloadN, torqueNm } = jointTask({ thread: 'M10', nutFactor: ranged, preload: '20 kN' });
+    const { preloadN, torqueNm, assumptions } = jointTask({ thread: 'M10', nutFactor: ranged, preload: '20 kN' });
+    expect(assumptions.join(' ')).toMatch(/range of the nut factor widens the torque/);
     expect(torqueNm.seating).toEqual({ nominal: 40, min: 32, max: 50 });
     expect(preloadN).toEqual({ nominal: 20_000, min: 20_000, max: 20_000 });
   });
@@ -323,6 +324,15 @@ describe('what it says of itself', () => {
       'Running torque is taken as 0',
     ])
       expect(assumptions.join(' ')).toContain(words);
+  });
+
+  it.each([
+    ['7/16-20 UNJF', true],
+    ['7/16-20 UNF', false],
+    ['M10', false],
+  ])('of %s says whether the sizes are those of another profile', (thread, isSaid) => {
+    const { assumptions } = jointTask({ thread, friction: greased, preload: '20 kN' });
+    expect(assumptions.some((line) => line.includes('no dimensions of UNJ threads'))).toBe(isSaid);
   });
 
   it('lists nothing as assumed that is given', () => {
