@@ -31,11 +31,9 @@ export function times(a: Exact, b: Exact): Exact {
   return { numerator: a.numerator * b.numerator, denominator: a.denominator * b.denominator };
 }
 
-/** a / b, the denominator kept above 0; b is not 0. */
+/** a / b, where b is above 0: a size, or a power of ten. */
 export function over(a: Exact, b: Exact): Exact {
-  return b.numerator > 0n
-    ? { numerator: a.numerator * b.denominator, denominator: a.denominator * b.numerator }
-    : { numerator: -a.numerator * b.denominator, denominator: -a.denominator * b.numerator };
+  return { numerator: a.numerator * b.denominator, denominator: a.denominator * b.numerator };
 }
 
 /** a − b */

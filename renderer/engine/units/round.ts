@@ -133,12 +133,13 @@ export function inward(min: Exact, max: Exact): ShownBand {
 export function showNumber(value: number, significantDigits = 4): string {
   refuseNonFinite(value);
   if (value === 0) return '0';
-  const power = Math.floor(Math.log10(Math.abs(value)));
-  const decimals = Math.max(significantDigits - 1 - power, 0);
-  if (power < -6 || power >= 15) {
+  const magnitude = Math.abs(value);
+  // Held against the value itself: log10 of a number a hair below a power of ten is that power already.
+  if (magnitude < 1e-6 || magnitude >= 1e15) {
     const [mantissa = '', exponent = ''] = value.toExponential(significantDigits - 1).split('e');
     return `${withoutTrailingZeros(mantissa)}e${Number(exponent)}`;
   }
+  const decimals = Math.max(significantDigits - 1 - Math.floor(Math.log10(magnitude)), 0);
   return withoutTrailingZeros(roundNominal(value, decimals));
 }
 

@@ -202,10 +202,10 @@ function placeOf(numeral: Numeral): Exact {
 
 /** Decimals of the greatest power of ten that is no greater than a size. */
 function decimalsWithin(size: Exact): number {
-  return -Math.floor(Math.log10(nearestNumber(size)) + 1e-12);
+  return -Math.floor(Math.log10(nearestNumber(size)));
 }
 
 function significantDecimals(value: Exact): number {
   const magnitude = Math.abs(nearestNumber(value));
-  return magnitude === 0 ? 0 : significantMin - 1 - Math.floor(Math.log10(magnitude) + 1e-12);
+  return magnitude === 0 ? 0 : significantMin - 1 - Math.floor(Math.log10(magnitude));
 }

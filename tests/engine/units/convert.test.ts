@@ -62,6 +62,8 @@ it('converts values at both ends of the doubles exactly, though the anchor unit 
   expect(convertValue(1e306, 'kN·m', 'MN·m')).toBe(1e303);
   expect(convertValue(-1e306, 'kN·m', 'MN·m')).toBe(-1e303);
   expect(convertValue(0, 'N', 'kN')).toBe(0);
+  // The least number a double holds with all its digits.
+  expect(convertValue(2 ** -1022, 'mm', 'mm')).toBe(2 ** -1022);
 });
 
 it('comes back within 4 units of the last place', () => {

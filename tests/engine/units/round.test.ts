@@ -70,6 +70,11 @@ describe('limits convert inward', () => {
     [45.5, 50, 'N·m', 'N·m', '45.5', '50.0'],
     [-2, 2, 'in', 'mm', '-50', '50'],
     [0, 10, 'lbf·ft', 'N·m', '0', '13'],
+    // 5 % is lost, and no more may be.
+    [0.5, 20.5, 'mm', 'mm', '1', '20'],
+    [0.49, 20.5, 'mm', 'mm', '0.5', '20.5'],
+    // No decimal holds a twelfth: a band of no width is then the nearest double.
+    [1, 1, 'lbf·in', 'lbf·ft', '0.08333333333333333', '0.08333333333333333'],
   ] as const)('%d to %d %s in %s is %s to %s', (min, max, unit, to, low, high) => {
     expect(bandIn({ min, max, unit }, to)).toEqual({ min: low, max: high });
   });
@@ -193,6 +198,11 @@ it.each([
   [0.000123456, '0.0001235'],
   [1.23456e-9, '1.235e-9'],
   [1.5e21, '1.5e21'],
+  // An exponent only below 0.000001 and from 1e15 up.
+  [0.000001, '0.000001'],
+  [9.99e-7, '9.99e-7'],
+  [999999999999999, '999999999999999'],
+  [1e15, '1e15'],
 ])('%d is shown as %s', (value, text) => {
   expect(showNumber(value)).toBe(text);
 });

@@ -31,6 +31,14 @@ it.each<[string, UnitsShown, string]>([
   ['10 kgf·m', 'both', '10 kgf·m (98 N·m)'],
   ['10 kgf·m', 'inch-pound', '72 lbf·ft'],
   ['30 deg', 'both', '30 deg'],
+  // From 20 N·m up in lbf·ft, from 60 in³ up in litres, whatever the sign.
+  ['19 N·m', 'both', '19 N·m (168 lbf·in)'],
+  ['20 N·m', 'both', '20 N·m (14.8 lbf·ft)'],
+  ['20.5 N·m', 'both', '20.5 N·m (15.12 lbf·ft)'],
+  ['-25 N·m', 'both', '-25 N·m (-18.4 lbf·ft)'],
+  ['59 in3', 'both', '59 in3 (967 mL)'],
+  ['60 in3', 'both', '60 in3 (0.98 L)'],
+  ['60.5 in3', 'both', '60.5 in3 (0.991 L)'],
   ['0 N·m', 'both', '0 N·m (0 lbf·in)'],
   ['-5 N·m', 'si', '-5 N·m'],
 ])('%j shown %s is %j', (typed, mode, text) => {

@@ -143,6 +143,7 @@ const refused: [string, string, number, RegExp][] = [
   ['0x10 mm', 'unreadable-quantity', 0, /no decimal number/],
   ['1/0 in', 'unreadable-quantity', 2, /divides by 0/],
   ['1-9/8 in', 'unreadable-quantity', 0, /not below 1/],
+  ['1-8/8 in', 'unreadable-quantity', 0, /not below 1/],
   ['1.5/2 in', 'unreadable-quantity', 3, /second number/],
   ['1/2/3 in', 'unreadable-quantity', 3, /second number/],
   ['1.2.3 in', 'unreadable-quantity', 3, /second number/],
@@ -236,15 +237,26 @@ describe('a unit of another kind is refused and both are named', () => {
 
 it('a bare number of a program is refused as one without a unit', () => {
   // @ts-expect-error what a JSON file holds is not known to be a text
-  expect(refusalOf(() => readQuantity(45)).code).toBe('ambiguous-quantity');
+  expect(refusalOf(() => readQuantity(45))).toMatchObject({ code: 'ambiguous-quantity', position: 0, value: 45 });
   // @ts-expect-error the same where the place takes one kind
   expect(refusalOf(() => readQuantity(45, 'mass')).message).toMatch(/"45 kg" or "45 lb"/);
   // @ts-expect-error the same for any other value
-  expect(refusalOf(() => readQuantity(null)).code).toBe('wrong-shape');
+  expect(refusalOf(() => readQuantity(null))).toMatchObject({ code: 'wrong-shape', position: 0 });
 });
 
 it('a text longer than any quantity is refused unread', () => {
   expect(refusalOf(() => readQuantity(`${'1'.repeat(1e6)} mm`)).code).toBe('unreadable-quantity');
+  expect(readQuantity(`5${' '.repeat(197)}mm`)).toMatchObject({ value: 5, unit: 'mm' });
+  expect(refusalOf(() => readQuantity(`5${' '.repeat(198)}mm`))).toMatchObject({
+    code: 'unreadable-quantity',
+    position: 200,
+    value: `5${' '.repeat(39)}…`,
+  });
+});
+
+it('a unit that is refused is refused where it begins', () => {
+  expect(refusalOf(() => readUnit('  furlong'))).toMatchObject({ code: 'unknown-unit', position: 2 });
+  expect(refusalOf(() => readUnit('  mm', 'torque'))).toMatchObject({ code: 'wrong-kind', position: 2 });
 });
 
 it('every canonical spelling names itself', async () => {
