@@ -81,6 +81,7 @@ async function judged(
     }
   });
   say(`${killers.size} killed file by file, ${alive().length} to be tried alone`);
+  if (values.verbose) for (const mutant of mutants) if (!killers.has(mutant.id)) say(`alive  ${told(mutant)}`);
   await shareOut(workers, alive(), async (worker, id) => {
     const by = await tryAlone(worker, id, seen);
     if (by !== null) killers.set(id, by);
