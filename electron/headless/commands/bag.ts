@@ -1,5 +1,6 @@
 import type { BagResult, Minimised } from '../../../shared-types/bag.ts';
 import { bagCsv } from '../../../renderer/engine/bag/bagCsv.ts';
+import { bagDocument } from '../../../renderer/engine/bag/figuresBasis.ts';
 import { bagText } from '../../../renderer/engine/bag/bagText.ts';
 import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
@@ -32,8 +33,9 @@ export async function bag(args: readonly CommandArgument[], io: CommandIo): Prom
   const plan = planFrom(value, origin);
   const result = await planBag(plan, { minimise, timeLimitS });
   const exit = settled(result) ? 0 : 1;
-  if (format === 'json') return { exit, result };
-  return { exit, result, text: format === 'csv' ? bagCsv(plan, result) : bagText(plan, result) };
+  const document = bagDocument(plan, result);
+  if (format === 'json') return { exit, result: document };
+  return { exit, result: document, text: format === 'csv' ? bagCsv(plan, result) : bagText(plan, result) };
 }
 
 function settled({ status, problems }: BagResult): boolean {

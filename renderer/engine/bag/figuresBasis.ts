@@ -1,4 +1,5 @@
 import { tableByKey, type AnyTable } from '../handbook/tables.ts';
+import type { BagResult } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { torqueTexts } from '../torque/torqueParts.ts';
 import { showNumber } from '../units/index.ts';
@@ -25,6 +26,16 @@ export function figuresBasis(plan: ResolvedPlan): string[] {
     `Pitches and series of threads: ${threads}.`,
     'Rounding: single values half to even at their fourth digit, limits inward.',
   ];
+}
+
+/**
+ * The answer with what its figures rest on, as JSON files carry it.
+ *
+ * @returns every field of the answer, and `basis`: sources with editions, assumptions, rounding
+ * @throws nothing
+ */
+export function bagDocument(plan: ResolvedPlan, result: BagResult): BagResult & { basis: string[] } {
+  return { ...result, basis: figuresBasis(plan) };
 }
 
 /** Why a step's torque is what it is, in one line: callout with its source, running torque apart, the sum; empty without torque. */

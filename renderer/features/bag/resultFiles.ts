@@ -1,6 +1,7 @@
 import type { BagResult } from '../../../shared-types/bag.ts';
 import type { FileToSave } from '../../../shared-types/host.ts';
 import { bagCsv } from '../../engine/bag/bagCsv.ts';
+import { bagDocument } from '../../engine/bag/figuresBasis.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -15,7 +16,7 @@ export function resultJson(
   result: BagResult,
   names: { fileName: string; day: string },
 ): FileToSave {
-  const text = `${JSON.stringify(result, null, 2)}\n`;
+  const text = `${JSON.stringify(bagDocument(plan, result), null, 2)}\n`;
   return {
     name: `${baseName(plan, names.fileName, names.day)}.json`,
     mediaType: 'application/json',

@@ -10,6 +10,7 @@ import type { Refusal } from '../../../shared-types/errors.ts';
 import type { Edit } from '../../support/editJson.ts';
 import { all, put } from '../../support/editJson.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
+import { refusalFrom } from './inProcess.ts';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'bagwright-'));
@@ -45,6 +46,9 @@ describe('bagwright bag', () => {
     const run = bagwright(['bag', planFile('done')]);
     expect(run).toMatchObject({ exit: 0, err: '' });
     expect(resultOf(run)).toMatchObject({ status: 'optimal', singleLoss: false, problems: [], infeasible: [] });
+    expect((resultOf(run) as BagResult & { basis: string[] }).basis.join(' '), 'what the figures rest on').toMatch(
+      /ISO 14253-1.*edition.*half to even/,
+    );
   });
 
   it('reads a plan from standard input', () => {
@@ -116,21 +120,23 @@ describe('bagwright bag', () => {
     });
   });
 
+  it.each([join(folder, 'absent.json'), folder])('refuses to read %s', (path) => {
+    expect(refusalOf(bagwright(['bag', path])).code).toBe('unreadable-file');
+  });
+
   it.each([
-    [['bag'], 'usage'],
-    [['bag', join(folder, 'absent.json')], 'unreadable-file'],
-    [['bag', folder], 'unreadable-file'],
-    [['bag', 'a.json', 'b.json'], 'usage'],
-    [['bag', 'a.json', '--minimise', 'price'], 'usage'],
-    [['bag', 'a.json', '--minimise'], 'usage'],
-    [['bag', 'a.json', '--time-limit', '0'], 'usage'],
-    [['bag', 'a.json', '--time-limit', '-3'], 'usage'],
-    [['bag', 'a.json', '--time-limit', 'soon'], 'usage'],
-    [['bag', 'a.json', '--format', 'xml'], 'usage'],
-    [['bag', 'a.json', '--fast'], 'usage'],
-    [['bag', 'a.json', '--single-loss'], 'not-available'],
-  ])('refuses %j as %s', (args, code) => {
-    expect(refusalOf(bagwright(args)).code).toBe(code);
+    [[], 'usage'],
+    [['a.json', 'b.json'], 'usage'],
+    [['a.json', '--minimise', 'price'], 'usage'],
+    [['a.json', '--minimise'], 'usage'],
+    [['a.json', '--time-limit', '0'], 'usage'],
+    [['a.json', '--time-limit', '-3'], 'usage'],
+    [['a.json', '--time-limit', 'soon'], 'usage'],
+    [['a.json', '--format', 'xml'], 'usage'],
+    [['a.json', '--fast'], 'usage'],
+    [['a.json', '--single-loss'], 'not-available'],
+  ])('refuses %j as %s, before any file is read', async (args, code) => {
+    expect((await refusalFrom('bag', ...args)).code).toBe(code);
   });
 
   it('answers lines of a batch, good ones beside bad ones', () => {
