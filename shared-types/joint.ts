@@ -132,10 +132,18 @@ export interface PublishedFactor {
   notes: string;
 }
 
+/** By name: the joint opens, the proof load is passed, the yield strength is passed. */
+export interface JointQuery {
+  rule: 'preload-below-zero' | 'preload-over-proof' | 'preload-over-yield';
+  message: string;
+}
+
 export interface JointResult extends JointNumbers {
   stopLimit?: { seated: StopLimit; unseated: StopLimit; rootShearNm: number | null };
   service?: ServiceNumbers;
   published: PublishedFactor[];
+  /** What the numbers say against the joint; a person is to look at it. */
+  queries: JointQuery[];
   assumptions: string[];
   sources: JointSource[];
   caution: string;

@@ -5,6 +5,7 @@ import { rowFinder } from '../json/readJson.ts';
 import { assumptionsOf } from './assumptions.ts';
 import { computeJoint } from './computeJoint.ts';
 import { publishedFor } from './published.ts';
+import { queriesOf } from './queries.ts';
 import { readJoint, type JointOrigin, type ReadJoint } from './read/index.ts';
 import { serviceOfJoint } from './serviceOfJoint.ts';
 import { sourcesOf } from './sources.ts';
@@ -37,6 +38,7 @@ function answer(read: ReadJoint): JointResult {
     ...(stop === null ? {} : { stopLimit: stopOfJoint(stop, joint, max) }),
     ...(service === null ? {} : { service: serviceOfJoint(service, nominal) }),
     published: publishedFor(input),
+    queries: queriesOf(numbers),
     assumptions: assumptionsOf(read),
     sources: sourcesOf(read),
     caution: cautionShort,

@@ -31,10 +31,29 @@ describe('preload', () => {
       proofShare: { nominal: number, max: number },
       yieldShare: { nominal: number, max: number },
       published: [],
+      queries: [{ rule: 'preload-over-yield', message: expect.stringContaining('108.3 %') as string }],
       assumptions: expect.arrayContaining([expect.any(String)]) as string[],
       sources: expect.arrayContaining([expect.objectContaining({ number: 'ISO 898-1' })]) as object[],
       caution: expect.stringContaining('Verify before use') as string,
     });
+  });
+
+  it('says what the numbers say against the joint, and gives them as they are', async () => {
+    const rules = async (joint: Record<string, unknown>): Promise<string[]> =>
+      (await resultOf<JointResult>('preload', '--file', { thread: 'M10', ...joint })).queries.map(({ rule }) => rule);
+    const explicit = (proofMPa: number, yieldMPa: number) => ({ strength: { proofMPa, yieldMPa }, friction });
+    const opened = { nutFactor, preload: '20 kN', thermalN: { gain: 0, loss: 20_001 } };
+    expect(await rules(opened)).toEqual(['preload-below-zero']);
+    expect(
+      await rules({ ...opened, thermalN: { gain: 0, loss: 20_000 } }),
+      'no preload left, and none below 0',
+    ).toEqual([]);
+    // Twenty kilonewton on 57.99 mm² are 344.9 MPa of tension; with the torsion of a friction of 0.12 some 421 MPa.
+    const loaded = { preload: '20 kN' };
+    expect(await rules({ ...explicit(344, 640), ...loaded })).toEqual(['preload-over-proof']);
+    expect(await rules({ ...explicit(346, 640), ...loaded })).toEqual([]);
+    expect(await rules({ ...explicit(346, 400), ...loaded })).toEqual(['preload-over-yield']);
+    expect(await rules({ ...explicit(300, 400), ...loaded })).toEqual(['preload-over-proof', 'preload-over-yield']);
   });
 
   it('takes the joint with or without --file in a batch, and inch-pound units', async () => {
