@@ -10,7 +10,208 @@ export interface Survivor {
   reason: string;
 }
 
-export const survivors: readonly Survivor[] = [];
+export const survivors: readonly Survivor[] = [
+  {
+    file: 'renderer/engine/units/exact.ts',
+    line: 'return power >= 0',
+    change: 'power >= 0 → power > 0',
+    reason: 'At power 0 both ways multiply by 10⁰.',
+  },
+  {
+    file: 'renderer/engine/units/exact.ts',
+    line: 'decimals >= 0',
+    change: 'decimals >= 0 → decimals > 0',
+    reason: 'At 0 decimals both ways multiply by 10⁰.',
+  },
+  {
+    file: 'renderer/engine/units/exact.ts',
+    line: 'const twice = 2n * (rest < 0n ? rest + scaled.denominator : rest);',
+    change: 'rest < 0n → rest <= 0n',
+    reason: 'A rest of 0 has been answered in the lines above.',
+  },
+  {
+    file: 'renderer/engine/units/exact.ts',
+    line: 'return twice < scaled.denominator ? floor : floor + 1n;',
+    change: 'twice < scaled.denominator → twice <= scaled.denominator',
+    reason: 'Equality has been answered in the line above.',
+  },
+  {
+    file: 'renderer/engine/units/exact.ts',
+    line: "const digits = String(units < 0n ? -units : units).padStart(decimals + 1, '0');",
+    change: 'units < 0n → units <= 0n',
+    reason: 'A whole 0 has no sign to take off.',
+  },
+  {
+    file: 'renderer/engine/units/exact.ts',
+    line: 'const decimals = 25 - magnitude;',
+    change: '25 → 26',
+    reason: 'More digits than a double holds, whether 25 or 26, give the same double.',
+  },
+  {
+    file: 'renderer/engine/units/convert.ts',
+    line: 'return magnitude > 1e-280 && magnitude < 1e280;',
+    change: 'magnitude > 1e-280 → magnitude >= 1e-280',
+    reason: 'Either side of the limit both ways of converting give the same double.',
+  },
+  {
+    file: 'renderer/engine/units/convert.ts',
+    line: 'return magnitude > 1e-280 && magnitude < 1e280;',
+    change: 'magnitude < 1e280 → magnitude <= 1e280',
+    reason: 'Either side of the limit both ways of converting give the same double.',
+  },
+  {
+    file: 'renderer/engine/units/convert.ts',
+    line: 'const magnitude = Math.abs(value);',
+    change: 'Math.abs(value) → (value)',
+    reason: 'Below 0 the exact way is then taken, which gives the same double.',
+  },
+  {
+    file: 'renderer/engine/json/scanJson.ts',
+    line: 'for (let index = start + 1; index < text.length; index += 1) {',
+    change: 'index < text.length → index <= text.length',
+    reason: 'Past the end there is no character: the loop ends with the same refusal.',
+  },
+  {
+    file: 'renderer/engine/json/rowAt.ts',
+    line: 'if ((breaks[middle] ?? 0) < position) low = middle + 1;',
+    change: '0 → 1',
+    reason: 'The index lies within the list: the number that stands in is never used.',
+  },
+  {
+    file: 'renderer/engine/thread/unifiedSize.ts',
+    line: 'return /^\d+$/.test(row.size) && row.major_diameter_in < 0.25;',
+    change: 'row.major_diameter_in < 0.25 → row.major_diameter_in <= 0.25',
+    reason: 'A quarter of an inch is written 1/4, and no other size held is that wide.',
+  },
+  {
+    file: 'renderer/engine/thread/unifiedSize.ts',
+    line: 'if (top !== undefined && bottom !== undefined) {',
+    change: 'top !== undefined && bottom !== undefined → top !== undefined || bottom !== undefined',
+    reason: 'The form takes both or neither of them.',
+  },
+  {
+    file: 'renderer/engine/thread/unifiedSize.ts',
+    line: "(row) => Math.abs(row.major_diameter_in - inches) <= (typed.form === 'decimal' ? sameSizeIn : 1e-12),",
+    change:
+      "Math.abs(row.major_diameter_in - inches) <= (typed.form === 'decimal' ? sameSizeIn : 1e-12) → Math.abs(row.major_diameter_in - inches) < (typed.form === 'decimal' ? sameSizeIn : 1e-12)",
+    reason: 'No difference of two sizes in doubles is exactly the slack.',
+  },
+  {
+    file: 'renderer/engine/stack/stackTask.ts',
+    line: "if (step.action === 'use' || !step.fastener || step.demandNm === null) return null;",
+    change: "step.action === 'use' || !step.fastener → step.action === 'use' && !step.fastener",
+    reason: 'A step by hand has no demand, which the same line asks for.',
+  },
+  {
+    file: 'renderer/engine/stack/stackTask.ts',
+    line: "if (step.action === 'use' || !step.fastener || step.demandNm === null) return null;",
+    change:
+      "step.action === 'use' || !step.fastener || step.demandNm === null → step.action === 'use' || !step.fastener && step.demandNm === null",
+    reason: 'A plan is refused in which a step that turns has a demand and no fastener.',
+  },
+  {
+    file: 'renderer/engine/stack/dropDominated.ts',
+    line: 'return a < b ? -1 : a > b ? 1 : 0;',
+    change: 'a < b → a <= b',
+    reason: 'Equal ids are equal texts, in either order.',
+  },
+  {
+    file: 'renderer/engine/stack/dropDominated.ts',
+    line: 'return a < b ? -1 : a > b ? 1 : 0;',
+    change: 'a > b → a >= b',
+    reason: 'Equal ids are equal texts, in either order.',
+  },
+  {
+    file: 'renderer/engine/stack/dropDominated.ts',
+    line: 'return a < b ? -1 : a > b ? 1 : 0;',
+    change: 'a < b → a >= b',
+    reason: 'Any order will do that is the same for the same ids.',
+  },
+  {
+    file: 'renderer/engine/stack/dropDominated.ts',
+    line: 'return a < b ? -1 : a > b ? 1 : 0;',
+    change: '-1 → (1)',
+    reason: 'Any order will do that is the same for the same ids.',
+  },
+  {
+    file: 'renderer/engine/stack/enumerateStacks.ts',
+    line: 'const relaxedNodesMax = 60_000;',
+    change: '60_000 → 60001',
+    reason: 'How far a bounded search looks: any such number does.',
+  },
+  {
+    file: 'renderer/engine/stack/enumerateStacks.ts',
+    line: 'const relaxedNodesMin = 2000;',
+    change: '2000 → 2001',
+    reason: 'How far a bounded search looks: any such number does.',
+  },
+  {
+    file: 'renderer/engine/stack/checkStack.ts',
+    line: 'const formOff = openingGoesOnHead({ headForm, acrossFlats, openingForm, size: acrossFlats }) ? 0 : 1000;',
+    change: '1000 → 1001',
+    reason: 'Any number beyond every size puts another form last.',
+  },
+  {
+    file: 'renderer/engine/stack/order.ts',
+    line: '(a.ids < b.ids ? -1 : a.ids > b.ids ? 1 : 0),',
+    change: 'a.ids < b.ids → a.ids <= b.ids',
+    reason: 'No two stacks of one list have the same ids.',
+  },
+  {
+    file: 'renderer/engine/stack/order.ts',
+    line: '(a.ids < b.ids ? -1 : a.ids > b.ids ? 1 : 0),',
+    change: 'a.ids > b.ids → a.ids >= b.ids',
+    reason: 'No two stacks of one list have the same ids.',
+  },
+  {
+    file: 'renderer/engine/stack/judgeStep.ts',
+    line: 'hold: holding && pair.hold ? judge(holding, pair.hold) : null,',
+    change: 'holding && pair.hold → holding || pair.hold',
+    reason: 'A pair has a hold exactly where the step has one.',
+  },
+  {
+    file: 'renderer/engine/bag/settle.ts',
+    line: '(a, b) => a.ids.length - b.ids.length || rank(a) - rank(b) || (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0),',
+    change: 'key(a) < key(b) → key(a) <= key(b)',
+    reason: 'No two stacks of one step have the same ids.',
+  },
+  {
+    file: 'renderer/engine/bag/settle.ts',
+    line: '(a, b) => a.ids.length - b.ids.length || rank(a) - rank(b) || (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0),',
+    change: 'key(a) > key(b) → key(a) >= key(b)',
+    reason: 'No two stacks of one step have the same ids.',
+  },
+  {
+    file: 'renderer/engine/bag/solveOuting.ts',
+    line: 'const stacksTried = 6;',
+    change: '6 → 7',
+    reason: 'How many stacks a first bag is tried with: any few will do.',
+  },
+  {
+    file: 'renderer/engine/bag/integerProgram.ts',
+    line: 'const manyColumns = 3000;',
+    change: '3000 → 3001',
+    reason: 'From how many columns on the solver is set otherwise: its answers are the same.',
+  },
+  {
+    file: 'renderer/engine/records/inOrder.ts',
+    line: 'return a < b ? -1 : a > b ? 1 : 0;',
+    change: 'a < b → a <= b',
+    reason: 'Codes are unique where an order is asked for.',
+  },
+  {
+    file: 'renderer/engine/records/inOrder.ts',
+    line: 'return a < b ? -1 : a > b ? 1 : 0;',
+    change: 'a > b → a >= b',
+    reason: 'Codes are unique where an order is asked for.',
+  },
+  {
+    file: 'renderer/engine/records/mergedOrder.ts',
+    line: 'while (last + 1 < places.length && places[last + 1] === undefined) last += 1;',
+    change: 'last + 1 < places.length → last + 1 <= places.length',
+    reason: 'Past the end no place follows, and then the length of the run is not asked for.',
+  },
+];
 
 /** Why a mutant may survive; undefined where nobody has said. */
 export function reasonFor(mutation: Mutation): string | undefined {
