@@ -79,7 +79,7 @@ export const survivors: readonly Survivor[] = [
   },
   {
     file: 'renderer/engine/thread/unifiedSize.ts',
-    line: 'return /^\d+$/.test(row.size) && row.major_diameter_in < 0.25;',
+    line: String.raw`return /^\d+$/.test(row.size) && row.major_diameter_in < 0.25;`,
     change: 'row.major_diameter_in < 0.25 → row.major_diameter_in <= 0.25',
     reason: 'A quarter of an inch is written 1/4, and no other size held is that wide.',
   },
