@@ -6,7 +6,7 @@ import { mutationsOf, type Mutation } from './mutations.ts';
 const engine = join('renderer', 'engine');
 
 /** The engine's files that hold code, by their path from the root of the tree. */
-export function engineFiles(root: string): string[] {
+function engineFiles(root: string): string[] {
   return readdirSync(join(root, engine), { recursive: true, encoding: 'utf8' })
     .filter((path) => path.endsWith('.ts') && !path.endsWith('.d.ts'))
     .map((path) => join(engine, path).split(sep).join('/'))

@@ -20,7 +20,8 @@ import type { FileSeen, Order } from './testRuns.ts';
 import { Worker } from './worker.ts';
 
 const killedShareMin = 0.95;
-const unmutatedLimitMs = 300_000;
+/** A test file that takes longer without any mutant is left out: many mutants would wait for it. */
+const unmutatedLimitMs = 60_000;
 
 const say = (text: string): void => void process.stdout.write(`${text}\n`);
 
@@ -50,9 +51,12 @@ async function unmutated(workers: readonly Worker[], paths: readonly string[]): 
   await shareOut(workers, paths, async (worker, path) => {
     const order: Order = { on: none, files: [{ path, tests: null }] };
     const outcome = await worker.carryOut(order, unmutatedLimitMs);
-    const [file] = outcome?.files ?? [];
-    if (file === undefined || file.failed) say(`left out, fails without a mutant: ${path} ${file?.reason ?? ''}`);
-    else seen.push(file);
+    if (outcome === null) return say(`left out, takes too long: ${path}`);
+    const [file] = outcome.files;
+    if (file === undefined || file.failed)
+      return say(`left out, fails without a mutant: ${path} ${file?.reason ?? ''}`);
+    if (values.verbose) say(`${String(Math.round(file.durationMs)).padStart(7)} ms  ${path}`);
+    seen.push(file);
   });
   return seen;
 }
@@ -121,8 +125,6 @@ async function run(copy: string): Promise<boolean> {
       engineTestFiles(copy).filter((file) => isAskedFor(file, values.tests)),
     );
     say(`${seen.length} test files pass without a mutant, after ${elapsedS()} s`);
-    if (values.verbose)
-      for (const { path, durationMs } of seen) say(`${String(Math.round(durationMs)).padStart(7)} ms  ${path}`);
     const verdicts = await judged(workers, mutants, seen, copy);
     report(verdicts);
     const killed = verdicts.filter(({ killedBy }) => killedBy !== null).length;
