@@ -3,7 +3,7 @@
  * half of their last digit; factors that are exact, or that we evaluated from the exact definitions, to 1e-12.
  */
 import { beforeAll, describe, expect, it } from 'vitest';
-import { runHeadless } from '../electron/headless/spawnCommand.ts';
+import { toldEach } from '../electron/headless/inProcess.ts';
 import { fault, numberOf, printed } from './values/printed.ts';
 
 interface Row {
@@ -39,15 +39,10 @@ describe.each(files)('$name', ({ name, rows: count }) => {
   let lines: Line[] = [];
 
   beforeAll(async () => {
-    const batch = rows
-      .map(({ quantity, from, to }) => `${JSON.stringify(['convert', `${quantity} ${from}`, to])}\n`)
-      .join('');
-    const ran = await runHeadless(['batch', '-'], batch);
-    expect(ran.exit).toBe(rows.some(({ from }) => unspoken.has(from)) ? 2 : 0);
-    lines = ran.stdout
-      .trimEnd()
-      .split('\n')
-      .map((line) => JSON.parse(line) as Line);
+    lines = await toldEach(
+      'convert',
+      rows.map(({ quantity, from, to }) => [`${quantity} ${from}`, to]),
+    );
   });
 
   it(`has ${count} rows of ${source.number}, ${source.table} (${obtained})`, () => {

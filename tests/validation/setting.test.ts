@@ -4,7 +4,7 @@
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RangeUse, ToolSettingResult } from '../../shared-types/toolSetting.ts';
-import { runHeadless } from '../electron/headless/spawnCommand.ts';
+import { resultsOf } from '../electron/headless/inProcess.ts';
 import { fault, numberOf, printed } from './values/printed.ts';
 
 interface Head {
@@ -93,15 +93,10 @@ const resultAt = (index: number): ToolSettingResult => {
 };
 
 beforeAll(async () => {
-  const ran = await runHeadless(
-    ['batch', '-'],
-    asked.map((input) => `${JSON.stringify(['setting', input])}\n`).join(''),
+  results = await resultsOf<ToolSettingResult>(
+    'setting',
+    asked.map((input) => [input as Record<string, unknown>]),
   );
-  expect(ran.stderr).toBe('');
-  results = ran.stdout
-    .trimEnd()
-    .split('\n')
-    .map((line) => (JSON.parse(line) as { result: ToolSettingResult }).result);
 });
 
 const useOf = (result: ToolSettingResult, key: string, says: string): RangeUse => {

@@ -5,7 +5,7 @@
  */
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Thread } from '../../renderer/engine/thread/index.ts';
-import { runHeadless } from '../electron/headless/spawnCommand.ts';
+import { resultsOf } from '../electron/headless/inProcess.ts';
 import { fault, printed, type Miss } from './values/printed.ts';
 
 type Column =
@@ -104,15 +104,10 @@ describe.each(files)('$name', ({ name, rows: count, significantDigits }) => {
   let computed: Thread[] = [];
 
   beforeAll(async () => {
-    const ran = await runHeadless(
-      ['batch', '-'],
-      rows.map(({ thread }) => `${JSON.stringify(['thread', thread])}\n`).join(''),
+    computed = await resultsOf<Thread>(
+      'thread',
+      rows.map(({ thread }) => [thread]),
     );
-    expect({ exit: ran.exit, stderr: ran.stderr }).toEqual({ exit: 0, stderr: '' });
-    computed = ran.stdout
-      .trimEnd()
-      .split('\n')
-      .map((line) => (JSON.parse(line) as { result: Thread }).result);
   });
 
   it(`has ${count} rows of ${source.number}, ${source.table} (${obtained})`, () => {

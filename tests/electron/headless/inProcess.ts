@@ -38,3 +38,18 @@ export async function refusalFrom(name: string, ...args: CommandArgument[]): Pro
   if (answer.exit === 2) return answer.error;
   throw new Error(`${name} ${JSON.stringify(args)} is not refused: ${JSON.stringify(answer)}`);
 }
+
+/** A batch's calls, one after the other, each answered as its line would be. */
+export async function toldEach<Result>(name: string, calls: readonly CommandArgument[][]): Promise<Told<Result>[]> {
+  const answers: Told<Result>[] = [];
+  for (const args of calls) answers.push(await told<Result>(name, ...args));
+  return answers;
+}
+
+/** The results of calls that are all to be done, whatever they say of conforming. */
+export async function resultsOf<Result>(name: string, calls: readonly CommandArgument[][]): Promise<Result[]> {
+  return (await toldEach<Result>(name, calls)).map((answer, index) => {
+    if (answer.exit !== 2) return answer.result;
+    throw new Error(`${name} ${JSON.stringify(calls[index])} is refused: ${JSON.stringify(answer.error)}`);
+  });
+}

@@ -4,7 +4,6 @@ import { runCommand } from '../../../electron/headless/run.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import type { JointResult } from '../../../shared-types/joint.ts';
 import { resultOf, told } from './inProcess.ts';
-import { runHeadless } from './spawnCommand.ts';
 
 const friction = { thread: 0.12, bearing: 0.1, bearingDiameterMm: 13 };
 const nutFactor = { nominal: 0.2 };
@@ -148,20 +147,5 @@ describe('the file', () => {
     const refusal = await refusalOfFile('{}', ...args);
     expect(refusal.code).toBe('usage');
     expect(refusal.message).toMatch(words);
-  });
-
-  it('comes through standard input, in a process of its own', async () => {
-    const ran = await runHeadless(
-      ['preload', '--file', '-'],
-      JSON.stringify({ thread: 'M10', nutFactor: { nominal: 0.2 }, preload: '20 kN' }),
-    );
-    expect({ exit: ran.exit, stderr: ran.stderr }).toEqual({ exit: 0, stderr: '' });
-    expect(JSON.parse(ran.stdout)).toMatchObject({ torqueNm: { seating: { nominal: 40 } } });
-  });
-
-  it('refused in a process of its own: exit 2, nothing on standard output', async () => {
-    const ran = await runHeadless(['preload', '--file', '-'], '{"thread": "M10"}');
-    expect({ exit: ran.exit, stdout: ran.stdout }).toEqual({ exit: 2, stdout: '' });
-    expect(JSON.parse(ran.stderr)).toMatchObject({ error: { code: 'missing-field', file: '-', row: 1 } });
   });
 });

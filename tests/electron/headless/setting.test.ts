@@ -1,14 +1,9 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Answer } from '../../../electron/headless/command.ts';
 import { runCommand } from '../../../electron/headless/run.ts';
-import type { Refusal } from '../../../shared-types/errors.ts';
 import type { ToolSettingResult } from '../../../shared-types/toolSetting.ts';
 import { all, put, type Edit } from '../../support/editJson.ts';
 import { answer, input, io, refusal } from './settingInput.ts';
-import { runHeadless } from './spawnCommand.ts';
 
 const contractFields = ['setting', 'appliedNm', 'aimNm', 'correction', 'decision', 'marginNm', 'rangeShare'];
 
@@ -272,25 +267,6 @@ describe('setting: bad input is refused by name', () => {
 });
 
 describe('setting: the command line itself', () => {
-  const folder = mkdtempSync(join(tmpdir(), 'bagwright-'));
-  afterAll(() => rmSync(folder, { recursive: true }));
-
-  it('reads a file, names its rows, and writes nothing where it refuses', async () => {
-    const file = join(folder, 'x.json');
-    writeFileSync(file, JSON.stringify(input(put('tool.increment', 0)), null, 2));
-    const ran = await runHeadless(['setting', '--file', file]);
-    expect(ran).toMatchObject({ exit: 2, stdout: '' });
-    const { error } = JSON.parse(ran.stderr) as { error: Refusal };
-    expect(error).toMatchObject({ code: 'out-of-range', file, row: 9, field: 'tool.increment', value: 0 });
-  });
-
-  it('reads standard input and ends with 1 where nothing conforms', async () => {
-    const text = JSON.stringify(input(put('callout', { min: '60 N·m', max: '70 N·m' })));
-    const ran = await runHeadless(['setting', '--file', '-'], text);
-    expect(ran).toMatchObject({ exit: 1, stderr: '' });
-    expect(JSON.parse(ran.stdout)).toMatchObject({ decision: 'nonconforming', setting: { value: 50, unit: 'N·m' } });
-  });
-
   it('takes the object alone in a batch, one file and one only', async () => {
     expect(await runCommand('setting', [input()], io)).toMatchObject({ exit: 0 });
     await expect(runCommand('setting', [], io)).rejects.toThrow(/file is missing/i);
