@@ -108,7 +108,7 @@ function report(verdicts: readonly Verdict[]): void {
     say(`SURVIVED  ${told(mutant)}\n          ${reasonFor(mutant) ?? 'no reason is given'}`);
 }
 
-async function run(copy: string): Promise<boolean> {
+async function run(copy: string, workers: Worker[]): Promise<boolean> {
   const startedMs = performance.now();
   const elapsedS = () => Math.round((performance.now() - startedMs) / 1000);
   const all = [...engineMutations(copy)].filter(([file]) => isAskedFor(file, values.only));
@@ -118,36 +118,37 @@ async function run(copy: string): Promise<boolean> {
   say(`seed ${values.seed}: ${mutants.length} of ${total} mutants in ${all.length} files`);
   const list = join(copy, 'mutants.json');
   writeFileSync(list, JSON.stringify(mutants));
-  const workers = Array.from({ length: Number(values.workers) }, () => new Worker(copy, list));
-  try {
-    const seen = await unmutated(
-      workers,
-      engineTestFiles(copy).filter((file) => isAskedFor(file, values.tests)),
-    );
-    say(`${seen.length} test files pass without a mutant, after ${elapsedS()} s`);
-    const verdicts = await judged(workers, mutants, seen, copy);
-    report(verdicts);
-    const killed = verdicts.filter(({ killedBy }) => killedBy !== null).length;
-    const share = killed / verdicts.length;
-    say(
-      `${killed} of ${verdicts.length} killed (${Math.floor(1000 * share) / 10} %), seed ${values.seed}, ${elapsedS()} s`,
-    );
-    return share >= killedShareMin;
-  } finally {
-    for (const worker of workers) worker.stop();
-  }
+  for (let count = Number(values.workers); count > 0; count -= 1) workers.push(new Worker(copy, list));
+  const seen = await unmutated(
+    workers,
+    engineTestFiles(copy).filter((file) => isAskedFor(file, values.tests)),
+  );
+  say(`${seen.length} test files pass without a mutant, after ${elapsedS()} s`);
+  const verdicts = await judged(workers, mutants, seen, copy);
+  report(verdicts);
+  const killed = verdicts.filter(({ killedBy }) => killedBy !== null).length;
+  const share = killed / verdicts.length;
+  say(
+    `${killed} of ${verdicts.length} killed (${Math.floor(1000 * share) / 10} %), seed ${values.seed}, ${elapsedS()} s`,
+  );
+  return share >= killedShareMin;
 }
 
 async function main(): Promise<void> {
   const copy = copyOfTree(root);
-  const remove = () => rmSync(copy, { recursive: true, force: true });
+  const workers: Worker[] = [];
+  const remove = () => {
+    // A worker that still ran would write into the folder while it is taken away.
+    for (const worker of workers) worker.stop();
+    rmSync(copy, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  };
   for (const signal of ['SIGINT', 'SIGTERM'] as const)
     process.on(signal, () => {
       remove();
       process.exit(130);
     });
   try {
-    process.exitCode = (await run(copy)) ? 0 : 1;
+    process.exitCode = (await run(copy, workers)) ? 0 : 1;
   } finally {
     remove();
   }
