@@ -37,6 +37,6 @@ export function stopOfJoint(
   if (greatestPreloadN > (Math.PI / 4) * rootDiameterMm ** 2 * yieldMPa) {
     return noRoot('the greatest preload yields the root without any torque');
   }
-  const rootShearNm = rootShearTorqueNm({ rootDiameterMm, yieldMPa, preloadN: Math.max(0, greatestPreloadN) });
+  const rootShearNm = rootShearTorqueNm({ rootDiameterMm, yieldMPa, preloadN: greatestPreloadN });
   return { seated: stopLimit([...parts, { name: rootName, ratedNm: rootShearNm }]), unseated, rootShearNm };
 }

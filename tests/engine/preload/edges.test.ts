@@ -1,0 +1,86 @@
+/** Where the answers of a joint change over: the last value that is taken, and the first that is not. */
+import { describe, expect, it } from 'vitest';
+import { elongationMm, torsionMPa } from '../../../renderer/engine/preload/formula/index.ts';
+import { jointTask } from '../../../renderer/engine/preload/index.ts';
+
+const m10RootMm = 10 - 1.22686935 * 1.5;
+/** π/4·d3²·Sy: what the root of an M10 of 640 MPa carries. */
+const rootCarriesN = (Math.PI / 4) * m10RootMm ** 2 * 640;
+const friction = { thread: 0.12, bearing: 0.1, bearingDiameterMm: 13 };
+const strength = { yieldMPa: 640 };
+
+describe('the stop limit of a seated fastener', () => {
+  const limit = (preloadN: number, more: Record<string, unknown> = {}) =>
+    jointTask({
+      thread: 'M10',
+      strength,
+      nutFactor: { nominal: 0.2 },
+      preload: `${preloadN} N`,
+      stop: { driver: { name: 'bar', max: '60 N·m' }, parts: [{ name: 'socket', ratedTorque: '50 N·m' }] },
+      ...more,
+    }).stopLimit;
+
+  it('is what shears the root beside its preload, the less the more it is stretched', () => {
+    const expected = (share: number): number =>
+      ((Math.PI / 16) * m10RootMm ** 3 * (640 / Math.sqrt(3)) * Math.sqrt(1 - share ** 2)) / 1000;
+    for (const share of [0.01, 0.5, 0.9, 0.999]) {
+      const stop = limit(share * rootCarriesN);
+      expect(stop?.rootShearNm, `share ${share}`).toBeCloseTo(expected(share), 9);
+      expect(stop?.seated).toEqual({ torqueNm: stop?.rootShearNm, setBy: 'root of the thread', reason: null });
+      expect(stop?.unseated).toEqual({ torqueNm: 50, setBy: 'socket', reason: null });
+    }
+  });
+
+  it('counts on the greatest preload, and there is none once that alone yields the root', () => {
+    const gained = limit(0.5 * rootCarriesN, { thermalN: { gain: 0.3 * rootCarriesN, loss: 0 } });
+    expect(gained?.rootShearNm).toBeCloseTo(limit(0.8 * rootCarriesN)?.rootShearNm ?? Number.NaN, 9);
+    const gone = limit(1.001 * rootCarriesN);
+    expect(gone).toMatchObject({ seated: { torqueNm: null, setBy: null }, rootShearNm: null });
+    expect(gone?.seated.reason).toMatch(/yields the root without any torque/);
+    expect(gone?.unseated.torqueNm, 'unseated, the root bears no preload').toBe(50);
+  });
+
+  it('is not there without a yield strength', () => {
+    expect(limit(1000, { strength: { proofMPa: 580 } })?.seated.reason).toMatch(/no yield strength/);
+  });
+});
+
+describe('a screw without designation', () => {
+  const screw = { meanDiameterMm: 22.5, leadMm: 5, halfAngleDeg: 15, rootDiameterMm: 20 };
+  const joint = { thread: screw, friction, strength };
+
+  it('takes a share of yield on its root', () => {
+    expect(jointTask({ ...joint, stressShare: 0.5 }).preloadN.nominal).toBeCloseTo(0.5 * 640 * (Math.PI / 4) * 400, 6);
+  });
+
+  it('has no nominal diameter, on which a clamped part would be counted', () => {
+    const service = { grip: '30 mm', boltModulus: '205 GPa', jointModulus: '205 GPa' };
+    expect(() => jointTask({ ...joint, preload: '6 kN', service })).toThrow(/service.*designated thread/);
+  });
+});
+
+describe('the ends of a range', () => {
+  it('a torque may be one value', () => {
+    const torque = { min: '40 N·m', max: '40 N·m' };
+    expect(jointTask({ thread: 'M10', nutFactor: { nominal: 0.2 }, torque }).preloadN).toEqual({
+      nominal: 20000,
+      min: 20000,
+      max: 20000,
+    });
+    expect(() =>
+      jointTask({ thread: 'M10', nutFactor: { nominal: 0.2 }, torque: { ...torque, max: '39.9 N·m' } }),
+    ).toThrow(/torque.min.*above the maximum/);
+  });
+
+  it('a length of 0 has no elongation, below 0 is none', () => {
+    const bolt = { preloadN: 1000, areaMm2: 58, modulusMPa: 205000 };
+    expect(elongationMm({ ...bolt, lengthMm: 0 })).toBe(0);
+    expect(() => elongationMm({ ...bolt, lengthMm: -1 })).toThrow(/loaded length/);
+  });
+
+  it('a thin shank is stressed, one of no thickness is none', () => {
+    const shank = { threadTorqueNm: 0.001, torsion: 'elastic' } as const;
+    expect(torsionMPa({ ...shank, stressDiameterMm: 0.5 })).toBeCloseTo(16 / (Math.PI * 0.125), 9);
+    expect(() => torsionMPa({ ...shank, stressDiameterMm: 0 })).toThrow(/stress diameter/);
+  });
+});
