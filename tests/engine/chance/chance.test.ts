@@ -28,7 +28,7 @@ describe('the standard normal distribution', () => {
   });
 
   it('is undone by its quantile', () => {
-    for (const p of [1e-12, 1e-6, 0.001, 0.025, 0.3, 0.5, 0.7, 0.975, 0.999_999])
+    for (const p of [1e-12, 1e-6, 0.001, 0.025, 0.3, 0.499, 0.5, 0.501, 0.504, 0.52, 0.7, 0.975, 0.999_999])
       expect(standardNormalCdf(standardNormalQuantile(p)) / p).toBeCloseTo(1, 10);
   });
 
@@ -51,6 +51,14 @@ describe('the interval of a share', () => {
     }
     expect(covered / 2000).toBeGreaterThan(0.93);
     expect(covered / 2000).toBeLessThan(0.97);
+  });
+
+  it('is wide for a single trial, and refuses none', () => {
+    // n = 1, all hits: (1 + z²/2 ± z²/2)/(1 + z²), so that it runs from 1/(1 + z²) to 1; z = 1.959964.
+    const single = wilsonInterval({ hits: 1, trials: 1, confidence: 0.95 });
+    expect(single.low).toBeCloseTo(1 / (1 + 1.959964 ** 2), 6);
+    expect(single.high).toBeCloseTo(1, 12);
+    expect(refused(() => wilsonInterval({ hits: 0, trials: 0, confidence: 0.95 }))).toBe('out-of-range');
   });
 
   it('stays between 0 and 1 and is never empty', () => {

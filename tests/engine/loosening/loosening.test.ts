@@ -38,6 +38,10 @@ describe('release torque', () => {
 
   it('of a thread that does not hold itself is below 0 without a bearing face', () => {
     const fast = { meanDiameterMm: 20, leadMm: 20, halfAngleDeg: 0, friction: 0.1 };
+    // A square thread whose friction is its lead angle's tangent: at rest, and nothing to hold it there.
+    const level = { meanDiameterMm: 20, leadMm: 5, halfAngleDeg: 0, friction: 5 / (Math.PI * 20) };
+    expect(isSelfLocking(level)).toBe(false);
+    expect(isSelfLocking({ ...level, friction: level.friction * (1 + 1e-12) })).toBe(true);
     expect(isSelfLocking(fast)).toBe(false);
     const bearing = { friction: 0.1, bearingDiameterMm: 0 };
     expect(releaseTorqueNm({ preloadN: 1000, screw: fast, bearing, runningNm: 0 })).toBeLessThan(0);
