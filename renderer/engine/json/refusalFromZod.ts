@@ -3,6 +3,7 @@ import type { z } from '../../../shared-types/schema.ts';
 import { RefusedError } from '../errors.ts';
 import { fieldText } from './fieldText.ts';
 import { rowFinder } from './rowOf.ts';
+import { valueAt } from './valueAt.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -81,15 +82,6 @@ function refusalAt(
     ...(field === '' ? {} : { field }),
     ...(value === undefined || typeof value === 'object' ? {} : { value }),
   };
-}
-
-function valueAt(input: unknown, path: readonly PropertyKey[]): unknown {
-  let value = input;
-  for (const step of path) {
-    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, step)) return undefined;
-    value = (value as Record<PropertyKey, unknown>)[step];
-  }
-  return value;
 }
 
 /** A schema may say it in words of its own; those of the package begin so. */

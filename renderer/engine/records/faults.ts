@@ -13,14 +13,14 @@ export interface Fault {
 
 /** The field's name in front is dropped: a form shows the words beside the field itself. */
 export function plainWords(refusal: Refusal): string {
-  const { message, field } = refusal;
-  if (field !== undefined && message.startsWith(`${field}: `)) return message.slice(field.length + 2);
-  return message;
+  const { message, field = '' } = refusal;
+  const name = `${field}: `;
+  return message.startsWith(name) ? message.slice(name.length) : message;
 }
 
 /** Everything that was refused, where one refusal carries the others. */
 export function allOf(refusal: Refusal): Refusal[] {
-  return refusal.rows !== undefined && refusal.rows.length > 0 ? refusal.rows : [refusal];
+  return refusal.rows ?? [refusal];
 }
 
 /**
@@ -70,7 +70,7 @@ function refused(settle: () => void): Refusal[] {
 function inWords(refusal: Refusal, path: string): string {
   const { value } = refusal;
   const words = plainWords(refusal);
-  const quoted = typeof value === 'string' && path !== '' && !words.includes(`"${value}"`) ? `"${value}" ` : '';
+  const quoted = typeof value === 'string' && !words.includes(`"${value}"`) ? `"${value}" ` : '';
   const said = `${quoted}${words}`;
   return /\bas "|\bwrite "/i.test(said) || refusal.code === 'contradiction' ? said : withSpellings(said, path);
 }

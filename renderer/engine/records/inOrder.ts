@@ -13,5 +13,5 @@ function positionOf(record: { position?: number | undefined }): number {
 
 /** The same on every machine, whatever its language. */
 export function byText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
+  return Number(a > b) - Number(a < b);
 }

@@ -36,8 +36,8 @@ function taken(here: Item, file: Item): Item {
     ...fieldsOf(here.kind),
     'retired',
   ]) as Item;
-  if (item.kind !== 'torque-tool' || here.kind !== 'torque-tool') return item;
-  if (item.accuracyOfReading === here.accuracyOfReading) return item;
+  const before: Partial<Record<string, unknown>> = here;
+  if (item.kind !== 'torque-tool' || item.accuracyOfReading === before['accuracyOfReading']) return item;
   // Another accuracy is not the one the certificate here was for.
   const { accuracyOfFullScale: _full, accuracyFrom: _from, ...tool } = item;
   return tool;

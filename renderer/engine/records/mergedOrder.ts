@@ -45,14 +45,13 @@ function workedIn(leading: readonly string[], other: readonly string[]): string[
 
 /** Evenly between the places before and after a run of new entries. */
 function between(places: readonly (number | undefined)[], index: number): number {
-  let first = index;
-  while (first > 0 && places[first - 1] === undefined) first -= 1;
-  let last = index;
-  while (last + 1 < places.length && places[last + 1] === undefined) last += 1;
-  const before = places[first - 1];
-  const after = places[last + 1];
-  const nth = index - first + 1;
-  if (after === undefined) return (before ?? 0) + nth;
-  const low = before ?? after - (last - first + 2);
-  return low + ((after - low) * nth) / (last - first + 2);
+  const isPlace = (place: number | undefined) => place !== undefined;
+  const before = places.slice(0, index).findLastIndex(isPlace);
+  const from = places.slice(index);
+  const toNext = from.findIndex(isPlace);
+  const [low, high] = [places[before], from[toNext]];
+  const nth = index - before;
+  if (high === undefined) return (low ?? 0) + nth;
+  if (low === undefined) return high - toNext;
+  return low + ((high - low) * nth) / (nth + toNext);
 }

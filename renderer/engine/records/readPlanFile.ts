@@ -4,6 +4,7 @@ import { planSchema } from '../../../shared-types/plan.ts';
 import type { TableName } from '../../../shared-types/records/index.ts';
 import { RefusedError } from '../errors.ts';
 import { readJson, refusalFromZod, rowFinder } from '../json/readJson.ts';
+import { valueAt } from '../json/valueAt.ts';
 import { ignoredFields } from '../plan/ignoredFields.ts';
 import { planBytesMax, planFrom } from '../plan/readPlan.ts';
 import { allOf } from './faults.ts';
@@ -56,14 +57,13 @@ function isUnsaid({ code, field = '' }: Refusal): boolean {
 
 function faultsOfRecords(plan: Plan, file: string, text: string): { ignored: string[]; faults: Refusal[] } {
   const rowOf = rowFinder(text);
-  let keys = 0;
-  const newId = () => `k${(keys += 1)}`;
-  const records = recordsOfPlan(plan, { shelfName: 'new', taskNamed: 'new', newId });
+  // Nothing is kept here, so that no key has to be one of its own.
+  const records = recordsOfPlan(plan, { shelfName: 'new', taskNamed: 'new', newId: () => 'new' });
   const at = (table: TableName, record: object, entry: string): Refusal[] =>
     faultsOf(table, record).map(({ path, message }) => {
       const field = inFile(entry, path);
       const row = rowOf(field);
-      const value = valueAt(record, path);
+      const value = valueAt(record, path.match(/[^.[\]]+/g) ?? []);
       return {
         code: 'out-of-range',
         message: `${field}: ${message}`,
@@ -91,15 +91,6 @@ function inFile(entry: string, path: string): string {
     if (/^(?:places|rangeShareMin)\b/.test(path)) return path;
     return `task.${path === 'code' ? 'id' : path === 'siteText' ? 'site' : path}`;
   }
-  const name = path === 'code' ? 'id' : path === 'form' && entry.startsWith('catalog.extensions') ? 'kind' : path;
+  const name = path === 'code' ? 'id' : path;
   return name === '' ? entry : `${entry}.${name}`;
-}
-
-function valueAt(record: object, path: string): unknown {
-  let value: unknown = record;
-  for (const [, step = ''] of path.matchAll(/([^.[\]]+)/g)) {
-    if (typeof value !== 'object' || value === null) return undefined;
-    value = (value as Record<string, unknown>)[step];
-  }
-  return value;
 }

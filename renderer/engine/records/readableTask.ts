@@ -1,5 +1,6 @@
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
+import type { Item } from '../../../shared-types/records/item.ts';
 import type { TaskStep } from '../../../shared-types/records/task.ts';
 import { RefusedError } from '../errors.ts';
 import { planFrom } from '../plan/readPlan.ts';
@@ -117,7 +118,8 @@ function originOf(refusal: Refusal, origins: Origins, { task }: TaskRecords): Or
     // A plan's id is the record's code.
     return { record: { table, id, code, path: at === 'id' ? 'code' : at }, entry };
   };
-  const item = isList(list, origins) ? origins.catalog[list][Number(index)] : undefined;
+  const lists: Partial<Record<string, readonly Item[]>> = origins.catalog;
+  const item = lists[list ?? '']?.[Number(index)];
   if (item !== undefined) return own('items', item, path);
   const outing = top === 'outings' ? origins.outings[Number(index)] : undefined;
   if (outing !== undefined) return own('outings', outing, path);
@@ -125,10 +127,6 @@ function originOf(refusal: Refusal, origins: Origins, { task }: TaskRecords): Or
   if (step !== undefined) return own('steps', step, path);
   if (top === 'places' || field.startsWith('task')) return own('tasks', task, field);
   throw new RefusedError(refusal);
-}
-
-function isList(list: string | undefined, origins: Origins): list is keyof Origins['catalog'] {
-  return list !== undefined && Object.hasOwn(origins.catalog, list);
 }
 
 /** In a person's words; where a name is known but left out, with the reason for that. */
@@ -145,11 +143,11 @@ function without({ plan, origins }: Part, gone: ReadonlySet<string>): Part {
   const lists = Object.keys(plan.catalog) as (keyof Plan['catalog'])[];
   const each = <R>(of: (list: keyof Plan['catalog']) => R[]) =>
     Object.fromEntries(lists.map((list) => [list, of(list)]));
-  const { task, places, ...others } = plan;
+  const { task: _, ...untitled } = plan;
+  const { places } = plan;
   return {
     plan: {
-      ...others,
-      ...(task === undefined || gone.has('task[]') ? {} : { task }),
+      ...(gone.has('task[]') ? untitled : plan),
       ...(places === undefined ? {} : { places: kept('places', places) }),
       catalog: each((list) => kept<unknown>(list, plan.catalog[list])) as Plan['catalog'],
       outings: kept('outings', plan.outings),

@@ -193,24 +193,6 @@ export const survivors: readonly Survivor[] = [
     change: '3000 → 3001',
     reason: 'From how many columns on the solver is set otherwise: its answers are the same.',
   },
-  {
-    file: 'renderer/engine/records/inOrder.ts',
-    line: 'return a < b ? -1 : a > b ? 1 : 0;',
-    change: 'a < b → a <= b',
-    reason: 'Codes are unique where an order is asked for.',
-  },
-  {
-    file: 'renderer/engine/records/inOrder.ts',
-    line: 'return a < b ? -1 : a > b ? 1 : 0;',
-    change: 'a > b → a >= b',
-    reason: 'Codes are unique where an order is asked for.',
-  },
-  {
-    file: 'renderer/engine/records/mergedOrder.ts',
-    line: 'while (last + 1 < places.length && places[last + 1] === undefined) last += 1;',
-    change: 'last + 1 < places.length → last + 1 <= places.length',
-    reason: 'Past the end no place follows, and then the length of the run is not asked for.',
-  },
 ];
 
 /** Why a mutant may survive; undefined where nobody has said. */
