@@ -32,7 +32,7 @@ function stepWithoutStack(plan: ResolvedPlan, { stacks, holds }: StepGroup, step
   const task = stackTask(plan, step);
   if (!task || (stacks.length > 0 && holds?.length !== 0)) return null;
   const main = stacks.length > 0 ? [] : closestFits(plan, task);
-  const held = holds?.length === 0 ? holdMisses(plan, holdTask(plan, step), stacks[0]?.ids ?? []) : [];
+  const held = holds?.length === 0 ? holdMisses(plan, holdTask(plan, step), stacks[0]?.ids ?? null) : [];
   const closest = [...main, ...held];
   const what =
     stacks.length > 0 ? 'nothing in the catalog holds against it' : 'no stack of the catalog passes every check';

@@ -43,15 +43,17 @@ export function checkStack(task: StackTask, parts: StackParts): MeasuredCheck[] 
 function drives({ tool, extensions, socket }: StackParts): Measured {
   const males = [tool.driveMm, ...extensions.map((e) => e.driveOutMm)];
   const females = [...extensions.map((e) => e.driveInMm), socket.driveMm];
-  const joints = males.map((male, index) => ({ male, female: females[index] ?? 0 }));
-  const off = joints.filter(({ male, female }) => male !== female);
+  const off = males.flatMap((male, index) => {
+    const female = females[index];
+    return female === undefined || male === female ? [] : [{ male, female }];
+  });
   const shown = off[0] ?? { male: tool.driveMm, female: tool.driveMm };
   return {
     passes: off.length === 0,
     have: `${squareName(shown.male)} male`,
     need: `${squareName(shown.female)} male`,
     spare: -off.reduce((sum, { male, female }) => sum + Math.abs(male - female), 0),
-    margin: off.length === 0 ? 'every square meets its like' : `${off.length} of ${joints.length} joints do not meet`,
+    margin: off.length === 0 ? 'every square meets its like' : `${off.length} of ${males.length} joints do not meet`,
   };
 }
 
@@ -87,11 +89,11 @@ function reach({ access, shown }: StackTask, parts: StackParts): Measured {
 function clearance({ access, shown }: StackTask, { extensions, socket }: StackParts): Measured | null {
   const { clearDiameterMm, depthMm } = access;
   if (clearDiameterMm === null || depthMm === 0) return null;
-  let beginMm = 0;
-  let widestMm = 0;
-  for (const part of [socket, ...extensions.toReversed()]) {
-    if (!atLeast(beginMm, depthMm)) widestMm = Math.max(widestMm, part.outsideDiameterMm);
-    beginMm += part.lengthMm;
+  let widestMm = socket.outsideDiameterMm;
+  let beginMm = socket.lengthMm;
+  for (const extension of extensions.toReversed()) {
+    if (!atLeast(beginMm, depthMm)) widestMm = Math.max(widestMm, extension.outsideDiameterMm);
+    beginMm += extension.lengthMm;
   }
   const spare = spareOver(clearDiameterMm, widestMm);
   const [have, need] = apart(widestMm, clearDiameterMm, (mm, digits) => `⌀ ${shownLength(mm, shown, digits)}`);

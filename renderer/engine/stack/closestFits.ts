@@ -37,7 +37,7 @@ interface Measured {
 export function closestFits(plan: ResolvedPlan, task: StackTask): ClosestFit[] {
   const single = relaxable.flatMap((check) =>
     failuresOf(plan, task, new Set([check]))
-      .filter(({ failing }) => failing.length > 0 && failing.every((f) => f.check === check))
+      .filter(({ failing }) => failing.every((f) => f.check === check))
       .toSorted(byShortfall)
       .filter(piecesOnce())
       .slice(0, perCheck),
@@ -50,10 +50,9 @@ export function closestFits(plan: ResolvedPlan, task: StackTask): ClosestFit[] {
 }
 
 function failuresOf(plan: ResolvedPlan, task: StackTask, relaxed: ReadonlySet<Relaxed>): Measured[] {
-  return inOrder(enumerateStacks(plan, task, relaxed), task.action !== 'tighten').map((parts) => ({
-    parts,
-    failing: checkStack(task, parts).filter((check) => !check.passes),
-  }));
+  return inOrder(enumerateStacks(plan, task, relaxed), task.action !== 'tighten')
+    .map((parts) => ({ parts, failing: checkStack(task, parts).filter((check) => !check.passes) }))
+    .filter(({ failing }) => failing.length > 0);
 }
 
 function severalFailures(plan: ResolvedPlan, task: StackTask): Measured[] {
@@ -82,5 +81,5 @@ function byShortfall(a: Measured, b: Measured): number {
 }
 
 function totalShortfall({ failing }: Measured): number {
-  return failing.reduce((sum, f) => sum + f.shortfall, 0);
+  return failing.map(({ shortfall }) => shortfall).reduce((sum, shortfall) => sum + shortfall);
 }

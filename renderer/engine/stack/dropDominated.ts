@@ -16,7 +16,7 @@ export function dropDominated(stacks: readonly StackParts[]): StackParts[] {
 }
 
 function extensionIds(stack: StackParts): string[] {
-  return stack.extensions.map((e) => e.id).toSorted(byText);
+  return stack.extensions.map((e) => e.id).toSorted();
 }
 
 /** Same pieces, same key, whatever their order in the stack. */
@@ -28,8 +28,4 @@ function pieceKey({ tool, socket }: StackParts, extensions: readonly string[]): 
 function smallerSelections(ids: readonly string[]): string[][] {
   const all = 2 ** ids.length - 1;
   return Array.from({ length: all }, (_, mask) => ids.filter((_id, bit) => (mask & (1 << bit)) !== 0));
-}
-
-function byText(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

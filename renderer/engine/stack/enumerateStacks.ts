@@ -154,10 +154,10 @@ function toolServes(task: StackTask, tool: ResolvedTool, relaxed: ReadonlySet<Re
   if (!mayTurn(task, tool) || !onHand(tool, relaxed) || !bears(task, tool.maxNm, relaxed)) return false;
   const fitsRoom = handleRadiusMm === null || tool.leverMm === null || atMost(tool.leverMm, handleRadiusMm);
   if (!fitsRoom && !relaxed.has('swing')) return false;
-  if (task.action !== 'tighten' || relaxed.has('accuracy')) return true;
-  if (!tool.torque || !task.aim) return false;
-  const { torque } = tool;
-  return chooseSetting({ torque, aim: task.aim, rangeShareMin: task.rangeShareMin })?.conforms ?? false;
+  const { aim, rangeShareMin } = task;
+  if (!aim || relaxed.has('accuracy')) return true;
+  const chosen = tool.torque && chooseSetting({ torque: tool.torque, aim, rangeShareMin });
+  return chosen?.conforms ?? false;
 }
 
 function extensionServes(task: StackTask, extension: ResolvedExtension, relaxed: ReadonlySet<Relaxed>): boolean {

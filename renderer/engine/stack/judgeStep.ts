@@ -27,7 +27,7 @@ export function judgeStep(plan: ResolvedPlan, step: ResolvedStep): StepJudgement
   const [first] = stacks;
   if (!first || holds?.length === 0) {
     const main = first ? [] : closestFits(plan, task);
-    const held = holds?.length === 0 ? holdMisses(plan, holding, first ? stackIds(first) : []) : [];
+    const held = holds?.length === 0 ? holdMisses(plan, holding, first ? stackIds(first) : null) : [];
     return { ...nothing(step), stackCount: stacks.length, closest: [...main, ...held] };
   }
   const pair = holds ? pairInStock(stacks, holds) : { stack: first, hold: null };
@@ -65,12 +65,12 @@ export function judgeStack(plan: ResolvedPlan, step: ResolvedStep, stack: readon
 }
 
 /** What hinders the hold: check `hold`, with the nearest holding stack's own shortfall; else with the step's `main` one. */
-export function holdMisses(plan: ResolvedPlan, task: StackTask | null, main: string[]): ClosestFit[] {
+export function holdMisses(plan: ResolvedPlan, task: StackTask | null, main: string[] | null): ClosestFit[] {
   if (!task) return [];
   const fits = closestFits(plan, task);
   if (fits.length === 0) {
     const have = '0 stacks of a driver that hold against it';
-    return main.length > 0 ? [{ stack: main, fails: [{ check: 'hold', have, need: '1 stack' }] }] : [];
+    return main ? [{ stack: main, fails: [{ check: 'hold', have, need: '1 stack' }] }] : [];
   }
   return fits.map(({ stack, fails }) => ({
     stack,
@@ -94,10 +94,8 @@ function nothing(step: ResolvedStep): StepJudgement {
 
 function judge(task: StackTask, parts: StackParts): JudgedStack {
   const { torque } = parts.tool;
-  const chosen =
-    task.action === 'tighten' && task.aim && torque
-      ? chooseSetting({ torque, aim: task.aim, rangeShareMin: task.rangeShareMin })
-      : null;
+  const { aim, rangeShareMin } = task;
+  const chosen = aim && torque ? chooseSetting({ torque, aim, rangeShareMin }) : null;
   return {
     stack: stackIds(parts),
     lengthMm: stackLengthMm(parts),

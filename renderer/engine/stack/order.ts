@@ -21,19 +21,21 @@ export function stackMassKg({ tool, extensions, socket }: StackParts): number {
  * flats, not on the corners), then ids.
  */
 export function inOrder(stacks: readonly StackParts[], loosens: boolean): StackParts[] {
-  return stacks
-    .map((parts) => ({
-      parts,
-      massKg: stackMassKg(parts),
-      twelve: loosens && parts.socket.openingForm === 'hex12' ? 1 : 0,
-      ids: stackIds(parts).join('\n'),
-    }))
+  return byIds(stacks, stackIds)
+    .map((parts) => ({ parts, massKg: stackMassKg(parts), twelve: cornersLast(parts, loosens) }))
     .toSorted(
-      (a, b) =>
-        a.massKg - b.massKg ||
-        a.parts.extensions.length - b.parts.extensions.length ||
-        a.twelve - b.twelve ||
-        (a.ids < b.ids ? -1 : a.ids > b.ids ? 1 : 0),
+      (a, b) => a.massKg - b.massKg || a.parts.extensions.length - b.parts.extensions.length || a.twelve - b.twelve,
     )
     .map(({ parts }) => parts);
+}
+
+/** 1 for twelve points where the step loosens, else 0: what comes later of equals. */
+export function cornersLast({ socket }: StackParts, loosens: boolean): number {
+  return Number(loosens && socket.openingForm === 'hex12');
+}
+
+/** In the order of their ids as texts; no two of a list have the same. */
+export function byIds<T>(list: readonly T[], idsOf: (one: T) => readonly string[]): T[] {
+  const named = new Map(list.map((one) => [idsOf(one).join('\n'), one]));
+  return [...named.keys()].toSorted().flatMap((ids) => named.get(ids) ?? []);
 }

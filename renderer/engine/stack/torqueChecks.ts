@@ -21,8 +21,8 @@ export function strength({ demandNm, shown }: StackTask, { tool, extensions, soc
 }
 
 /** Rule 6: the band applied at the best setting against the aim; null where nothing is tightened. */
-export function accuracy({ action, aim, rangeShareMin, shown }: StackTask, { tool }: StackParts): Measured | null {
-  if (action !== 'tighten' || !aim) return null;
+export function accuracy({ aim, rangeShareMin, shown }: StackTask, { tool }: StackParts): Measured | null {
+  if (!aim) return null;
   const chosen = tool.torque && chooseSetting({ torque: tool.torque, aim, rangeShareMin });
   if (!chosen) {
     const need = `inside ${shownTorqueBand(aim, shown)}`;
@@ -40,11 +40,11 @@ export function accuracy({ action, aim, rangeShareMin, shown }: StackTask, { too
   };
 }
 
-/** Digits at which neither end of two bands looks like the other's where they differ. */
+/** Digits at which neither end of two bands looks like the other's where they differ by more than the tolerance. */
 function digitsApart(a: BandNm, b: BandNm, shown: ShownUnits): number {
   for (let digits = 4; ; digits += 1) {
     const same = (x: number, y: number): boolean =>
       spareOver(x, y) !== 0 && shownTorque(x, shown, digits) === shownTorque(y, shown, digits);
-    if (digits === 17 || (!same(a.minNm, b.minNm) && !same(a.maxNm, b.maxNm))) return digits;
+    if (!same(a.minNm, b.minNm) && !same(a.maxNm, b.maxNm)) return digits;
   }
 }

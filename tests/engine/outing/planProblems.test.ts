@@ -29,6 +29,10 @@ describe('what is left where', () => {
     ]);
   });
 
+  it('is left behind down to one piece', () => {
+    expect(withMoves(['a', 'O1', 1, 'bag', 'foot'])).toMatchObject([{ rule: 'left-behind', quantity: 1 }]);
+  });
+
   it('is not there to be fetched before it is left, and only what is there moves', () => {
     expect(withMoves(['a', 'O1', 1, 'bag', 'foot'], ['b', 'O2', 3, 'foot', 'store'])).toEqual([
       { rule: 'not-there', outing: 'O2', step: 'b', id: 'C-1', quantity: 2, place: 'foot' },
@@ -61,6 +65,19 @@ describe('the time of an outing', () => {
 
   it('counts a slot as its longest role and leaves contingencies out', () => {
     expect(timed(23)).toEqual({ minutes: 23, problems: [] });
+  });
+
+  it('takes in a slot what one role’s steps there take together', () => {
+    const small = smallPlan();
+    const [loosen] = small.steps;
+    // Of three roles 13, 6 and 8 minutes; two of them together would be 14 or more.
+    const minutes = { Lead: [7, 6], Second: [6], Third: [8] };
+    const steps = Object.entries(minutes).flatMap(([role, each]) =>
+      each.map((minute, n) => ({ ...loosen, id: `${role}-${n}`, role, slot: 's', minutes: minute })),
+    );
+    put('outings[0].roles', Object.keys(minutes))(small);
+    const plan = planFrom({ ...small, steps });
+    expect(plan.outings.map((outing) => outingMinutes(plan, outing))).toEqual([13]);
   });
 
   it('is over by what passes the limit', () => {
