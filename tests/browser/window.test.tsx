@@ -218,6 +218,8 @@ describe('the bag sheet', () => {
     // Torque tool 0.9, ratchet 0.3, extension 0.11, socket 0.06, two caps 0.04, the bag 0.5 kg.
     planner.runs[0]?.answer(await solved(reachable));
     await expect.element(screen.getByRole('heading', { name: /^Proved least: 1\.910 kg/ })).toBeVisible();
+    await expect.element(screen.getByRole('heading', { name: 'What the figures rest on' })).toBeInTheDocument();
+    await expect.element(screen.getByText(/ISO 14253-1.*edition.*half to even/)).toBeInTheDocument();
     await expect.element(screen.getByText(/by an independent count: 3 steps/)).toBeVisible();
     await userEvent.click(screen.getByRole('row', { name: /socket S-9\/16|S-9\/16/ }).first());
     await expect.element(screen.getByRole('heading', { name: /why it is here/ })).toBeVisible();

@@ -10,11 +10,21 @@ function tableText({ source }: AnyTable): string {
 }
 
 /**
+ * The documents that pitches and series of threads were read in, with their editions.
+ *
+ * @returns one sentence
+ * @throws nothing
+ */
+export function threadsBasis(): string {
+  const threads = [tableByKey('pitches-iso-262'), tableByKey('unified-series-asme-b1.1')].map(tableText).join('; ');
+  return `Pitches and series of threads: ${threads}.`;
+}
+
+/**
  * What the figures of a bag rest on, for whoever holds the file without the program: sources with their editions, what is assumed,
  * how it is rounded.
  */
 export function figuresBasis(plan: ResolvedPlan): string[] {
-  const threads = [tableByKey('pitches-iso-262'), tableByKey('unified-series-asme-b1.1')].map(tableText).join('; ');
   return [
     'Lengths, diameters, rated torques, masses and stock are the plan’s own; nothing was weighed or measured.',
     'Masses are added up; the bag is the least of all that serve every step, proved by the solver and counted again without it.',
@@ -23,7 +33,7 @@ export function figuresBasis(plan: ResolvedPlan): string[] {
     plan.rangeShareMin === 0
       ? 'The plan sets no least share of a torque tool’s range.'
       : `No setting lies below ${showNumber(plan.rangeShareMin * 100)} % of its tool’s maximum: the plan’s own limit; common practice, no source.`,
-    `Pitches and series of threads: ${threads}.`,
+    threadsBasis(),
     'Rounding: single values half to even at their fourth digit, limits inward.',
   ];
 }

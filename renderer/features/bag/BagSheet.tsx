@@ -1,9 +1,11 @@
 import { memo, useMemo, useRef, useState } from 'react';
 import { Button } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
+import { figuresBasis } from '../../engine/bag/figuresBasis.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { BagDrawing } from '../../components/BagDrawing/BagDrawing.tsx';
+import { SourceNote } from '../../components/SourceNote/SourceNote.tsx';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
 import type { Missing } from '../../engine/records/readableTask.ts';
 import type { KeptResult } from '../../store/session.ts';
@@ -211,6 +213,8 @@ export const BagSheet = memo(function BagSheet({
             </div>
             {totals.length === 0 ? null : <LimitsTable plan={plan} totals={totals} units={units} />}
             <UncheckedList plan={plan} result={kept.result} />
+            <h2 className="bw-bag-basis">What the figures rest on</h2>
+            <SourceNote>{figuresBasis(plan).join(' ')}</SourceNote>
           </>
         )}
       </div>

@@ -1,3 +1,4 @@
+import { threadsBasis } from '../../engine/bag/figuresBasis.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { ManifestNote } from './manifest.ts';
@@ -14,6 +15,7 @@ export function assumptions(plan: ResolvedPlan): string[] {
     share === 0
       ? 'The plan sets no least share of a torque tool’s range.'
       : `No setting lies below ${showNumber(share * 100)} % of its tool’s maximum: the plan’s own limit; common practice, no source.`,
+    threadsBasis(),
     'Contents are judged by mass, volume, longest dimension, number and tether points; whether they lie together in the bag’s shape is not.',
   ];
 }
