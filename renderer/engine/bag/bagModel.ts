@@ -2,7 +2,9 @@ import type { Minimised } from '../../../shared-types/bag.ts';
 import type { Carried, ResolvedBag, ResolvedPlan } from '../plan/resolved.ts';
 import type { Term } from './integerProgram.ts';
 import { IntegerProgram } from './integerProgram.ts';
-import { measured, solverScale } from './measure.ts';
+import type { Counts } from './counts.ts';
+import { addedUp, mostOf } from './counts.ts';
+import { measured, solverScale, volumeL } from './measure.ts';
 import type { Choice, OutingWork, StepGroup } from './outingWork.ts';
 import { drawsFrom } from './outingWork.ts';
 
@@ -83,26 +85,14 @@ function addPieces(model: BagModel, plan: ResolvedPlan, work: OutingWork, terms:
 }
 
 /** More of a piece than each role's greatest need at one time is of no use to anybody. */
-function usefulPieces(work: OutingWork): Map<string, number> {
-  const byRole = new Map<string, Map<string, number>>();
+function usefulPieces(work: OutingWork): Counts {
+  const byRole = new Map<string, Counts>();
+  const mostUsed = (choices: readonly Choice[]): Counts => mostOf(choices.map(({ counts }) => counts));
   for (const { role, stacks, holds } of work.groups) {
-    const most = byRole.get(role) ?? new Map<string, number>();
-    const inGroup = new Map<string, number>();
-    for (const list of [stacks, holds ?? []]) {
-      const inList = new Map<string, number>();
-      for (const { counts } of list) {
-        for (const [id, count] of counts) inList.set(id, Math.max(inList.get(id) ?? 0, count));
-      }
-      for (const [id, count] of inList) inGroup.set(id, (inGroup.get(id) ?? 0) + count);
-    }
-    for (const [id, count] of inGroup) most.set(id, Math.max(most.get(id) ?? 0, count));
-    byRole.set(role, most);
+    const atOnce = addedUp([mostUsed(stacks), mostUsed(holds ?? [])]);
+    byRole.set(role, mostOf([byRole.get(role) ?? new Map<string, number>(), atOnce]));
   }
-  const total = new Map<string, number>();
-  for (const most of byRole.values()) {
-    for (const [id, count] of most) total.set(id, (total.get(id) ?? 0) + count);
-  }
-  return total;
+  return addedUp([...byRole.values()]);
 }
 
 function addGroup(model: BagModel, group: StepGroup): void {
@@ -171,7 +161,7 @@ function addBag(model: BagModel, bag: ResolvedBag, { minimise, scale, elastic }:
     program.atMost(allowed === 0 ? 0 : 1, terms);
   };
   limit(bag.massMaxKg, (item) => item.massKg);
-  limit(bag.volumeMaxL, (item) => item.volumeL ?? 0);
+  limit(bag.volumeMaxL, volumeL);
   limit(bag.itemsMax, () => 1);
   limit(bag.tetherPoints, (item) => item.tethers);
 

@@ -1,4 +1,6 @@
 import type { ResolvedPlan } from '../plan/resolved.ts';
+import type { Counts } from './counts.ts';
+import { addedUp } from './counts.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
 import type { OutingWork } from './outingWork.ts';
 import { drawsFrom, gearOfStep } from './outingWork.ts';
@@ -13,12 +15,10 @@ export function because(
   work: OutingWork,
   answer: OutingAnswer,
 ): (item: OutingAnswer['contents'][number]) => string[] {
-  const uses = new Map<string, Map<string, number>>();
+  const uses = new Map<string, Counts>();
   for (const { group, stack, hold } of answer.chosen) {
     for (const step of group.steps) {
-      const counts = new Map(stack.counts);
-      for (const [id, count] of hold?.counts ?? []) counts.set(id, (counts.get(id) ?? 0) + count);
-      uses.set(step.id, counts);
+      uses.set(step.id, addedUp(hold ? [stack.counts, hold.counts] : [stack.counts]));
     }
   }
   const ownPieces = (role: string, id: string): number =>
@@ -32,8 +32,8 @@ export function because(
       .filter((step) => {
         if (step.outing !== work.outing.id) return false;
         if (item.kind === 'gear') return gearOfStep(step).some((gear) => gear.id === item.id);
-        const used = uses.get(step.id)?.get(item.id) ?? 0;
-        if (used === 0 || !drawsFrom(bag, step.role)) return false;
+        const used = uses.get(step.id)?.get(item.id);
+        if (used === undefined || !drawsFrom(bag, step.role)) return false;
         return bag.role !== null || used > ownPieces(step.role, item.id);
       })
       .map((step) => step.id);

@@ -69,18 +69,7 @@ export class IntegerProgram {
   solve(highs: Highs, options: SolveOptions = {}): Solution {
     if (this.columns.length === 0) return this.rows.every((r) => r.lower <= 0 && r.upper >= 0) ? trivial : impossible;
     return highs.withModel(this.modelData(), (model): Solution => {
-      model.options.set({
-        output_flag: false,
-        mip_rel_gap: 0,
-        mip_abs_gap: 0,
-        primal_feasibility_tolerance: feasibilityTolerance,
-        mip_feasibility_tolerance: feasibilityTolerance,
-        // These programs are solved at the root; starting over there only costs time.
-        mip_allow_restart: false,
-        ...(this.columns.length > manyColumns ? { presolve: 'off', mip_detect_symmetry: false } : {}),
-        ...(options.timeLimitS === undefined ? {} : { time_limit: options.timeLimitS }),
-        ...(options.firstOnly ? { mip_max_improving_sols: 1 } : {}),
-      });
+      model.options.set(solverSettings(this.columns.length, options));
       const { onProgress } = options;
       const { modelStatus } = model.run(
         onProgress && {
@@ -108,7 +97,8 @@ export class IntegerProgram {
     return Array.from(values, (value, index) => (this.columns[index]?.integer ? Math.round(value) : value));
   }
 
-  private modelData() {
+  /** The program as HiGHS takes it. */
+  modelData() {
     const starts = [0];
     const indices: number[] = [];
     const values: number[] = [];
@@ -137,6 +127,22 @@ export class IntegerProgram {
 const trivial: Solution = { status: 'optimal', columns: [], bound: 0, seconds: 0 };
 const impossible: Solution = { status: 'infeasible', columns: null, bound: Infinity, seconds: 0 };
 
+/** How HiGHS is set: no gap left, so that what it calls optimal is the least. */
+export function solverSettings(columns: number, { timeLimitS, firstOnly }: SolveOptions) {
+  return {
+    output_flag: false,
+    mip_rel_gap: 0,
+    mip_abs_gap: 0,
+    primal_feasibility_tolerance: feasibilityTolerance,
+    mip_feasibility_tolerance: feasibilityTolerance,
+    // These programs are solved at the root; starting over there only costs time.
+    mip_allow_restart: false,
+    ...(columns > manyColumns ? { presolve: 'off', mip_detect_symmetry: false } : {}),
+    ...(timeLimitS === undefined ? {} : { time_limit: timeLimitS }),
+    ...(firstOnly ? { mip_max_improving_sols: 1 } : {}),
+  };
+}
+
 /** A row names each column once. */
 function summed(terms: readonly Term[]): Map<number, number> {
   const sums = new Map<number, number>();
@@ -145,5 +151,5 @@ function summed(terms: readonly Term[]): Map<number, number> {
 }
 
 function finite(value: number | undefined): number | null {
-  return value !== undefined && Number.isFinite(value) && Math.abs(value) < 1e19 ? value : null;
+  return value !== undefined && Number.isFinite(value) ? value : null;
 }

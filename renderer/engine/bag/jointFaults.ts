@@ -5,9 +5,11 @@ import { apart, shownPieces } from '../stack/shown.ts';
 import { atMost } from '../tolerance.ts';
 import { showNumber } from '../units/index.ts';
 import { bagModel } from './bagModel.ts';
+import type { Counts } from './counts.ts';
+import { volumeL } from './measure.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
 import { readAnswer } from './outingAnswer.ts';
-import type { Counts, OutingWork, StepGroup } from './outingWork.ts';
+import type { OutingWork, StepGroup } from './outingWork.ts';
 import { settle } from './settle.ts';
 import { stepName } from './unplaceable.ts';
 
@@ -94,8 +96,9 @@ function overfull(bag: ResolvedBag, contents: OutingAnswer['contents']): CheckFa
     each: (item: Carried) => number,
     show: (amount: number, digits: number) => string,
   ): CheckFailure[] => {
+    if (allowed === null) return [];
     const total = inside.reduce((sum, { item, quantity }) => sum + each(item) * quantity, 0);
-    if (allowed === null || atMost(total, allowed)) return [];
+    if (atMost(total, allowed)) return [];
     const [have, need] = apart(allowed, total, show);
     return [{ check: 'bag', have: `bag ${bag.id} takes ${have}`, need }];
   };
@@ -105,11 +108,7 @@ function overfull(bag: ResolvedBag, contents: OutingAnswer['contents']): CheckFa
       (item) => item.massKg,
       (kg, digits) => `${showNumber(kg, digits)} kg`,
     ),
-    ...over(
-      bag.volumeMaxL,
-      (item) => item.volumeL ?? 0,
-      (litres, digits) => `${showNumber(litres, digits)} L`,
-    ),
+    ...over(bag.volumeMaxL, volumeL, (litres, digits) => `${showNumber(litres, digits)} L`),
     ...over(bag.itemsMax, () => 1, shownPieces),
     ...over(
       bag.tetherPoints,

@@ -12,7 +12,11 @@ export interface OutingAnswer {
 
 /** The columns of a solved program as pieces in bags and a stack for each step. */
 export function readAnswer(model: BagModel, columns: readonly number[]): OutingAnswer {
-  const at = (column: number): number => columns[column] ?? 0;
+  const at = (column: number): number => {
+    const value = columns[column];
+    if (value === undefined) throw new Error(`the solution has no column ${column}`);
+    return value;
+  };
   const taken = (list: GroupColumns['stacks']): Choice | null =>
     list.find(({ column }) => at(column) === 1)?.choice ?? null;
   return {
@@ -56,8 +60,8 @@ export function inCatalogOrder(
   bags: readonly ResolvedBag[],
   answer: OutingAnswer,
 ): OutingAnswer['contents'] {
-  const place = new Map([...plan.carried.keys()].map((id, index) => [id, index]));
+  const catalog = [...plan.carried.keys()];
   return answer.contents.toSorted(
-    (a, b) => bags.indexOf(a.bag) - bags.indexOf(b.bag) || (place.get(a.item.id) ?? 0) - (place.get(b.item.id) ?? 0),
+    (a, b) => bags.indexOf(a.bag) - bags.indexOf(b.bag) || catalog.indexOf(a.item.id) - catalog.indexOf(b.item.id),
   );
 }

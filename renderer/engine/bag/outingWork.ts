@@ -4,9 +4,8 @@ import { inOrder } from '../stack/order.ts';
 import type { StackParts, StackTask } from '../stack/stackTask.ts';
 import { holdTask, stackIds, stackTask } from '../stack/stackTask.ts';
 import { atMost } from '../tolerance.ts';
-
-/** How many of each piece, by id. */
-export type Counts = ReadonlyMap<string, number>;
+import type { Counts } from './counts.ts';
+import { addedUp, countsOf } from './counts.ts';
 
 /** One way to do a step's own work, or to hold against it. */
 export interface Choice {
@@ -69,9 +68,7 @@ export function gearOfStep(step: ResolvedStep): { id: string; quantity: number }
 }
 
 function gearOf(steps: readonly ResolvedStep[]): Counts {
-  const counts = new Map<string, number>();
-  for (const { id, quantity } of steps.flatMap(gearOfStep)) counts.set(id, (counts.get(id) ?? 0) + quantity);
-  return counts;
+  return addedUp(steps.flatMap(gearOfStep).map(({ id, quantity }) => new Map([[id, quantity]])));
 }
 
 function stepChoices(plan: ResolvedPlan, step: ResolvedStep, known: Map<string, Choice[]>): StepGroup | null {
@@ -101,12 +98,6 @@ function search(plan: ResolvedPlan, task: StackTask): Choice[] {
     const ids = stackIds(parts);
     return { parts, ids, counts: countsOf(ids) };
   });
-}
-
-function countsOf(ids: readonly string[]): Counts {
-  const counts = new Map<string, number>();
-  for (const id of ids) counts.set(id, (counts.get(id) ?? 0) + 1);
-  return counts;
 }
 
 function groupSteps(single: readonly StepGroup[]): StepGroup[] {

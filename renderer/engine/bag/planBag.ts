@@ -48,7 +48,7 @@ export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<
   const highs = options.solver ?? (await loadSolver());
   const works = plan.outings.map((outing) => outingWork(plan, outing));
   const infeasible = consumedBeyondStock(plan, works);
-  const solved: { work: OutingWork; result: SolvedOuting }[] = [];
+  const solved: Solved[] = [];
   let leftS = options.timeLimitS;
   for (const [index, work] of works.entries()) {
     const faults = unplaceable(plan, work);
@@ -80,17 +80,21 @@ function requireVolumes(plan: ResolvedPlan, minimise: Minimised): void {
   });
 }
 
+/** An outing with its bag. */
+interface Solved {
+  work: OutingWork;
+  result: Exclude<SolvedOuting, { status: 'infeasible' }>;
+}
+
 function assemble(
   plan: ResolvedPlan,
-  solved: readonly { work: OutingWork; result: SolvedOuting }[],
+  solved: readonly Solved[],
   infeasible: Infeasibility[],
   minimise: Minimised,
 ): BagResult {
-  const outings = solved.flatMap(({ work, result }) => (result.answer ? printedOuting(plan, work, result.answer) : []));
-  const wrong = solved.flatMap(({ work }, index) => {
-    const answer = outings[index];
-    return answer ? recheckOuting(plan, work.outing, answer) : [`outing ${work.outing.id} has no answer`];
-  });
+  const printed = solved.map(({ work, result }) => ({ work, answer: printedOuting(plan, work, result.answer) }));
+  const wrong = printed.flatMap(({ work, answer }) => recheckOuting(plan, work.outing, answer));
+  const outings = printed.map(({ answer }) => answer);
   if (wrong.length > 0) {
     throw new RefusedError({
       code: 'internal',

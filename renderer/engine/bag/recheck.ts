@@ -5,6 +5,7 @@ import type { StackTask } from '../stack/stackTask.ts';
 import { extensionsMax, holdTask, mayTurn, stackParts, stackTask } from '../stack/stackTask.ts';
 import { atMost } from '../tolerance.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
+import { carriedItem, volumeL } from './measure.ts';
 
 /** Pieces of one item in one bag, found by id. */
 interface Line {
@@ -42,7 +43,7 @@ export function recheckOuting(plan: ResolvedPlan, outing: ResolvedOuting, answer
 /** The objective over all outings, added up from the printed lines alone. */
 export function readdObjective(plan: ResolvedPlan, outings: readonly BagOuting[], minimise: Minimised): number {
   if (minimise === 'mass') return outings.reduce((sum, outing) => sum + outing.massKg, 0);
-  const each = (id: string): number => (minimise === 'count' ? 1 : (plan.carried.get(id)?.volumeL ?? 0));
+  const each = (id: string): number => (minimise === 'count' ? 1 : volumeL(carriedItem(plan.carried, id)));
   return outings.flatMap((outing) => outing.items).reduce((sum, { id, quantity }) => sum + each(id) * quantity, 0);
 }
 
@@ -105,34 +106,24 @@ function recheckBags(
 ): string[] {
   return usedBags(lines).flatMap((bag) => {
     const inside = lines.filter((l) => l.bag === bag);
-    const total = (each: (item: Carried) => number): number =>
-      inside.reduce((sum, l) => sum + each(l.item) * l.quantity, 0);
-    const over = (what: string, value: number, limit: number | null): string[] =>
-      limit === null || atMost(value, limit) ? [] : [`bag ${bag.id}: ${value} ${what}, at most ${limit}`];
+    const said = (what: string, value: number, limit: number): string[] =>
+      atMost(value, limit) ? [] : [`bag ${bag.id}: ${value} ${what}, at most ${limit}`];
+    const over = (what: string, each: (item: Carried) => number, limit: number | null): string[] => {
+      if (limit === null) return [];
+      const total = inside.reduce((sum, l) => sum + each(l.item) * l.quantity, 0);
+      return said(what, total, limit);
+    };
+    const { sizeMaxMm } = bag;
+    const long = ({ id, sizeMm }: Carried): string[] =>
+      sizeMm === null || sizeMaxMm === null ? [] : said(`mm long, ${id}`, sizeMm, sizeMaxMm);
     const strangers =
       bag.role === null ? [] : inside.filter(({ item }) => !servesRole(bag.role ?? '', item, steps, answers));
     return [
-      ...over(
-        'kg',
-        total((i) => i.massKg),
-        bag.massMaxKg,
-      ),
-      ...over(
-        'L',
-        total((i) => i.volumeL ?? 0),
-        bag.volumeMaxL,
-      ),
-      ...over(
-        'items',
-        total(() => 1),
-        bag.itemsMax,
-      ),
-      ...over(
-        'tethers',
-        total((i) => i.tethers),
-        bag.tetherPoints,
-      ),
-      ...inside.flatMap(({ item }) => over(`mm long, ${item.id}`, item.sizeMm ?? 0, bag.sizeMaxMm)),
+      ...over('kg', (item) => item.massKg, bag.massMaxKg),
+      ...over('L', volumeL, bag.volumeMaxL),
+      ...over('items', () => 1, bag.itemsMax),
+      ...over('tethers', (item) => item.tethers, bag.tetherPoints),
+      ...inside.flatMap(({ item }) => long(item)),
       ...strangers.map(({ item }) => `bag ${bag.id} of ${bag.role} holds ${item.id}, which no step of that role uses`),
     ];
   });

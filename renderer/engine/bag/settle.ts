@@ -1,5 +1,8 @@
+import { byIds, cornersLast } from '../stack/order.ts';
+import type { Counts } from './counts.ts';
+import { addedUp } from './counts.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
-import type { Choice, Counts, StepGroup } from './outingWork.ts';
+import type { Choice, StepGroup } from './outingWork.ts';
 
 type Chosen = OutingAnswer['chosen'][number];
 type Contents = OutingAnswer['contents'];
@@ -31,11 +34,9 @@ function simplest(group: StepGroup, contents: Contents): Chosen | null {
 }
 
 function inPreference(choices: readonly Choice[], { steps }: StepGroup): Choice[] {
-  const loosens = steps[0]?.action === 'loosen';
-  const rank = (choice: Choice): number => (loosens && choice.parts.socket.openingForm === 'hex12' ? 1 : 0);
-  const key = (choice: Choice): string => choice.ids.join('\n');
-  return choices.toSorted(
-    (a, b) => a.ids.length - b.ids.length || rank(a) - rank(b) || (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0),
+  const loosens = steps.some(({ action }) => action === 'loosen');
+  return byIds(choices, ({ ids }) => ids).toSorted(
+    (a, b) => a.ids.length - b.ids.length || cornersLast(a.parts, loosens) - cornersLast(b.parts, loosens),
   );
 }
 
@@ -44,11 +45,7 @@ function covers(available: (id: string) => number, choices: readonly Choice[]): 
 }
 
 function added(choices: readonly Choice[]): Counts {
-  const counts = new Map<string, number>();
-  for (const choice of choices) {
-    for (const [id, count] of choice.counts) counts.set(id, (counts.get(id) ?? 0) + count);
-  }
-  return counts;
+  return addedUp(choices.map(({ counts }) => counts));
 }
 
 function withoutIdlePieces(contents: Contents, chosen: readonly Chosen[]): Contents {

@@ -5,19 +5,16 @@ import { atMost } from '../tolerance.ts';
 import type { BagModel } from './bagModel.ts';
 import { bagModel } from './bagModel.ts';
 import type { Solution } from './integerProgram.ts';
-import { measured, solverScale } from './measure.ts';
+import type { Counts } from './counts.ts';
+import { carriedItem, measured, solverScale } from './measure.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
 import { objectiveValue, readAnswer } from './outingAnswer.ts';
-import type { Choice, Counts, OutingWork } from './outingWork.ts';
+import type { Choice, OutingWork } from './outingWork.ts';
 import { settle } from './settle.ts';
 
-export interface SolvedOuting {
-  status: 'optimal' | 'stopped' | 'infeasible';
-  answer: OutingAnswer | null;
-  value: number;
-  bound: number;
-  seconds: number;
-}
+export type SolvedOuting =
+  | { status: 'infeasible'; seconds: number }
+  | { status: 'optimal' | 'stopped'; answer: OutingAnswer; value: number; bound: number; seconds: number };
 
 export interface OutingOptions {
   minimise: Minimised;
@@ -42,8 +39,7 @@ export function solveOuting(highs: Highs, plan: ResolvedPlan, work: OutingWork, 
         bound: bound === null ? null : bound / scale,
       }));
   const first = model.program.solve(highs, { timeLimitS, onProgress });
-  if (first.status === 'infeasible')
-    return { status: 'infeasible', answer: null, value: 0, bound: 0, seconds: first.seconds };
+  if (first.status === 'infeasible') return { status: 'infeasible', seconds: first.seconds };
   if (first.status === 'stopped') return stopped(highs, plan, work, { model, ...first }, options);
   if (!first.columns) throw new Error('the solver called a program solved and gave no solution');
   const answer = settle(readAnswer(model, first.columns));
@@ -59,9 +55,10 @@ function stopped(
   first: Solved,
   { minimise, timeLimitS }: OutingOptions,
 ): SolvedOuting {
-  const found = first.columns ? first : anyBag(highs, plan, work, { minimise, timeLimitS });
-  const seconds = first.seconds + (first.columns ? 0 : found.seconds);
-  if (!found.columns) return { status: 'infeasible', answer: null, value: 0, bound: 0, seconds };
+  const tries = first.columns ? [first] : [first, ...anyBag(highs, plan, work, { minimise, timeLimitS })];
+  const seconds = tries.map((one) => one.seconds).reduce((sum, one) => sum + one);
+  const found = tries.find(({ columns }) => columns !== null);
+  if (!found?.columns) return { status: 'infeasible', seconds };
   const answer = settle(readAnswer(found.model, found.columns));
   const value = objectiveValue(answer, minimise);
   const proven = Math.max(first.bound / solverScale[minimise], leastOfAnyStep(plan, work, minimise));
@@ -78,8 +75,8 @@ interface Solved extends Solution {
 /** Few enough stacks a step that a first bag comes at once. */
 const stacksTried = 6;
 
-/** A first bag from each step's lightest stacks; where those do not go together, from all of them. */
-function anyBag(highs: Highs, plan: ResolvedPlan, work: OutingWork, { minimise, timeLimitS }: OutingOptions): Solved {
+/** Tries for a first bag: from each step's lightest stacks; where those do not go together, from all of them. */
+function anyBag(highs: Highs, plan: ResolvedPlan, work: OutingWork, { minimise, timeLimitS }: OutingOptions): Solved[] {
   const groups = work.groups.map((group) => {
     return {
       ...group,
@@ -88,20 +85,16 @@ function anyBag(highs: Highs, plan: ResolvedPlan, work: OutingWork, { minimise, 
     };
   });
   const few = bagModel(plan, { ...work, groups }, minimise);
-  const quick = few.program.solve(highs, { timeLimitS });
-  if (quick.columns) return { model: few, ...quick };
+  const quick = { model: few, ...few.program.solve(highs, { timeLimitS }) };
+  if (quick.columns) return [quick];
   const model = bagModel(plan, work, minimise);
-  const any = model.program.solve(highs, { firstOnly: true });
-  return { model, ...any, seconds: quick.seconds + any.seconds };
+  return [quick, { model, ...model.program.solve(highs, { firstOnly: true }) }];
 }
 
 /** No bag holds less than its gear and the least that its most demanding step takes. */
 function leastOfAnyStep(plan: ResolvedPlan, work: OutingWork, minimise: Minimised): number {
   const amount = (counts: Counts): number =>
-    [...counts].reduce((sum, [id, count]) => {
-      const item = plan.carried.get(id);
-      return sum + (item ? measured(item, minimise) * count : 0);
-    }, 0);
+    [...counts].reduce((sum, [id, count]) => sum + measured(carriedItem(plan.carried, id), minimise) * count, 0);
   const least = (choices: readonly Choice[] | null): number =>
     choices === null ? 0 : Math.min(...choices.map(({ counts }) => amount(counts)));
   return amount(work.gear) + Math.max(0, ...work.groups.map(({ stacks, holds }) => least(stacks) + least(holds)));
