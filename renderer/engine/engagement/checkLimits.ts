@@ -51,15 +51,15 @@ export function checkLimits(x: { thread: Thread; limits: LimitsOfSize }): void {
     if (limits[lower] < limits[upper]) continue;
     throw refuse(lower, limits, `is not below ${upper} ${short(limits[upper])} mm`);
   }
-  const sheared = { pitchMm: thread.pitchMm, engagementMm: 1, limits };
-  if (shearAreaExternalMm2(sheared) <= 0) {
+  const sheared = { pitchMm: thread.pitchMm, engagementMm: thread.pitchMm, limits };
+  if (atMost(shearAreaExternalMm2(sheared), 0)) {
     throw refuse(
       'pitchExternalMinMm',
       limits,
       'leaves no external thread at the internal minor diameter to be sheared',
     );
   }
-  if (shearAreaInternalMm2(sheared) <= 0) {
+  if (atMost(shearAreaInternalMm2(sheared), 0)) {
     throw refuse(
       'pitchInternalMaxMm',
       limits,

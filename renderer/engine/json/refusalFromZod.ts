@@ -105,10 +105,11 @@ function wordsOf(issue: Issue, value: unknown): string {
       return `must be ${nameOf(issue.expected)}; it is ${described(value)}`;
     case 'invalid_value':
       return `must be ${listed(issue.values)}; it is ${described(value)}`;
-    case 'invalid_union':
-      return 'options' in issue && Array.isArray(issue.options)
-        ? `must be ${listed(issue.options)}; it is ${described(value)}`
-        : `must be ${namesOfAlternatives(issue.errors)}; it is ${described(value)}`;
+    case 'invalid_union': {
+      const options: unknown = 'options' in issue ? issue.options : undefined;
+      const asked = Array.isArray(options) ? listed(options) : namesOfAlternatives(issue.errors);
+      return `must be ${asked}; it is ${described(value)}`;
+    }
     case 'too_small':
       return bound(issue.origin, issue.inclusive === false ? 'more than' : 'at least', issue.minimum, value);
     case 'too_big':

@@ -12,7 +12,7 @@ export function rowStarts(text: string): (position: number) => number {
     let high = breaks.length;
     while (low < high) {
       const middle = (low + high) >> 1;
-      if ((breaks[middle] ?? 0) < position) low = middle + 1;
+      if (Number(breaks[middle]) < position) low = middle + 1;
       else high = middle;
     }
     return low + 1;

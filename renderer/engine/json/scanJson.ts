@@ -42,7 +42,9 @@ export function scanJson(text: string, onValue?: (field: string, offset: number)
 
   const skip = (from: number): number => {
     blank.lastIndex = from;
-    return from + (blank.exec(text)?.[0].length ?? 0);
+    // It matches nothing too, so that it never fails.
+    blank.test(text);
+    return blank.lastIndex;
   };
   const unexpected = (position: number, wanted: string): RefusedError =>
     position >= text.length
@@ -54,8 +56,9 @@ export function scanJson(text: string, onValue?: (field: string, offset: number)
         );
 
   const endOfString = (start: number): number => {
-    for (let index = start + 1; index < text.length; index += 1) {
+    for (let index = start + 1; ; index += 1) {
       const code = text.charCodeAt(index);
+      if (Number.isNaN(code)) throw unexpected(text.length, 'the closing quote of a text');
       if (code === quote) return index + 1;
       if (code < 0x20)
         throw refuse('not-json', index, 'Not JSON: a text holds a bare control character; write it as \\n or \\t.');
@@ -65,7 +68,6 @@ export function scanJson(text: string, onValue?: (field: string, offset: number)
       if (found === null) throw unexpected(index + 1 < text.length ? index : text.length, 'a known escape');
       index += found[0].length - 1;
     }
-    throw unexpected(text.length, 'the closing quote of a text');
   };
 
   const endOfLiteral = (start: number): number => {

@@ -3,8 +3,6 @@ import { showBand, showQuantity, type UnitsShown } from '../units/index.ts';
 import type { PublishedEnd } from './publishedSpan.ts';
 import type { TorquePlausibility } from './torquePlausibility.ts';
 
-const likeliestShown = 2;
-
 /**
  * What a person is told of a torque's plausibility: a question where it lies outside everything published, one line where nothing is
  * held, nothing where it lies within, for that is no approval.
@@ -29,7 +27,7 @@ export function plausibilityText(
   const isBelow = !atLeast(typedNm.min, least.nm);
   const isAbove = !atMost(typedNm.max, greatest.nm);
   const where = isBelow && isAbove ? 'goes beyond' : isAbove ? 'goes above' : 'goes below';
-  const units = meant.slice(0, likeliestShown).join(' or ');
+  const units = meant.join(' or ');
   return [
     ...(units === '' ? [] : ['Is the unit right?']),
     `${torque} ${where} all that is published for ${x.thread}: ${endText(least, x.units)} to ${endText(greatest, x.units)}.`,

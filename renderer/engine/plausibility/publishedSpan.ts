@@ -35,11 +35,11 @@ export interface PublishedSpan {
 export function publishedSpan(thread: string): PublishedSpan | null {
   const bands = torqueBands({ thread: readThread(thread) });
   const ends = bands.flatMap((band) => [endOf(band, 'min') ?? [], endOf(band, 'max') ?? []].flat());
-  const [first] = ends;
-  if (first === undefined) return null;
+  const [least, ...others] = ends.toSorted((a, b) => a.nm - b.nm);
+  if (least === undefined) return null;
   return {
-    least: ends.reduce((a, b) => (b.nm < a.nm ? b : a), first),
-    greatest: ends.reduce((a, b) => (b.nm > a.nm ? b : a), first),
+    least,
+    greatest: others.at(-1) ?? least,
     sources: [...new Map(bands.map(({ source }) => [source.key, source])).values()],
   };
 }
@@ -47,6 +47,5 @@ export function publishedSpan(thread: string): PublishedSpan | null {
 /** Null where the source prints the other end alone. */
 function endOf({ minNm, maxNm, printed, matched, source }: TorqueBand, end: 'min' | 'max'): PublishedEnd | null {
   const nm = end === 'min' ? minNm : maxNm;
-  const value = printed[end];
-  return nm === null || value === null ? null : { nm, printed: `${value} ${printed.unit}`, matched, source };
+  return nm === null ? null : { nm, printed: `${String(printed[end])} ${printed.unit}`, matched, source };
 }

@@ -52,7 +52,11 @@ function readItem(r: Reading, item: Item): void {
       return void resolveDriver(r, here, driverEntry(item));
     case 'torque-tool':
       // Its accuracy is a number already, and is looked at below.
-      return void resolveTorqueTool(r, here, torqueToolEntry({ ...item, accuracyOfReading: item.accuracyOfReading ?? Number.NaN }));
+      return void resolveTorqueTool(
+        r,
+        here,
+        torqueToolEntry({ ...item, accuracyOfReading: item.accuracyOfReading ?? Number.NaN }),
+      );
     case 'gear':
       resolveGear(r, here, gearEntry(item));
       return void r.optional(item.ratedMass, (text) => r.massKg('ratedMass', text));

@@ -72,8 +72,7 @@ export function freeAngleDeg(x: { openingMm: number; headMm: number }): number {
       value: S,
     });
   }
-  const cosine = (Math.sqrt(3) * S) / (2 * s);
-  if (cosine >= 1) return 30;
+  const cosine = Math.min(1, (Math.sqrt(3) * S) / (2 * s));
   return Math.max(0, 30 - (Math.acos(cosine) * 180) / Math.PI);
 }
 

@@ -47,8 +47,7 @@ export function openingGoesOnHead(x: {
   size: OpeningSize;
 }): boolean {
   if (!formsFor[x.headForm].includes(x.openingForm)) return false;
-  if (x.headForm === 'hexalobular') {
-    return 'text' in x.acrossFlats && 'text' in x.size && x.acrossFlats.text === x.size.text;
-  }
-  return 'mm' in x.acrossFlats && 'mm' in x.size && sameNominalMm(x.acrossFlats.mm, x.size.mm);
+  const { headForm, acrossFlats, size } = x;
+  if ('text' in acrossFlats) return headForm === 'hexalobular' && 'text' in size && acrossFlats.text === size.text;
+  return headForm !== 'hexalobular' && 'mm' in size && sameNominalMm(acrossFlats.mm, size.mm);
 }

@@ -9,7 +9,7 @@ import { sameNominalMm } from './sameNominal.ts';
 const mmPerInch = 25.4;
 
 /** The sizes the appendix prints [in]. */
-export const openingRangeIn = { min: 5 / 32, max: 3.125 };
+const openingRangeIn = { min: 5 / 32, max: 3.125 };
 
 const appendix = openingTables['wrench-openings-asme-b18.2.2'];
 

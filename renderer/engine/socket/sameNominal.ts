@@ -1,4 +1,4 @@
-import { limitTolerance } from '../tolerance.ts';
+import { atMost } from '../tolerance.ts';
 
 /** Two names of one nominal size differ by less than this: 7/16 in is 11.1125 mm, or 11.11 mm as it is often typed. */
 const nominalToleranceMm = 0.01;
@@ -6,7 +6,7 @@ const nominalToleranceMm = 0.01;
 /**
  * Whether two lengths are the same nominal size: within 0.01 mm.
  *
- *   |a − b| ≤ 0.01 mm + 1e-9·max(|a|, |b|)
+ *   |a − b| ≤ 0.01 mm, within the tolerance of every limit
  *
  * @param aMm - one length [mm]
  * @param bMm - the other [mm]
@@ -18,5 +18,5 @@ const nominalToleranceMm = 0.01;
  * @example sameNominalMm(27, 26.9875) // false: 27 mm is not 1-1/16 in
  */
 export function sameNominalMm(aMm: number, bMm: number): boolean {
-  return Math.abs(aMm - bMm) <= nominalToleranceMm + limitTolerance * Math.max(Math.abs(aMm), Math.abs(bMm));
+  return atMost(Math.abs(aMm - bMm), nominalToleranceMm);
 }

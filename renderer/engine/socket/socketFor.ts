@@ -1,13 +1,11 @@
 import type { Citation } from '../../../shared-types/handbook.ts';
 import type { HeadForm } from '../../../shared-types/plan.ts';
 import { readThread } from '../thread/index.ts';
-import { atLeast, atMost } from '../tolerance.ts';
 import { fitAtLimits } from './fit.ts';
 import { headOfThread } from './heads.ts';
-import type { HeldHead } from './heldHead.ts';
 import { hexalobularDrive } from './hexalobular.ts';
 import { nearOpenings, type NearOpening } from './near.ts';
-import { openingByFormula, openingLimits, openingRangeIn } from './openings.ts';
+import { openingByFormula, openingLimits } from './openings.ts';
 
 export interface SocketAnswer {
   /** "16 mm", "7/16 in", "T30" */
@@ -71,18 +69,13 @@ export function socketFor(x: { thread: string; headForm: HeadForm; standard?: st
       referenceAMm: null,
     },
     opening: opening && { minMm: opening.minMm, maxMm: opening.maxMm, source: opening.citation },
-    openingByFormula: isExternal && head.system === 'unified' ? byFormula(head) : null,
+    openingByFormula:
+      isExternal && head.system === 'unified' ? openingByFormula({ widthIn: head.nominalMm / 25.4 }) : null,
     freeAngleDeg: fit?.freeAngleDeg ?? null,
     slips: fit?.slips ?? null,
     near: nearOpenings(head),
     source: head.citation,
   };
-}
-
-function byFormula(head: HeldHead): { minMm: number; maxMm: number } | null {
-  const widthIn = head.nominalMm / 25.4;
-  const isInRange = atLeast(widthIn, openingRangeIn.min) && atMost(widthIn, openingRangeIn.max);
-  return isInRange ? openingByFormula({ widthIn }) : null;
 }
 
 function ofDrive(drive: ReturnType<typeof hexalobularDrive>): SocketAnswer {

@@ -1,3 +1,5 @@
+import { atLeast } from '../tolerance.ts';
+
 /** Tolerances of unified threads, in inches, as ASME B1.1 writes its formulas. */
 
 const externalClasses = ['2A', '3A'] as const;
@@ -52,7 +54,7 @@ export function minorToleranceIn(x: Basic & { internalClass: InternalClass }): n
   const { majorIn: D, threadsPerInch: n } = x;
   const P = 1 / n;
   const linear = 0.25 * P - 0.4 * P * P;
-  if (x.internalClass === '2B' && D >= smallestLargeIn * (1 - 1e-9)) return n < 4 ? 0.15 * P : linear;
+  if (x.internalClass === '2B' && atLeast(D, smallestLargeIn)) return n < 4 ? 0.15 * P : linear;
   const floor = x.internalClass === '2B' ? linear : n >= 13 ? 0.23 * P - 1.5 * P * P : 0.12 * P;
   return Math.min(0.394 * P, Math.max(floor, 0.05 * Math.cbrt(P * P) + (0.03 * P) / D - 0.002));
 }

@@ -34,7 +34,7 @@ export function limitsOfSize(x: {
 }): LimitsOfSize {
   const { thread } = x;
   const n = thread.threadsPerInch;
-  if (thread.system !== 'unified' || n === null) throw notHeld(thread, 'metric threads');
+  if (n === null) throw notHeld(thread, 'metric threads');
   if (thread.rootDiameterMm === null) throw notHeld(thread, 'UNJ threads');
   const D = thread.majorMm / 25.4;
   const isTabled = thread.series === 'UNC' || thread.series === 'UNF';

@@ -2,17 +2,19 @@ import { threadTables } from '../handbook/threads.ts';
 import type { RefusedError } from '../errors.ts';
 import type { Cursor } from './cursor.ts';
 import { isPossible } from './possible.ts';
+import { atMost } from '../tolerance.ts';
 
 const held = threadTables['unified-series-asme-b1.1'];
 
 /** Decimals are rounded to three or four places on drawings: they mean the held size this near. */
-const sameSizeIn = 0.0005 + 1e-12;
+const sameSizeIn = 0.0005;
 
 /** A size as typed, before the threads per inch tell numbers from inches. */
 export interface TypedSize {
   form: 'number' | 'whole' | 'fraction' | 'decimal';
   /** The number's name, or the inches typed. */
   name: string;
+  /** Null for a size by its number. */
   inches: number | null;
   position: number;
 }
@@ -46,7 +48,7 @@ export function takeSize(at: Cursor): TypedSize | undefined {
     at.take(new RegExp(String.raw`(?<single>0\d*|\d{1,2})(?![\d./])(?<mark>${inchMark})`));
   if (parts === undefined) return undefined;
   const { whole = '0', top, bottom, decimal, single, mark } = parts;
-  if (top !== undefined && bottom !== undefined) {
+  if (top !== undefined) {
     const fraction = Number(top) / Number(bottom);
     if (Number(bottom) === 0 || (whole !== '0' && fraction >= 1))
       throw at.refuse('has a fraction that is none.', 'unreadable-thread', position);
@@ -82,16 +84,15 @@ function numberName(at: Cursor, digits: string, position: number): string {
  * @throws RefusedError unreadable-thread, not-held, out-of-range
  */
 export function decideSize(at: Cursor, typed: TypedSize, threadsPerInch: number): UnifiedSize {
-  if (typed.form === 'number') {
+  const { inches } = typed;
+  if (inches === null) {
     const size = numberSize(typed.name);
     if (size === undefined) throw notHeld(at, typed.name, typed.position);
     return size;
   }
-  const inches = typed.inches ?? 0;
   if (typed.form !== 'whole') {
-    const near = held.rows.find(
-      (row) => Math.abs(row.major_diameter_in - inches) <= (typed.form === 'decimal' ? sameSizeIn : 1e-12),
-    );
+    const slackIn = typed.form === 'decimal' ? sameSizeIn : 0;
+    const near = held.rows.find((row) => atMost(Math.abs(row.major_diameter_in - inches), slackIn));
     if (near !== undefined) return { name: near.size, majorIn: near.major_diameter_in, isNumber: isNumberRow(near) };
     return { name: typed.form === 'decimal' ? String(inches) : typed.name, majorIn: inches, isNumber: false };
   }
@@ -119,8 +120,9 @@ export function decideSize(at: Cursor, typed: TypedSize, threadsPerInch: number)
 /** ASME B1.1 lists sizes from number 0 to 6 inches (memory). */
 export const unifiedRange = { majorMinIn: 0.06, majorMaxIn: 6, threadsPerInchMax: 127 };
 
+/** A whole number that is not the inches themselves. */
 function isNumberRow(row: { size: string; major_diameter_in: number }): boolean {
-  return /^\d+$/.test(row.size) && row.major_diameter_in < 0.25;
+  return /^\d+$/.test(row.size) && row.major_diameter_in !== Number(row.size);
 }
 
 function numberSize(name: string): UnifiedSize | undefined {

@@ -1,5 +1,5 @@
 import { readThread, type Thread } from '../thread/index.ts';
-import { limitTolerance } from '../tolerance.ts';
+import { atLeast, atMost } from '../tolerance.ts';
 import { quantityIn } from '../units/index.ts';
 
 /** How a row of a table was found: by diameter and pitch, or, where the table prints no pitches, by diameter alone. */
@@ -17,7 +17,7 @@ function printedThread(text: string): Thread {
 }
 
 function same(a: number, b: number): boolean {
-  return Math.abs(a - b) <= limitTolerance * Math.max(a, b);
+  return atLeast(a, b) && atMost(a, b);
 }
 
 /**

@@ -97,6 +97,8 @@ describe('engagement', () => {
     expect(exit).toBe(0);
     expect(result).toMatchObject({ failsFirst: null, threadFailsBeforeBolt: null });
     expect(result.requiredEngagementMm).toBeCloseTo(9.2034, 4);
+    // Both parts count as one material.
+    expect(result.strengthRatio).toBeCloseTo(result.shearAreaExternalMm2 / result.shearAreaInternalMm2, 12);
     expect(result.assumptions).toContain(
       'Neither strength is given: the required engagement is for both parts of one material.',
     );
@@ -111,6 +113,7 @@ describe('engagement', () => {
   it.each(['externalUltimate', 'internalUltimate'])('with %s alone the required length is not known', async (field) => {
     const { exit, result } = await answer({ ...half, [field]: '100 ksi' });
     expect(exit).toBe(0);
+    expect(result.assumptions.join(' ')).not.toContain('Neither strength');
     expect(result).toMatchObject({
       requiredEngagementMm: null,
       strengthRatio: null,
@@ -172,7 +175,7 @@ describe('engagement', () => {
   });
 
   it('says that an engagement is longer than the tolerances are for', async () => {
-    const long = await answer({ ...half, engagement: '0.76 in' });
+    const long = await answer({ ...half, engagement: '0.751 in' });
     expect(long.result.assumptions.join(' ')).toMatch(
       /engagements up to 1\.5 diameters \(memory\); this one is longer/,
     );
@@ -180,6 +183,8 @@ describe('engagement', () => {
     expect(within.result.assumptions.join(' ')).not.toMatch(/longer/);
     const special = await answer({ ...half, thread: '1-3/8-8 UN', engagement: '1.9 in' });
     expect(special.result.assumptions.join(' ')).toMatch(/nine pitches.*up to 15 pitches/);
+    const short = await answer({ ...half, thread: '1-3/8-8 UN', engagement: '1.87 in' });
+    expect(short.result.assumptions.join(' ')).not.toMatch(/longer/);
   });
 
   it('adds what is held of inserts and nuts', async () => {
@@ -198,6 +203,21 @@ describe('engagement', () => {
     expect(result.failsFirst).toBe('bolt');
     expect(result.sources.map(({ key }) => key)).toContain('grades-sae-j429');
     expect(result.sources.map(({ key }) => key)).toContain('nut-strength-nasa-tm-106943');
+  });
+
+  it('has areas of an insert from number 2 to 3/4 in, five eighths and seven eighths of the cylinder', async () => {
+    const of = async (thread: string) =>
+      (await answer({ thread, externalClass: '2A', internalClass: '2B', engagement: '0.1 in' })).result;
+    for (const thread of ['#1-64', '.755-16 UN', '7/8-9']) expect((await of(thread)).insertShearAreaMm2).toBeNull();
+    for (const [thread, majorIn] of [
+      ['#2-56', 0.086],
+      ['3/4-10', 0.75],
+    ] as const) {
+      const { insertShearAreaMm2: areas } = await of(thread);
+      const cylinderMm2 = Math.PI * 2.54 * majorIn * 25.4;
+      expect(areas?.external).toBeCloseTo((5 / 8) * cylinderMm2, 9);
+      expect(areas?.internal).toBeCloseTo((7 / 8) * cylinderMm2, 9);
+    }
   });
 
   it('explicit strengths without a proof stress give no proof load', async () => {
@@ -227,6 +247,7 @@ describe('what is refused', () => {
     [{ engagement: '0 mm' }, 'out-of-range', 'engagement', /more than 0/],
     [{ engagement: '-1 mm' }, 'out-of-range', 'engagement', /more than 0/],
     [{ engagement: '5.01 in' }, 'out-of-range', 'engagement', /longer than can be.*10 diameters.*127 mm/],
+    [{ engagement: '5.0123456 in' }, 'out-of-range', 'engagement', /: 127\.3136 mm is longer/],
     [{ externalUltimate: '0 MPa' }, 'out-of-range', 'externalUltimate', /more than 0/],
     [{ internalUltimate: '-3 ksi' }, 'out-of-range', 'internalUltimate', /more than 0/],
     [{ externalUltimate: '1e9 MPa' }, 'out-of-range', 'externalUltimate', /no material/],
@@ -252,6 +273,7 @@ describe('what is refused', () => {
     [{ minorInternalMaxMm: 8.2 }, 'minorInternalMaxMm', /below the basic minor diameter 8\.376202 mm/],
     [{ pitchInternalMaxMm: 8.9 }, 'pitchInternalMaxMm', /below the basic pitch diameter/],
     [{ majorExternalMinMm: 8.8 }, 'pitchExternalMinMm', /not below majorExternalMinMm/],
+    [{ majorExternalMinMm: 8.862 }, 'pitchExternalMinMm', /not below majorExternalMinMm/],
     [{ minorInternalMaxMm: 9.3 }, 'minorInternalMaxMm', /not below pitchInternalMaxMm/],
     [{ minorInternalMaxMm: 9.74, pitchInternalMaxMm: 9.8 }, 'minorInternalMaxMm', /not below majorExternalMinMm/],
     [{ pitchExternalMinMm: 7 }, 'pitchExternalMinMm', /no external thread/],
@@ -260,6 +282,20 @@ describe('what is refused', () => {
     const found = await refused({ ...metric, limits: { ...metric.limits, ...change } });
     expect(found).toMatchObject({ code: 'contradiction', field: `limits.${name}` });
     expect(found.message).toMatch(words);
+  });
+
+  it.each([{ pitchExternalMinMm: 7.38 }, { pitchInternalMaxMm: 11.03 }])(
+    'limits that leave a sliver of thread are limits: %j',
+    async (change) => {
+      const { result } = await answer({ ...metric, limits: { ...metric.limits, ...change } });
+      expect(Math.min(result.shearAreaExternalMm2, result.shearAreaInternalMm2)).toBeGreaterThan(0);
+    },
+  );
+
+  it('what is refused of the thread shows the thread', async () => {
+    const { field, value } = await refused({ ...half, thread: 'M10' });
+    expect(field).toBe('thread');
+    expect(value).toMatch(/^M10/);
   });
 
   it('a limit of 0 or none at all is no limit', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Refusal } from '../../../shared-types/errors.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
-import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
+import { planFrom, readPlan } from '../../../renderer/engine/plan/readPlan.ts';
 import { squareName, squareSideMm } from '../../../renderer/engine/plan/squares.ts';
 import type { Edit } from '../../support/editJson.ts';
 import { all, put, remove } from '../../support/editJson.ts';
@@ -127,6 +127,12 @@ describe('the units a step is shown in', () => {
     });
     expect(shown(all(), 2)).toEqual({ length: 'mm', torque: 'N·m' });
   });
+});
+
+it('a plan file of 32 MiB is read, and none that is larger', () => {
+  const padded = (bytes: number) => '{}'.padEnd(bytes, ' ');
+  expect(refusalOf(() => readPlan(padded(33_554_432)))).toMatchObject({ code: 'missing-field' });
+  expect(refusalOf(() => readPlan(padded(33_554_433)))).toMatchObject({ code: 'too-large' });
 });
 
 describe('ids', () => {

@@ -158,6 +158,10 @@ describe('in words', () => {
   });
 });
 
+it('a torque that begins at nothing is a torque', () => {
+  expect(torquePlausibility({ thread: '1/4-28', torque: { min: '0 N·m', max: '5 N·m' } }).verdict).toBe('outside');
+});
+
 it.each<[string, string, string, string]>([
   ['1/4-28', '50', '70 lbf·in', 'ambiguous-quantity'],
   ['1/4-28', '50 mm', '70 lbf·in', 'wrong-kind'],

@@ -145,6 +145,23 @@ describe('what must never be kept', () => {
     expect(faultsOf('items', tool).map(({ path }) => path)).toEqual(['max']);
   });
 
+  it('names both limits where neither can be read', () => {
+    expect(faultsWith('step', 'callout', { min: 'few', max: 'x' }).map(({ path }) => path)).toEqual([
+      'callout.min',
+      'callout.max',
+    ]);
+  });
+
+  it('says once how a field is written, and not at all where the writing is not what is wrong', () => {
+    const waysToWrite = (...given: Parameters<typeof faultsWith>) =>
+      faultsWith(...given).map(({ message }) => message.match(/write it/g)?.length ?? 0);
+    expect(waysToWrite('socket', 'mass', '12')).toEqual([1]);
+    expect(waysToWrite('socket', 'length', '0 mm')).toEqual([1]);
+    expect(waysToWrite('step', 'callout.min', '50 N·m')).toEqual([0]);
+    // All the sizes there are have been named.
+    expect(waysToWrite('extension', 'driveIn', '7 mm')).toEqual([0]);
+  });
+
   it('names every fault of a record at once', () => {
     const socket = item('S-16');
     put('mass', '1')(socket);
@@ -172,6 +189,17 @@ describe('what may be kept', () => {
     const at = { id: 'i', rev: 0, site: 's', code: 'A', kind: 'fastener' as const, fastener: 'F-1', count: 2 };
     expect(incompletenessOf({ ...loosen, runningIncluded: true, demand: '3 N·m' }, at)).toEqual([]);
     expect(incompletenessOf({ ...bare, action: 'use' }, null)).toEqual([]);
+  });
+});
+
+describe('what the planner needs of a step', () => {
+  const bare = { id: 'a', rev: 0, task: 't', position: 1, code: '1', outing: 'O', role: 'Lead' };
+  it.each([
+    ['tighten', 'a step that tightens names its fastener'],
+    ['loosen', 'a step that loosens names its fastener'],
+  ] as const)('is told in the words of what it does: %s', (action, says) => {
+    const need = incompletenessOf({ ...bare, action }, null).find(({ path }) => path === 'fastener');
+    expect(need?.message).toContain(says);
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { freeCode, freeName } from '../../../renderer/engine/records/freeNames.ts';
-import { inOrder } from '../../../renderer/engine/records/inOrder.ts';
+import { byText, inOrder } from '../../../renderer/engine/records/inOrder.ts';
 import { mergedOrder } from '../../../renderer/engine/records/mergedOrder.ts';
 
 type Places = [code: string, position: number][];
@@ -227,6 +227,14 @@ describe('the order of records', () => {
     ];
     expect(inOrder(records).map(({ code }) => code)).toEqual(['e', 'b', 'c', 'a', 'A', 'd']);
     expect(inOrder(records.toReversed()).map(({ code }) => code)).toEqual(['e', 'b', 'c', 'a', 'A', 'd']);
+  });
+});
+
+describe('two texts', () => {
+  it('stand one way round whichever is named first, and the same text stands nowhere before itself', () => {
+    expect(byText('S-10', 'S-9')).toBeLessThan(0);
+    expect(byText('S-9', 'S-10')).toBeGreaterThan(0);
+    expect(byText('S-9', 'S-9')).toBe(0);
   });
 });
 

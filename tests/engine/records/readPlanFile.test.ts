@@ -48,6 +48,26 @@ describe('a plan file that is refused', () => {
     }
   });
 
+  it('tells one fault by itself', () => {
+    const text = textWith(put('catalog.sockets[0].length', '30'));
+    expect(() => readPlanFile(text, 'mine.json')).toThrow(RefusedError);
+    try {
+      readPlanFile(text, 'mine.json');
+    } catch (error) {
+      expect(error).toMatchObject({ refusal: { field: 'catalog.sockets[0].length', value: '30' } });
+      expect(error).not.toHaveProperty('refusal.rows');
+    }
+  });
+
+  it('names as a value only what stands there as one', () => {
+    const both = refusals(textWith(put('catalog.torqueTools[0].settings', ['20 N·m'])));
+    expect(both.map(({ field }) => field)).toContain('catalog.torqueTools[0].settings');
+    for (const refusal of both) if ('value' in refusal) expect(refusal.value).toBeTypeOf('string');
+    expect(refusals(textWith(put('catalog.drivers[0].id', 'R-1 '))).map(({ field, value }) => [field, value])).toEqual([
+      ['catalog.drivers[0].id', 'R-1 '],
+    ]);
+  });
+
   it.each([
     ['not JSON', '{', /./],
     ['no plan', '[]', /./],

@@ -82,6 +82,25 @@ describe('a task with work in hand', () => {
     expect(stepsOf(of)).toEqual(['cap']);
   });
 
+  it('speaks of what is left out only where its name is asked for', () => {
+    const of = changedItem('F1', { retired: true, code: '12' });
+    const [socket] = missingOf({
+      ...of,
+      items: of.items.map((item) => (item.code === 'S-9/16' ? ({ ...item, length: '12' } as Item) : item)),
+    });
+    expect(socket).toMatch(/^items S-9\/16 length: .*no unit/);
+    expect(socket).not.toContain('left out');
+  });
+
+  it('keeps its name in what is read, and loses it alone where that cannot be read', () => {
+    expect(readableTask(records).resolved.source.task).toEqual({ id: task.code, name: task.name });
+    const of = { ...records, task: { ...task, about: 'x'.repeat(3000) } };
+    expect(missingOf(of)).toHaveLength(1);
+    expect(missingOf(of)[0]).toMatch(/^tasks plan task\.about: .*at most 2000/);
+    expect(readableTask(of).resolved.source).not.toHaveProperty('task');
+    expect(stepsOf(of)).toEqual(['loosen', 'tighten', 'cap']);
+  });
+
   it('takes out the steps of an outing that is not there, or has not their role', () => {
     const gone = { ...records, outings: [] };
     expect(missingOf(gone)).toEqual([
@@ -154,6 +173,22 @@ describe('two shelves of one task', () => {
   });
 });
 
+describe('the site of a task', () => {
+  const sites = [
+    { id: 'a', rev: 0, code: 'A', name: 'Mast' },
+    { id: 'b', rev: 0, code: 'B', name: 'Hill' },
+    { id: 'c', rev: 0, code: 'C' },
+  ] as TaskRecords['sites'];
+  const siteOf = (change: object) => planOfTask({ ...records, sites, task: { ...task, ...change } }).plan.task?.site;
+
+  it('is the kept site it names, by name or else by code, unless it has words of its own', () => {
+    expect(siteOf({ site: 'b' })).toBe('Hill');
+    expect(siteOf({ site: 'c' })).toBe('C');
+    expect(siteOf({ site: 'b', siteText: 'A roof' })).toBe('A roof');
+    expect(siteOf({})).toBeUndefined();
+  });
+});
+
 describe('a step at an interface', () => {
   const at: Interface = {
     id: 'i',
@@ -183,6 +218,12 @@ describe('a step at an interface', () => {
       access: { depth: '2 in' },
       watchOuts: ['Sharp edge.', 'Ice.', 'Slow.'],
     });
+  });
+
+  it('says its own one watch-out where the interface has none', () => {
+    const { watchOuts: _, ...calm } = at;
+    const plan = planOfTask({ ...of({ watchOuts: ['Slow.'] }), interfaces: [calm] }).plan;
+    expect(plan.steps.find(({ id }) => id === 'loosen')?.watchOuts).toEqual(['Slow.']);
   });
 
   it('has its own word where it says it', () => {

@@ -17,6 +17,10 @@ describe('an opening at its limits', () => {
     expect(fit(9.999, 10.3).goesOn).toBe(false);
   });
 
+  it('may be smaller than a millimetre', () => {
+    expect(fit(0.72, 0.74, 'hex6', { maxMm: 0.71, minMm: 0.7, cornersMinMm: 0.79 }).goesOn).toBe(true);
+  });
+
   it('clears by its least less the greatest head', () => {
     expect(fit(10.1, 10.3).clearanceMm).toBeCloseTo(0.1, 12);
     expect(fit(10.1, 10.3).clearanceMaxMm).toBeCloseTo(0.5, 12);

@@ -67,6 +67,10 @@ describe('corners of a hexagon', () => {
     expect(acrossCornersMm({ acrossFlatsMm: 100 })).toBeGreaterThan(115);
   });
 
+  it('are measured of the smallest keys too', () => {
+    expect(acrossCornersMm({ acrossFlatsMm: Math.sqrt(3) / 4 })).toBeCloseTo(0.5, 12);
+  });
+
   it.each([0, -1, Number.NaN, Number.POSITIVE_INFINITY])('are refused for %s mm across flats', (mm) => {
     expect(() => acrossCornersMm({ acrossFlatsMm: mm })).toThrow(RefusedError);
     expect(() => acrossCornersMinMm({ acrossFlatsMinMm: mm, rule: 'asme-external' })).toThrow(RefusedError);

@@ -128,7 +128,14 @@ describe('limits of an opening', () => {
 
   it('by formula are refused outside the printed sizes', () => {
     expect(openingByFormula({ widthIn: 1 }).minMm).toBeCloseTo(1.006 * 25.4, 9);
-    for (const widthIn of [0.15, 3.2, Number.NaN, -1])
+    for (const widthIn of [0.152, 0.156, 3.126, Number.NaN, -1])
       expect(() => openingByFormula({ widthIn })).toThrow(RefusedError);
+    for (const widthIn of [5 / 32, 3.125]) expect(openingByFormula({ widthIn }).minMm).toBeGreaterThan(widthIn * 25.4);
+  });
+
+  it('by formula are 1.005 W + 0.001 in at least, with a tolerance of 0.005 W + 0.004 in', () => {
+    const { minMm, maxMm } = openingByFormula({ widthIn: 2 });
+    expect(minMm).toBeCloseTo(2.011 * 25.4, 9);
+    expect(maxMm).toBeCloseTo(2.025 * 25.4, 9);
   });
 });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { OpeningSize } from '../../../renderer/engine/plan/resolved.ts';
 import { openingFormsFor, openingGoesOnHead } from '../../../renderer/engine/socket/index.ts';
 import { headForms, openingForms, type HeadForm, type OpeningForm } from '../../../shared-types/plan.ts';
 
@@ -80,10 +81,15 @@ describe('a hexalobular size', () => {
   it('is never a length', () => {
     expect(on({ mm: 5.6 }, { mm: 5.6 })).toBe(false);
     expect(on({ text: 'T30' }, { mm: 5.6 })).toBe(false);
+    expect(on({ mm: 5.6 }, { text: 'T30' })).toBe(false);
   });
 
   it('fits no other form, where a text is no size', () => {
     const text = { text: '13' };
-    expect(openingGoesOnHead({ headForm: 'hex', acrossFlats: text, openingForm: 'hex6', size: text })).toBe(false);
+    const onHex = (acrossFlats: OpeningSize, size: OpeningSize) =>
+      openingGoesOnHead({ headForm: 'hex', acrossFlats, openingForm: 'hex6', size });
+    expect(onHex(text, text)).toBe(false);
+    expect(onHex({ mm: 13 }, text)).toBe(false);
+    expect(onHex(text, { mm: 13 })).toBe(false);
   });
 });

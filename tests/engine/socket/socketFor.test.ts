@@ -102,6 +102,7 @@ describe('openings near a head', () => {
     });
     expect(near('5/16 in', 'M5')).toMatchObject({ goesOn: true, decidedBy: 'limits', slips: false });
     expect(near('5/8 in', 'M10')?.clearanceMaxMm).toBeCloseTo(0.636 * 25.4 - 15.73, 9);
+    expect(near('5/8 in', 'M10')?.differenceMm).toBeCloseTo(-0.125, 9);
     const cosine = (Math.sqrt(3) * 0.322 * 25.4) / (2 * 7.78);
     expect(near('5/16 in', 'M5')?.freeAngleMaxDeg).toBeCloseTo(30 - (Math.acos(cosine) * 180) / Math.PI, 9);
   });
@@ -165,6 +166,11 @@ describe('a hexalobular drive', () => {
     ['T30', 'ISO 4762', 'standard'],
   ])('%j by %s is refused by its %s', (thread, standard, field) => {
     expect(refusal(() => socket(thread, 'hexalobular', standard))).toMatchObject({ code: 'not-held', field });
+  });
+
+  it('is refused with what was typed, of a long text with its beginning', () => {
+    expect(refusal(() => hexalobularDrive({ size: 'T27' })).value).toBe('T27');
+    expect(refusal(() => hexalobularDrive({ size: 'T2'.repeat(60) })).value).toBe('T2'.repeat(40));
   });
 });
 

@@ -66,37 +66,6 @@ export const survivors: readonly Survivor[] = [
     reason: 'Below 0 the exact way is then taken, which gives the same double.',
   },
   {
-    file: 'renderer/engine/json/scanJson.ts',
-    line: 'for (let index = start + 1; index < text.length; index += 1) {',
-    change: 'index < text.length → index <= text.length',
-    reason: 'Past the end there is no character: the loop ends with the same refusal.',
-  },
-  {
-    file: 'renderer/engine/json/rowAt.ts',
-    line: 'if ((breaks[middle] ?? 0) < position) low = middle + 1;',
-    change: '0 → 1',
-    reason: 'The index lies within the list: the number that stands in is never used.',
-  },
-  {
-    file: 'renderer/engine/thread/unifiedSize.ts',
-    line: String.raw`return /^\d+$/.test(row.size) && row.major_diameter_in < 0.25;`,
-    change: 'row.major_diameter_in < 0.25 → row.major_diameter_in <= 0.25',
-    reason: 'A quarter of an inch is written 1/4, and no other size held is that wide.',
-  },
-  {
-    file: 'renderer/engine/thread/unifiedSize.ts',
-    line: 'if (top !== undefined && bottom !== undefined) {',
-    change: 'top !== undefined && bottom !== undefined → top !== undefined || bottom !== undefined',
-    reason: 'The form takes both or neither of them.',
-  },
-  {
-    file: 'renderer/engine/thread/unifiedSize.ts',
-    line: "(row) => Math.abs(row.major_diameter_in - inches) <= (typed.form === 'decimal' ? sameSizeIn : 1e-12),",
-    change:
-      "Math.abs(row.major_diameter_in - inches) <= (typed.form === 'decimal' ? sameSizeIn : 1e-12) → Math.abs(row.major_diameter_in - inches) < (typed.form === 'decimal' ? sameSizeIn : 1e-12)",
-    reason: 'No difference of two sizes in doubles is exactly the slack.',
-  },
-  {
     file: 'renderer/engine/stack/stackTask.ts',
     line: "if (step.action === 'use' || !step.fastener || step.demandNm === null) return null;",
     change: "step.action === 'use' || !step.fastener → step.action === 'use' && !step.fastener",
