@@ -4,9 +4,9 @@ import type { ResolvedPlan } from '../plan/resolved.ts';
 import { torqueTexts } from '../torque/torqueParts.ts';
 import { showNumber } from '../units/index.ts';
 
-/** "ISO 262, selected sizes table, edition not stated in the dataset". */
+/** "ISO 262, selected sizes table (edition: not stated in the dataset)". */
 function tableText({ source }: AnyTable): string {
-  return `${source.number}, ${source.table}, edition ${source.edition}`;
+  return `${source.number}, ${source.table} (edition: ${source.edition})`;
 }
 
 /**

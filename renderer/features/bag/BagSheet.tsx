@@ -213,8 +213,10 @@ export const BagSheet = memo(function BagSheet({
             </div>
             {totals.length === 0 ? null : <LimitsTable plan={plan} totals={totals} units={units} />}
             <UncheckedList plan={plan} result={kept.result} />
-            <h2 className="bw-bag-basis">What the figures rest on</h2>
-            <SourceNote>{figuresBasis(plan).join(' ')}</SourceNote>
+            <section aria-labelledby="basis-heading">
+              <h3 id="basis-heading">What the figures rest on</h3>
+              <SourceNote>{figuresBasis(plan).join(' ')}</SourceNote>
+            </section>
           </>
         )}
       </div>
