@@ -1,12 +1,14 @@
 /** Paths of what stands in `given` and is not in `read`: fields which no schema knows. */
 export function ignoredFields(given: unknown, read: unknown, at = ''): string[] {
-  if (Array.isArray(given) && Array.isArray(read)) {
-    return given.flatMap((item, index) => ignoredFields(item, read[index], `${at}[${index}]`));
+  if (Array.isArray(given)) {
+    const items: readonly unknown[] = Array.isArray(read) ? read : [];
+    return given.flatMap((item, index) => ignoredFields(item, items[index], `${at}[${index}]`));
   }
-  if (!isRecord(given) || !isRecord(read)) return [];
+  if (!isRecord(given)) return [];
+  const known = isRecord(read) ? read : {};
   return Object.entries(given).flatMap(([key, value]) => {
     const path = at === '' ? key : `${at}.${key}`;
-    return Object.hasOwn(read, key) ? ignoredFields(value, read[key], path) : [path];
+    return Object.hasOwn(known, key) ? ignoredFields(value, known[key], path) : [path];
   });
 }
 

@@ -2,10 +2,14 @@ import { RefusedError } from '../errors.ts';
 import { convertValue, quantityIn, readQuantity } from '../units/index.ts';
 import type { Kind, Unit } from '../units/index.ts';
 import type { Refusals } from '../json/refusals.ts';
+import { atMost } from '../tolerance.ts';
 import { squareSideMm } from './squares.ts';
 
 /** Far beyond anything carried, turned or reached; sums of such amounts still hold their last gram. */
 const amountMost = 1e6;
+
+/** What stands in for a quantity that has been refused: nothing is compared with it. */
+const unread = Number.NaN;
 
 /** Reads a plan's quantities one field at a time; what cannot be read is gathered and never computed with. */
 export class Reading {
@@ -42,7 +46,12 @@ export class Reading {
 
   squareMm(field: string, text: string): number {
     const sideMm = this.lengthMm(field, text);
-    return this.refusals.attempt(field, text, 6.35, () => squareSideMm(sideMm));
+    return Number.isNaN(sideMm) ? unread : this.refusals.attempt(field, text, unread, () => squareSideMm(sideMm));
+  }
+
+  /** Whether a least amount is above a greatest one; never where one of them was refused. */
+  isAbove(least: number, greatest: number): boolean {
+    return !Number.isNaN(least + greatest) && !atMost(least, greatest);
   }
 
   optional<T>(text: string | undefined, read: (text: string) => T): T | null {
@@ -51,7 +60,7 @@ export class Reading {
 
   /** A torque as typed: its number, its unit, and the same in N·m. */
   scaled(field: string, text: string): { value: number; unit: Unit; nm: number } {
-    return this.refusals.attempt(field, text, { value: 1, unit: 'N·m', nm: 1 }, () => {
+    return this.refusals.attempt(field, text, { value: unread, unit: 'N·m', nm: unread }, () => {
       const { value, unit } = readQuantity(text, 'torque');
       if (value <= 0) throw outOfRange('more than 0');
       return { value, unit, nm: convertValue(value, unit, 'N·m') };
@@ -70,7 +79,7 @@ export class Reading {
   }
 
   private amount(field: string, text: string, kind: Kind, unit: Unit): number {
-    return this.refusals.attempt(field, text, 1, () => {
+    return this.refusals.attempt(field, text, unread, () => {
       const value = quantityIn(text, kind, unit);
       if (value < 0) throw outOfRange('0 or more');
       if (value > amountMost) throw outOfRange(`at most ${amountMost} ${unit}`);
@@ -79,7 +88,7 @@ export class Reading {
   }
 
   private positive(field: string, text: string, value: number): number {
-    return this.refusals.attempt(field, text, 1, () => {
+    return this.refusals.attempt(field, text, unread, () => {
       if (value === 0) throw outOfRange('more than 0');
       return value;
     });

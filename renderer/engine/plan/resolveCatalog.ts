@@ -97,7 +97,7 @@ export function resolveTorqueTool(r: Reading, at: string, t: PlanCatalog['torque
   return {
     ...carried(r, at, t, 'torqueTool'),
     driveMm: r.squareMm(`${at}.drive`, t.drive),
-    maxNm: r.strengthNm(`${at}.max`, t.max),
+    maxNm: torque.maxNm,
     leverMm: r.optional(t.lever, (text) => r.lengthMm(`${at}.lever`, text)),
     stepDeg: t.stepDeg ?? null,
     torque,

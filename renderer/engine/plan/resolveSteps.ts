@@ -1,6 +1,5 @@
 import type { Plan, PlanStep } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
-import { atMost } from '../tolerance.ts';
 import type { Reading } from './reading.ts';
 import type {
   BandNm,
@@ -47,7 +46,7 @@ export function readBand(r: Reading, at: string, b: { min: string; max: string }
   if (!b) return null;
   const minNm = r.torqueNm(`${at}.min`, b.min);
   const maxNm = r.torqueNm(`${at}.max`, b.max);
-  if (!atMost(minNm, maxNm)) {
+  if (r.isAbove(minNm, maxNm)) {
     r.refusals.add(`${at}.min`, { code: 'contradiction', value: b.min, message: `is above max, ${b.max}` });
   }
   return { minNm, maxNm };

@@ -1,15 +1,14 @@
 import type { PlanCatalog } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
-import { atMost } from '../tolerance.ts';
 import type { Reading } from './reading.ts';
 import type { ResolvedTorque } from './resolved.ts';
 
 /** A torque tool's scale. Settings keep the unit they are marked in; multiples keep the increment's. */
 export function resolveTorque(r: Reading, at: string, t: PlanCatalog['torqueTools'][number]): ResolvedTorque {
   const minNm = r.torqueNm(`${at}.min`, t.min);
-  const maxNm = r.torqueNm(`${at}.max`, t.max);
+  const maxNm = r.strengthNm(`${at}.max`, t.max);
   r.refusals.attempt(`${at}.min`, t.min, undefined, () => {
-    if (atMost(minNm, maxNm)) return;
+    if (!r.isAbove(minNm, maxNm)) return;
     throw new RefusedError({ code: 'contradiction', message: `is above this tool's max, ${t.max}` });
   });
   r.refusals.attempt(at, t.id, undefined, () => {

@@ -1,4 +1,5 @@
 import { RefusedError } from '../errors.ts';
+import { atMost } from '../tolerance.ts';
 
 /** The five square drives by their inch side, each with the metric name of the same square [mm]. */
 const squares = [
@@ -23,7 +24,9 @@ const nominalToleranceMm = 0.01;
  */
 export function squareSideMm(sideMm: number): number {
   const square = squares.find(
-    (s) => Math.abs(s.inchMm - sideMm) <= nominalToleranceMm || Math.abs(s.metricMm - sideMm) <= nominalToleranceMm,
+    (s) =>
+      atMost(Math.abs(s.inchMm - sideMm), nominalToleranceMm) ||
+      atMost(Math.abs(s.metricMm - sideMm), nominalToleranceMm),
   );
   if (square) return square.inchMm;
   throw new RefusedError({

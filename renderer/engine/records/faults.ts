@@ -2,7 +2,6 @@ import type { Refusal } from '../../../shared-types/errors.ts';
 import { RefusedError } from '../errors.ts';
 import { Reading } from '../plan/reading.ts';
 import { Refusals } from '../json/refusals.ts';
-import { fieldAbove } from '../json/fieldText.ts';
 
 /** What must never be kept: where it stands in the record, and why, in words for the person who typed it. */
 export interface Fault {
@@ -38,22 +37,7 @@ export function faultsOfReading(read: (r: Reading) => void): Fault[] {
     const path = (refusal.field ?? '').replace(/^\./, '');
     if (!faults.has(path)) faults.set(path, { refusal, path });
   }
-  for (const { refusal, path } of [...faults.values()]) {
-    // A text that cannot be read stands in as 1, and says nothing of what is above it.
-    if (refusal.code === 'contradiction' && /\bmin$/.test(path) && isUnread(faults.get(besides(path))))
-      faults.delete(path);
-  }
   return [...faults.values()].map(({ refusal, path }) => ({ path, message: inWords(refusal, path) }));
-}
-
-/** The other end of a band. */
-function besides(path: string): string {
-  const above = fieldAbove(path);
-  return above === '' ? 'max' : `${above}.max`;
-}
-
-function isUnread(fault: { refusal: Refusal } | undefined): boolean {
-  return fault !== undefined && fault.refusal.code !== 'out-of-range';
 }
 
 function refused(settle: () => void): Refusal[] {

@@ -10,7 +10,6 @@ import {
   resolveTorqueTool,
 } from '../plan/resolveCatalog.ts';
 import type { Reading } from '../plan/reading.ts';
-import { atMost } from '../tolerance.ts';
 import { readQuantity } from '../units/index.ts';
 import { faultsOfReading, type Fault } from './faults.ts';
 import {
@@ -76,7 +75,7 @@ function readFastener(r: Reading, item: ItemOf<'fastener'>): void {
   const minMm = r.extentMm('acrossFlatsLimits.min', limits.min);
   const maxMm = r.extentMm('acrossFlatsLimits.max', limits.max);
   r.refusals.attempt('acrossFlatsLimits.min', limits.min, undefined, () => {
-    if (atMost(minMm, maxMm)) return;
+    if (!r.isAbove(minMm, maxMm)) return;
     throw new RefusedError({ code: 'contradiction', message: `is above max, "${limits.max}"` });
   });
 }

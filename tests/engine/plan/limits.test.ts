@@ -129,6 +129,40 @@ describe('the units a step is shown in', () => {
   });
 });
 
+describe('a limit that cannot be read', () => {
+  it.each([
+    ['steps[1].callout', { min: 'x', max: '0.5 N·m' }, 'steps[1].callout.min'],
+    ['steps[1].callout', { min: '30 N·m', max: 'x' }, 'steps[1].callout.max'],
+    ['steps[1].callout', { min: '30 N·m', max: '-1 N·m' }, 'steps[1].callout.max'],
+    ['catalog.drivers[0].drive', 'x', 'catalog.drivers[0].drive'],
+    ['catalog.torqueTools[0].max', 'x', 'catalog.torqueTools[0].max'],
+  ])('%s of %j is refused once, and compared with nothing', (at, value, field) => {
+    const refusal = refusalOf(() => planWith(put(at, value)));
+    expect(refusal.field).toBe(field);
+    expect(refusal.rows).toBeUndefined();
+  });
+});
+
+describe('what a plan does not say', () => {
+  it('is none: tethers, the mass of a bag, depth at the head, minutes, a share of the range', () => {
+    const silent = planWith(remove('catalog.bags[0].mass'));
+    expect(silent.sockets.get('S-9/16')?.tethers).toBe(0);
+    expect(silent.bags.get('B-1')?.massKg).toBe(0);
+    expect(planWith(all()).bags.get('B-1')?.massKg).toBeCloseTo(0.5, 12);
+    expect(silent.steps[2]?.access).toMatchObject({ depthMm: 0, clearDiameterMm: null });
+    expect(silent.steps.map(({ minutes }) => minutes)).toEqual([0, 0, 0]);
+    expect(silent.rangeShareMin).toBe(0);
+  });
+
+  it.each([
+    [0, 'a step that loosens names its fastener'],
+    [1, 'a step that tightens names its fastener'],
+  ])('of step %i is asked for in the words of what it does', (index, says) => {
+    const refusal = refusalOf(() => planWith(remove(`steps[${index}].fastener`)));
+    expect(refusal.message).toContain(says);
+  });
+});
+
 it('a plan file of 32 MiB is read, and none that is larger', () => {
   const padded = (bytes: number) => '{}'.padEnd(bytes, ' ');
   expect(refusalOf(() => readPlan(padded(33_554_432)))).toMatchObject({ code: 'missing-field' });

@@ -73,6 +73,11 @@ describe('a name', () => {
     expect(found.message.length).toBeLessThan(1000);
   });
 
+  it('is repeated as it was typed up to 80 characters, and of a longer one its beginning', () => {
+    expect(refusal('8'.repeat(80)).value).toBe('8'.repeat(80));
+    expect(refusal('8'.repeat(81)).value).toBe(`${'8'.repeat(80)}…`);
+  });
+
   it('that is anything at all is read or refused, never thrown about', () => {
     fc.assert(
       fc.property(fc.oneof(fc.string(), fc.anything()), (input) => {
@@ -131,6 +136,8 @@ describe('strengths as typed', () => {
     [{ yieldMPa: 900, ultimateMPa: 800 }, 'contradiction', 'joint.strength.ultimateMPa', /yieldMPa 900/],
     [{ yieldMPa: 0 }, 'out-of-range', 'joint.strength.yieldMPa', /more than 0/],
     [{ yieldMPa: -5 }, 'out-of-range', 'joint.strength.yieldMPa', /more than 0/],
+    [{ yieldMPa: 0.05 }, 'out-of-range', 'joint.strength.yieldMPa', /no material has 0\.05 MPa: 0\.1 to 100000/],
+    [{ yieldMPa: 100_000.5 }, 'out-of-range', 'joint.strength.yieldMPa', /no material has 100000\.5/],
     [{ yieldMPa: Number.NaN }, 'not-finite', 'joint.strength.yieldMPa', /NaN/],
     [{ yieldMPa: Infinity }, 'not-finite', 'joint.strength.yieldMPa', /Infinity/],
     [{ ultimateMPa: 1e300 }, 'out-of-range', 'joint.strength.ultimateMPa', /no material/],
@@ -147,13 +154,45 @@ describe('strengths as typed', () => {
   });
 });
 
+describe('the value of a refusal', () => {
+  it.each([
+    [8.8, 8.8],
+    [true, true],
+    [{ yieldMPa: '640' }, '640'],
+    [{ yieldMPa: -5 }, -5],
+    [{ tensileMPa: 800 }, 800],
+  ])('of %j is %j', (input, value) => {
+    expect(refusal(input).value).toBe(value);
+  });
+
+  it.each([null, undefined, [['8.8']], {}, { yieldMPa: { least: 640 } }, { other: [1] }])(
+    'is not there for %j, which is no one value',
+    (input) => {
+      expect(refusal(input)).not.toHaveProperty('value');
+    },
+  );
+});
+
+it('strengths of 0.1 to 100 000 MPa are taken, both ends included', () => {
+  expect(read({ proofMPa: 0.1, ultimateMPa: 100_000 })).toMatchObject({ proofMPa: 0.1, ultimateMPa: 100_000 });
+});
+
 it('what is returned is the caller’s own: changing it changes no other answer', () => {
   const first = read('8.8');
   first.sources.length = 0;
   expect(read('8.8').sources).toHaveLength(2);
 });
 
-it('an unknown material has no shear strength', () => {
+it('an unknown material has no shear strength, and is named by its first 80 characters', () => {
+  const valueOf = (material: string) => {
+    try {
+      return shearStrengthMPa(material);
+    } catch (error) {
+      return error instanceof RefusedError ? error.refusal.value : error;
+    }
+  };
+  expect(valueOf('inconel 718')).toBe('inconel 718');
+  expect(valueOf('ab'.repeat(60))).toBe('ab'.repeat(40));
   expect(() => shearStrengthMPa('inconel 718')).toThrow(/No shear strength of "inconel 718" is held.*A-286/);
 });
 
