@@ -42,8 +42,7 @@ export function convertValue(value: number, from: Unit, to: Unit): number {
     throw new RefusedError({ code: 'not-finite', message: `${value} ${from} is not a finite quantity.`, value });
   }
   if (kindOf(from) !== kindOf(to)) throw wrongKind(from, kindOf(to), to);
-  const converted =
-    value === 0 || isInReach(value) ? packageConverter(value).from(from).to(to) : convertedExactly(value, from, to);
+  const converted = isInReach(value) ? packageConverter(value).from(from).to(to) : convertedExactly(value, from, to);
   if (!Number.isFinite(converted)) {
     throw new RefusedError({ code: 'not-finite', message: `${value} ${from} is too large to hold in ${to}.`, value });
   }
@@ -68,8 +67,6 @@ export function convertValue(value: number, from: Unit, to: Unit): number {
 export function converter(from: Unit, to: Unit): (value: number) => number {
   if (kindOf(from) !== kindOf(to)) throw wrongKind(from, kindOf(to), to);
   const [top, bottom] = from === to ? [1, 1] : [nearestNumber(exactSize(from)), nearestNumber(exactSize(to))];
-  // The sizes of the anchors are 1: by those nothing is divided, and the bits are the same.
-  if (bottom === 1) return (value) => (isInReach(value) ? value * top : convertValue(value, from, to));
   return (value) => (isInReach(value) ? (value * top) / bottom : convertValue(value, from, to));
 }
 

@@ -16,9 +16,14 @@ export function exactOf(decimal: string): Exact {
   const [, sign = '', whole = '', fraction = '', exponent = '0'] = parts;
   const digits = BigInt(`${sign === '-' ? '-' : ''}${whole}${fraction}` || '0');
   const power = Number(exponent) - fraction.length;
-  return power >= 0
-    ? { numerator: digits * 10n ** BigInt(power), denominator: 1n }
-    : { numerator: digits, denominator: 10n ** BigInt(-power) };
+  return timesPowerOfTen({ numerator: digits, denominator: 1n }, power);
+}
+
+function timesPowerOfTen({ numerator, denominator }: Exact, power: number): Exact {
+  return {
+    numerator: numerator * 10n ** BigInt(Math.max(0, power)),
+    denominator: denominator * 10n ** BigInt(Math.max(0, -power)),
+  };
 }
 
 /** A double as the shortest decimal that names it: 0.1 is one tenth here, as the person who typed it meant. */
@@ -62,25 +67,25 @@ export type Rounding = 'down' | 'up' | 'half-even';
 
 /** How many units of the given decimal place: 54.23 at 1 decimal, up, is 543. */
 export function inPlaces(value: Exact, decimals: number, rounding: Rounding): bigint {
-  const scaled =
-    decimals >= 0
-      ? { numerator: value.numerator * 10n ** BigInt(decimals), denominator: value.denominator }
-      : { numerator: value.numerator, denominator: value.denominator * 10n ** BigInt(-decimals) };
-  const truncated = scaled.numerator / scaled.denominator;
-  const rest = scaled.numerator - truncated * scaled.denominator;
-  const floor = rest < 0n ? truncated - 1n : truncated;
+  const { numerator, denominator } = timesPowerOfTen(value, decimals);
+  const truncated = numerator / denominator;
+  const floor = truncated * denominator > numerator ? truncated - 1n : truncated;
+  const rest = numerator - floor * denominator;
   if (rest === 0n || rounding === 'down') return floor;
   if (rounding === 'up') return floor + 1n;
-  const twice = 2n * (rest < 0n ? rest + scaled.denominator : rest);
-  if (twice === scaled.denominator) return floor % 2n === 0n ? floor : floor + 1n;
-  return twice < scaled.denominator ? floor : floor + 1n;
+  const twice = 2n * rest;
+  if (twice === denominator && floor % 2n === 0n) return floor;
+  // Whole division: 1 from the half upward.
+  return floor + twice / denominator;
 }
 
 /** Units of a decimal place written plainly: 543 at 1 decimal is "54.3"; never "-0". */
 export function placesText(units: bigint, decimals: number): string {
   if (decimals <= 0) return String(units * 10n ** BigInt(-decimals));
   const sign = units < 0n ? '-' : '';
-  const digits = String(units < 0n ? -units : units).padStart(decimals + 1, '0');
+  const digits = String(units)
+    .replace('-', '')
+    .padStart(decimals + 1, '0');
   return `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
 }
 

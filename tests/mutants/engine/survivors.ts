@@ -13,36 +13,6 @@ export interface Survivor {
 export const survivors: readonly Survivor[] = [
   {
     file: 'renderer/engine/units/exact.ts',
-    line: 'return power >= 0',
-    change: 'power >= 0 → power > 0',
-    reason: 'At power 0 both ways multiply by 10⁰.',
-  },
-  {
-    file: 'renderer/engine/units/exact.ts',
-    line: 'decimals >= 0',
-    change: 'decimals >= 0 → decimals > 0',
-    reason: 'At 0 decimals both ways multiply by 10⁰.',
-  },
-  {
-    file: 'renderer/engine/units/exact.ts',
-    line: 'const twice = 2n * (rest < 0n ? rest + scaled.denominator : rest);',
-    change: 'rest < 0n → rest <= 0n',
-    reason: 'A rest of 0 has been answered in the lines above.',
-  },
-  {
-    file: 'renderer/engine/units/exact.ts',
-    line: 'return twice < scaled.denominator ? floor : floor + 1n;',
-    change: 'twice < scaled.denominator → twice <= scaled.denominator',
-    reason: 'Equality has been answered in the line above.',
-  },
-  {
-    file: 'renderer/engine/units/exact.ts',
-    line: "const digits = String(units < 0n ? -units : units).padStart(decimals + 1, '0');",
-    change: 'units < 0n → units <= 0n',
-    reason: 'A whole 0 has no sign to take off.',
-  },
-  {
-    file: 'renderer/engine/units/exact.ts',
     line: 'const decimals = 25 - magnitude;',
     change: '25 → 26',
     reason: 'More digits than a double holds, whether 25 or 26, give the same double.',
@@ -107,6 +77,18 @@ export const survivors: readonly Survivor[] = [
     line: 'const manyColumns = 3000;',
     change: '3000 → 3001',
     reason: 'From how many columns on the solver is set otherwise: its answers are the same.',
+  },
+  {
+    file: 'renderer/engine/socket/heldHeads.ts',
+    line: 'if (max === null || min === null) return null;',
+    change: 'max === null || min === null → max === null && min === null',
+    reason: 'The table prints both limits of a socket or neither.',
+  },
+  {
+    file: 'renderer/engine/torqueTable/heldBands.ts',
+    line: 'min === undefined || max === undefined',
+    change: 'min === undefined || max === undefined → min === undefined && max === undefined',
+    reason: 'A row of a table has both ends of a band or neither; a single end stands beside null.',
   },
 ];
 
