@@ -1,6 +1,8 @@
 /** Where the answers of a joint change over: the last value that is taken, and the first that is not. */
 import { describe, expect, it } from 'vitest';
 import { elongationMm, torsionMPa } from '../../../renderer/engine/preload/formula/index.ts';
+import { stopLimit } from '../../../renderer/engine/loosening/stopLimit.ts';
+import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { jointTask } from '../../../renderer/engine/preload/index.ts';
 
 const m10RootMm = 10 - 1.22686935 * 1.5;
@@ -82,5 +84,83 @@ describe('the ends of a range', () => {
     const shank = { threadTorqueNm: 0.001, torsion: 'elastic' } as const;
     expect(torsionMPa({ ...shank, stressDiameterMm: 0.5 })).toBeCloseTo(16 / (Math.PI * 0.125), 9);
     expect(() => torsionMPa({ ...shank, stressDiameterMm: 0 })).toThrow(/stress diameter/);
+  });
+});
+
+describe('what a refusal says', () => {
+  const refusal = (joint: Record<string, unknown>, text?: string) => {
+    try {
+      jointTask(joint, text === undefined ? {} : { file: 'joint.json', text });
+    } catch (error) {
+      if (error instanceof RefusedError) return error.refusal;
+    }
+    throw new Error('nothing was refused');
+  };
+  const nut = { thread: 'M10', nutFactor: { nominal: 0.2 } };
+
+  it('names the share that lacks a strength, and what the strength lacks', () => {
+    expect(refusal({ thread: 'M10', friction, yieldShare: 0.9 }).message).toMatch(
+      /^strength: is missing: "yieldShare"/,
+    );
+    expect(refusal({ ...nut, stressShare: 0.5 }).message).toMatch(/^strength: is missing: "stressShare"/);
+    const proofOnly = { ...nut, stressShare: 0.5, strength: { proofMPa: 580 } };
+    expect(refusal(proofOnly).message).toMatch(/^strength: holds no yield strength, of which "stressShare"/);
+  });
+
+  it('names the area that a share of another screw lacks, once, and the strength beside it', () => {
+    const bare = { thread: { meanDiameterMm: 22.5, leadMm: 5, halfAngleDeg: 15 }, friction, stressShare: 0.5 };
+    expect(refusal({ ...bare, strength }).field).toBe('thread.rootDiameterMm');
+    expect(refusal(bare).rows?.map(({ field }) => field)).toEqual(['thread.rootDiameterMm', 'strength']);
+  });
+
+  it('names the number that is beyond a double by its whole path', () => {
+    const huge = { ...nut, strength: { proofMPa: 580 }, preload: '1e306 N' };
+    expect(refusal(huge).message).toMatch(/^The joint's proofShare\.max is beyond/);
+  });
+
+  it('carries file, row and value of a field found only while computing, and none that are not there', () => {
+    const steep = { thread: { meanDiameterMm: 10, leadMm: 300, halfAngleDeg: 30 }, friction, preload: '1 kN' };
+    expect(refusal(steep, JSON.stringify(steep, null, 1))).toMatchObject({
+      field: 'friction.thread',
+      value: 0.12,
+      file: 'joint.json',
+      row: expect.any(Number) as number,
+    });
+    const { file, row } = refusal(steep);
+    expect({ file, row }).toEqual({ file: undefined, row: undefined });
+  });
+});
+
+describe('the linear form', () => {
+  it('takes another screw of 60°, and none of another angle', () => {
+    const screw = { meanDiameterMm: 9.026, leadMm: 1.5 };
+    const joint = { friction, form: 'linear', preload: '20 kN' };
+    const asThread = jointTask({ thread: 'M10', ...joint }).torqueNm.seating.nominal;
+    const asScrew = jointTask({ thread: { ...screw, halfAngleDeg: 30 }, ...joint }).torqueNm.seating.nominal;
+    expect(asScrew / asThread).toBeCloseTo(1, 4);
+    expect(() => jointTask({ thread: { ...screw, halfAngleDeg: 29 }, ...joint })).toThrow(/halfAngleDeg.*must be 30/);
+  });
+});
+
+describe('two bolts that share', () => {
+  it('have the scatter of one over √2, and say so', () => {
+    const joint = { thread: 'M10', nutFactor: { nominal: 0.2 }, preload: '20 kN', scatter: 0.2 };
+    const two = jointTask({ ...joint, boltsSharing: 2 });
+    expect(two.preloadN.min).toBeCloseTo(20000 * (1 - 0.2 / Math.SQRT2), 6);
+    expect(two.assumptions.join()).toContain('mean of 2 bolts');
+    expect(two.sources.map(({ number }) => number)).toContain('NASA-STD-5020');
+    expect(jointTask({ ...joint, boltsSharing: 1 }).sources.map(({ number }) => number)).not.toContain('NASA-STD-5020');
+  });
+});
+
+describe('a string of no parts', () => {
+  it('has no stop limit, and says that no rating is held for any; of one part, that part’s', () => {
+    expect(stopLimit([])).toEqual({
+      torqueNm: null,
+      setBy: null,
+      reason: 'no stop limit: no torque is held for any part',
+    });
+    expect(stopLimit([{ name: 'bar', ratedNm: 60 }])).toEqual({ torqueNm: 60, setBy: 'bar', reason: null });
+    expect(stopLimit([{ name: 'bar', ratedNm: null }]).reason).toBe('no stop limit: no torque is held for bar');
   });
 });

@@ -14,8 +14,8 @@ function stepWith(more: More) {
   const plan = smallPlan() as unknown as { steps: More[] };
   const step = plan.steps.find(({ action }) => action === 'tighten');
   if (step === undefined) throw new Error('the plan tightens nothing');
-  for (const field of ['callout', 'running', 'runningIncluded']) delete step[field];
-  Object.assign(step, more);
+  const { callout: _callout, running: _running, runningIncluded: _included, ...rest } = step;
+  plan.steps[plan.steps.indexOf(step)] = { ...rest, ...more };
   const resolved = planFrom(plan).steps.find(({ id }) => id === step['id']);
   if (resolved === undefined) throw new Error('the step is gone');
   return { step: resolved, parts: torqueParts(resolved), texts: torqueTexts(resolved, more, 'as-written') };
