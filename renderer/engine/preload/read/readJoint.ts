@@ -1,5 +1,6 @@
 import { jointSchema, type JointInput } from '../../../../shared-types/joint.ts';
 import { refusalFromZod, rowFinder } from '../../json/readJson.ts';
+import { RefusedError } from '../../errors.ts';
 import { Refusals } from '../../json/refusals.ts';
 import type { Strength } from '../../strength/index.ts';
 import type { Thread } from '../../thread/index.ts';
@@ -133,7 +134,11 @@ function needsOfShare(r: JointReading, input: JointInput, { screw }: ResolvedJoi
 /** Friction and lead so great that no torque turns the screw belong to the field they stand in, with its row. */
 function needsOfFriction(r: JointReading, { friction }: JointInput, { screw, tightening }: ResolvedJoint): void {
   if (friction === undefined || tightening.by !== 'friction' || tightening.form !== 'screw') return;
-  r.refusals.attempt('friction.thread', friction.thread, 0, () =>
-    screwThreadArmMm({ ...screw, friction: friction.thread }),
-  );
+  try {
+    screwThreadArmMm({ ...screw, friction: friction.thread });
+  } catch (error) {
+    if (!(error instanceof RefusedError)) throw error;
+    // The value to mend is the friction, not the term of the formula that it makes impossible.
+    r.refusals.add('friction.thread', { ...error.refusal, value: friction.thread });
+  }
 }
