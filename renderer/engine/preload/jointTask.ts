@@ -32,6 +32,7 @@ export function jointTask(given: unknown, origin: JointOrigin = {}): JointResult
 function answer(read: ReadJoint): JointResult {
   const { input, joint, stop, service } = read;
   const numbers = computeJoint(joint);
+  refuseNotFinite(numbers, '');
   const { nominal, max } = numbers.preloadN;
   const result: JointResult = {
     ...numbers,
@@ -43,7 +44,7 @@ function answer(read: ReadJoint): JointResult {
     sources: sourcesOf(read),
     caution: cautionShort,
   };
-  refuseNotFinite({ ...numbers, service: result.service, stopLimit: result.stopLimit }, '');
+  refuseNotFinite({ service: result.service, stopLimit: result.stopLimit }, '');
   return result;
 }
 
