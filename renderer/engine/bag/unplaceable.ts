@@ -43,12 +43,13 @@ function stepWithoutStack(plan: ResolvedPlan, { stacks, holds }: StepGroup, step
   };
 }
 
+/** What leaves nothing near: with a tool and a socket some stack is, whatever it fails. */
 function toolless(plan: ResolvedPlan, action: 'tighten' | 'loosen' | 'hold'): string {
   const tools = [...plan.tools.values()];
   if (action === 'tighten' && !tools.some((tool) => tool.torque)) return '; it holds no torque tool';
   if (action === 'loosen' && !tools.some((tool) => !tool.torque || tool.torque.loosens))
     return '; it holds nothing that may loosen';
-  return plan.sockets.size === 0 ? '; it holds no socket' : '; none comes near';
+  return '; it holds no socket';
 }
 
 function nearest(closest: Infeasibility['closest'], otherwise: string): string {

@@ -246,6 +246,15 @@ describe('the bag of one small plan', () => {
     expect(result.outings[0]?.items.length).toBeGreaterThan(0);
   });
 
+  it('sets no torque tool that only loosens', async () => {
+    const { outings } = await solve(all(keep('catalog.drivers', 0), put('catalog.torqueTools[0].loosens', true)));
+    expect(outings[0]?.steps.map(({ stack, setting }) => [stack[0], setting?.value])).toEqual([
+      ['TT-2', undefined],
+      ['TT-2', 32.5],
+      [undefined, undefined],
+    ]);
+  });
+
   it('needs no bag for nothing', async () => {
     const result = await solve(put('steps', []));
     expect(result).toMatchObject({

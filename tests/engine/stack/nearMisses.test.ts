@@ -49,6 +49,14 @@ describe('near misses', () => {
     expect(fits(bare)).toEqual([['R-38 S-9/16', 'reach']]);
   });
 
+  it('are that one only, though others fail several measured checks', () => {
+    const sockets = put('catalog.sockets', [
+      { ...socket, id: 'A-short', length: '1 in', ratedTorque: '40 lbf·ft' },
+      { ...socket, id: 'B-other', length: '3 in', opening: { form: 'hex6', size: '5/8 in' } },
+    ]);
+    expect(fits(all(keep('catalog.extensions', 0), sockets))).toEqual([['R-38 B-other', 'opening']]);
+  });
+
   it('are those that fail several measured checks, fewest first, where none fails one only', () => {
     const deepAndProud = put('steps[0].access', { depth: '2 in', protrusion: '1 in', handleRadius: '4 in' });
     const two = put('catalog.sockets', [
@@ -78,6 +86,16 @@ describe('near misses', () => {
     expect(fits(all(keep('catalog.extensions', 0), three))).toEqual([
       ['R-38 B', 'reach strength'],
       ['R-38 C', 'reach strength'],
+    ]);
+  });
+
+  it('come by that sum whichever check it is of', () => {
+    const made = (id: string, length: string, ratedTorque: string) => ({ ...socket, id, length, ratedTorque });
+    // Short by 1 mm and 10 N·m, 11 in all; by 5 mm and 1 N·m, 6 in all.
+    const two = [made('A', '49.8 mm', '46.94 N·m'), made('B', '45.8 mm', '55.94 N·m')];
+    expect(fits(all(keep('catalog.extensions', 0), put('catalog.sockets', two)))[0]).toEqual([
+      'R-38 B',
+      'reach strength',
     ]);
   });
 

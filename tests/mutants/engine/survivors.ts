@@ -55,30 +55,6 @@ export const survivors: readonly Survivor[] = [
     reason: 'A pair has a hold exactly where the step has one.',
   },
   {
-    file: 'renderer/engine/bag/settle.ts',
-    line: '(a, b) => a.ids.length - b.ids.length || rank(a) - rank(b) || (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0),',
-    change: 'key(a) < key(b) → key(a) <= key(b)',
-    reason: 'No two stacks of one step have the same ids.',
-  },
-  {
-    file: 'renderer/engine/bag/settle.ts',
-    line: '(a, b) => a.ids.length - b.ids.length || rank(a) - rank(b) || (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0),',
-    change: 'key(a) > key(b) → key(a) >= key(b)',
-    reason: 'No two stacks of one step have the same ids.',
-  },
-  {
-    file: 'renderer/engine/bag/solveOuting.ts',
-    line: 'const stacksTried = 6;',
-    change: '6 → 7',
-    reason: 'How many stacks a first bag is tried with: any few will do.',
-  },
-  {
-    file: 'renderer/engine/bag/integerProgram.ts',
-    line: 'const manyColumns = 3000;',
-    change: '3000 → 3001',
-    reason: 'From how many columns on the solver is set otherwise: its answers are the same.',
-  },
-  {
     file: 'renderer/engine/socket/heldHeads.ts',
     line: 'if (max === null || min === null) return null;',
     change: 'max === null || min === null → max === null && min === null',
