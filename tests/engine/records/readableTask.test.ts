@@ -220,10 +220,14 @@ describe('a step at an interface', () => {
     });
   });
 
-  it('says its own one watch-out where the interface has none', () => {
-    const { watchOuts: _, ...calm } = at;
-    const plan = planOfTask({ ...of({ watchOuts: ['Slow.'] }), interfaces: [calm] }).plan;
-    expect(plan.steps.find(({ id }) => id === 'loosen')?.watchOuts).toEqual(['Slow.']);
+  it.each([
+    ['the interface', ['Ice.'], undefined],
+    ['the step', undefined, ['Ice.']],
+  ])('says a single watch-out, be it that of %s', (_, ofInterface, ofStep) => {
+    const { watchOuts: _watchOuts, ...calm } = at;
+    const one: Interface = { ...calm, ...(ofInterface === undefined ? {} : { watchOuts: ofInterface }) };
+    const { plan } = planOfTask({ ...of({ watchOuts: ofStep }), interfaces: [one] });
+    expect(plan.steps.find(({ id }) => id === 'loosen')?.watchOuts).toEqual(['Ice.']);
   });
 
   it('has its own word where it says it', () => {
