@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { BagOuting } from '../../../shared-types/bag.ts';
 import { planBag } from '../../../renderer/engine/bag/planBag.ts';
-import { recheckOuting } from '../../../renderer/engine/bag/recheck.ts';
+import { readdObjective, recheckOuting } from '../../../renderer/engine/bag/recheck.ts';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
 import type { ResolvedOuting } from '../../../renderer/engine/plan/resolved.ts';
 import type { Edit } from '../../support/editJson.ts';
@@ -42,6 +42,11 @@ const faults: [string, Edit, RegExp][] = [
   ['a stack for hands', put('steps[2].stack', ['R-38', 'S-9/16']), /needs no stack/],
   ['a hold nobody asked for', put('steps[0].hold', ['R-38', 'X-3', 'S-9/16']), /nothing is to be held/],
   ['another setting', put('steps[1].setting.value', 33), /set elsewhere/],
+  ['the same number of another unit', put('steps[1].setting.unit', 'N·m'), /set elsewhere/],
+  ['a setting in place of none', put('steps[1].stack', ['R-38', 'X-3', 'S-9/16']), /has no setting/],
+  ['a hold for hands', put('steps[2].hold', ['R-38', 'S-9/16']), /needs no stack/],
+  ['a line of no pieces', put('items[0].quantity', 0), /0 × R-38 in B-1 is no line/],
+  ['four extensions', put('steps[0].stack', ['R-38', 'X-3', 'X-3', 'X-6', 'X-6', 'S-9/16']), /4 extensions/],
   ['no setting', put('steps[1].setting', null), /has no setting/],
   ['another mass', put('massKg', 1.911), /mass adds up/],
 ];
@@ -83,5 +88,79 @@ describe('the second count', () => {
     const said = recheckOuting(slotted, slotted.outings[0] as ResolvedOuting, answer);
     expect(said).toHaveLength(3);
     expect(said.join('; ')).toMatch(/slot s draws 2 × R-38/);
+  });
+
+  it('counts gear that a role takes out of the bag as its own, and not what it brings home', () => {
+    const moved = (from: string, to: string) => {
+      const step = {
+        id: 'take',
+        outing: 'O1',
+        role: 'Second',
+        action: 'use',
+        moves: [{ id: 'C-1', quantity: 2, from, to }],
+      };
+      const catalog = { ...source.catalog, bags: [{ id: 'B-1', role: 'Second', mass: '500 g' }] };
+      const moving = planFrom({ ...source, catalog, places: [{ id: 'foot' }], steps: [step] });
+      const items = [{ id: 'C-1', quantity: 2, bag: 'B-1', because: ['take'] }];
+      const steps = [{ id: 'take', stack: [], hold: null, setting: null }];
+      return recheckOuting(moving, moving.outings[0] as ResolvedOuting, { id: 'O1', massKg: 0.54, items, steps });
+    };
+    expect(moved('bag', 'foot')).toEqual([]);
+    expect(moved('foot', 'bag')).toEqual([
+      '2 × C-1 packed, 0 needed',
+      'bag B-1 of Second holds C-1, which no step of that role uses',
+    ]);
+  });
+
+  it('counts in a slot what a role needs most, less what its own bags hold', () => {
+    const long = ['R-38', 'X-3', 'X-3', 'S-9/16'];
+    const stacks: Record<string, string[]> = { a: ['R-38', 'X-3', 'S-9/16'], b: long, c: ['R-38', 'X-3', 'S-9/16'] };
+    const steps = Object.keys(stacks).map((id) => {
+      return { ...source.steps[0], id, role: id === 'c' ? 'Second' : 'Lead', slot: 's' };
+    });
+    const plenty = structuredClone(source.catalog);
+    for (const piece of [...plenty.sockets, ...plenty.extensions, ...plenty.drivers]) piece.onHand = 9;
+    const catalog = { ...plenty, bags: [{ id: 'B-1' }, { id: 'B-L', role: 'Lead' }, { id: 'B-S', role: 'Second' }] };
+    const outings = [{ id: 'O1', roles: ['Lead', 'Second'], bags: ['B-1', 'B-L', 'B-S'] }];
+    const slotted = planFrom({ ...source, catalog, outings, steps });
+    const said = (...extensions: [quantity: number, bag: string][]) => {
+      const lines: [string, number, string][] = [
+        ['R-38', 2, 'B-1'],
+        ['S-9/16', 2, 'B-1'],
+        ...extensions.map(([quantity, bag]): [string, number, string] => ['X-3', quantity, bag]),
+      ];
+      const items = lines.map(([id, quantity, bag]) => ({ id, quantity, bag, because: [] }));
+      const massKg = lines.reduce((sum, [id, n]) => sum + (slotted.carried.get(id)?.massKg ?? 0) * n, 0);
+      const answers = Object.entries(stacks).map(([id, stack]) => ({ id, stack, hold: null, setting: null }));
+      const answer = { id: 'O1', massKg, items, steps: answers };
+      return recheckOuting(slotted, slotted.outings[0] as ResolvedOuting, answer);
+    };
+    expect(said([3, 'B-1'])).toEqual([]);
+    expect(said([2, 'B-1'])).toEqual(['slot s draws 3 × X-3 from shared bags, which hold fewer']);
+    expect(said([2, 'B-1'], [1, 'B-L'])).toEqual([]);
+    expect(said([1, 'B-1'], [1, 'B-L'])).toEqual(['slot s draws 2 × X-3 from shared bags, which hold fewer']);
+    expect(said([1, 'B-1'], [1, 'B-L'], [1, 'B-S'])).toEqual([]);
+    expect(said([1, 'B-L'], [1, 'B-S'])).toEqual([
+      'step b needs 2 × X-3, its bags hold fewer',
+      'slot s draws 1 × X-3 from shared bags, which hold fewer',
+    ]);
+    expect(said([5, 'B-L'], [1, 'B-1'])).toEqual([]);
+  });
+});
+
+describe('the objective, added up again', () => {
+  const outings: BagOuting[] = [
+    { id: 'O1', massKg: 1.5, items: [{ id: 'R-38', quantity: 3, bag: 'B-1', because: [] }], steps: [] },
+    { id: 'O2', massKg: 0.25, items: [{ id: 'C-1', quantity: 2, bag: 'B-1', because: [] }], steps: [] },
+  ];
+
+  it('is the outings’ mass, their pieces, or their litres', () => {
+    const litres = structuredClone(source);
+    Object.assign(litres.catalog.drivers[0] ?? {}, { volume: '0.5 L' });
+    Object.assign(litres.catalog.carryGear[0] ?? {}, { volume: '100 mL' });
+    const measured = planFrom(litres);
+    expect(readdObjective(measured, outings, 'mass')).toBe(1.75);
+    expect(readdObjective(measured, outings, 'count')).toBe(5);
+    expect(readdObjective(measured, outings, 'volume')).toBeCloseTo(1.7, 12);
   });
 });
