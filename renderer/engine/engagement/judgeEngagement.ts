@@ -123,7 +123,7 @@ function verdict(
   externalHolds: boolean,
 ): { failsFirst: FailsFirst | null; threadFailsBeforeBolt: boolean | null } {
   const { bolt, externalThread, internalThread } = loadsN;
-  if (internalThread === null || bolt === null || externalThread === null) {
+  if (bolt === null || internalThread === null || externalThread === null) {
     // Bolt and external thread are one material: too short an engagement shows without any strength.
     return { failsFirst: null, threadFailsBeforeBolt: externalHolds ? null : true };
   }

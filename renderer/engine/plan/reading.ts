@@ -51,7 +51,7 @@ export class Reading {
 
   /** Whether a least amount is above a greatest one; never where one of them was refused. */
   isAbove(least: number, greatest: number): boolean {
-    return !Number.isNaN(least + greatest) && !atMost(least, greatest);
+    return ![least, greatest].some(Number.isNaN) && !atMost(least, greatest);
   }
 
   optional<T>(text: string | undefined, read: (text: string) => T): T | null {

@@ -220,6 +220,10 @@ describe('engagement', () => {
     }
   });
 
+  it('may be of less than a millimetre', async () => {
+    expect((await answer({ ...half, thread: '#0-80', engagement: '0.9 mm' })).result.threadFailsBeforeBolt).toBe(true);
+  });
+
   it('explicit strengths without a proof stress give no proof load', async () => {
     const { result } = await answer({ ...half, strength: { ultimateMPa: 830 } });
     expect(result.proofLoadN).toBeNull();
