@@ -99,6 +99,7 @@ describe('tolerances of ASME B1.1, evaluated by hand from the formulas', () => {
     ['2B from 1/4 in up', '2B', 0.25, 20, 0.0115],
     ['2B at 1/4 in itself, however coarse', '2B', 0.25, 6, 0.25 / 6 - 0.4 / 36],
     ['2B below 4 threads an inch', '2B', 4, 3.5, 0.15 / 3.5],
+    ['2B above 4 threads an inch', '2B', 2, 4.5, 0.25 / 4.5 - 0.4 / 4.5 ** 2],
     ['2B at 4 threads an inch', '2B', 4, 4, 0.25 / 4 - 0.4 / 16],
     ['2B below 1/4 in, #10-32', '2B', 0.19, 32, 0.007895],
     ['2B below 1/4 in, its own: #10-24', '2B', 0.19, 24, 0.010588],

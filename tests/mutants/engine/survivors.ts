@@ -66,6 +66,12 @@ export const survivors: readonly Survivor[] = [
     change: 'min === undefined || max === undefined → min === undefined && max === undefined',
     reason: 'A row of a table has both ends of a band or neither; a single end stands beside null.',
   },
+  {
+    file: 'renderer/engine/thread/limitTolerances.ts',
+    line: "if (x.internalClass === '2B' && atLeast(D, smallestLargeIn)) return n < 4 ? 0.15 * P : linear;",
+    change: 'n < 4 → n <= 4',
+    reason: 'At 4 threads an inch both formulas give the same.',
+  },
 ];
 
 /** Why a mutant may survive; undefined where nobody has said. */
