@@ -85,8 +85,9 @@ function wrapped(text: string, indent = ''): string[] {
   const lines = [''];
   for (const word of text.split(' ')) {
     const longer = `${lines.at(-1)} ${word}`.trimStart();
-    if (indent.length + longer.length <= widestLine) lines.splice(-1, 1, longer);
-    else lines.push(word);
+    const fits = indent.length + longer.length <= widestLine;
+    if (fits) lines.pop();
+    lines.push(fits ? longer : word);
   }
   return lines.filter((line) => line !== '').map((line) => `${indent}${line}`);
 }

@@ -103,9 +103,9 @@ function search(plan: ResolvedPlan, task: StackTask): Choice[] {
 function groupSteps(single: readonly StepGroup[]): StepGroup[] {
   const groups = new Map<string, StepGroup>();
   for (const group of single) {
-    const loosens = group.steps[0]?.action === 'loosen';
+    const actions = group.steps.map(({ action }) => action);
     const ways = [group.stacks, group.holds].map((list) => list?.map((choice) => choice.ids) ?? null);
-    const key = JSON.stringify([group.role, group.slot, loosens, ways]);
+    const key = JSON.stringify([group.role, group.slot, actions, ways]);
     const same = groups.get(key);
     // A step without a stack stands alone, so that its own closest fits can be said.
     if (same && group.stacks.length > 0) same.steps.push(...group.steps);

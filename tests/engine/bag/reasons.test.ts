@@ -57,9 +57,16 @@ describe('a step for which the catalog has no stack', () => {
 describe('a step that holds', () => {
   it('is told where nothing holds against it, and which stack it would have', async () => {
     const [fault, ...more] = await faults(
-      all(held, keep('catalog.drivers', 0), put('steps', [{ ...tighten }]), (plan) => {
-        put('steps[0].hold', { fastener: 'F1' })(plan);
-      }),
+      all(
+        held,
+        keep('catalog.sockets', 1),
+        keep('catalog.extensions', 1),
+        keep('catalog.drivers', 0),
+        put('steps', [{ ...tighten }]),
+        (plan) => {
+          put('steps[0].hold', { fastener: 'F1' })(plan);
+        },
+      ),
     );
     expect(more).toEqual([]);
     expect(fault).toMatchObject({ step: 'tighten', closest: [{ stack: ['TT-2', 'X-3', 'S-9/16'] }] });
@@ -116,6 +123,10 @@ describe('a piece that no bag takes', () => {
         { stack: [], fails: [{ check: 'bag', have: 'room for 177.8 mm', need: '203.2 mm for C-1' }] },
       ]);
     }
+  });
+
+  it('is none of any length where the bag has no limit of length', async () => {
+    expect(await reasons(put('catalog.drivers[0].size', '90 in'))).toEqual([]);
   });
 
   it('leaves a step without a bag: at most three of its stacks are shown, with the piece alone', async () => {
@@ -226,6 +237,20 @@ describe('an outing that cannot be packed together', () => {
     expect(await reasons(tethered)).toEqual([
       `step loosen ${head}: cannot be packed: bag B-1 takes 1 tether points, 2 tether points needed`,
     ]);
+  });
+});
+
+describe('gear that a step moves', () => {
+  it('lies in the bag where it is taken out of it, and not where it comes home', async () => {
+    const moving = (from: string, to: string) => {
+      const moves = [{ id: 'C-1', quantity: 3, from, to }];
+      const step = { id: 'move', outing: 'O1', role: 'Lead', action: 'use', moves };
+      return planBag(planFrom({ ...smallPlan(), places: [{ id: 'foot' }], steps: [step] }), { minimise: 'count' });
+    };
+    expect((await moving('bag', 'foot')).outings[0]?.items).toEqual([
+      { id: 'C-1', quantity: 3, bag: 'B-1', because: ['move'] },
+    ]);
+    expect((await moving('foot', 'bag')).outings[0]?.items).toEqual([]);
   });
 });
 

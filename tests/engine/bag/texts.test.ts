@@ -43,25 +43,26 @@ describe('an outing as text', () => {
     put('steps[0].outing', 'O2'),
     put('steps[2].outing', 'O2'),
   );
-  const lines = linesOf(two, {
-    outings: [
-      {
-        id: 'O2',
-        massKg: 1.25,
-        items: [
-          { id: 'S-9/16', quantity: 2, bag: 'B-2', because: ['loosen', 'more'] },
-          { id: 'C-1', quantity: 3, bag: 'B-1', because: ['cap'] },
-        ],
-        steps: [
-          { id: 'loosen', stack: ['R-38', 'S-9/16'], hold: ['R-38', 'X-3'], setting: null },
-          { id: 'cap', stack: [], hold: null, setting: null },
-        ],
-      },
-    ],
-  });
+  const lines = () =>
+    linesOf(two, {
+      outings: [
+        {
+          id: 'O2',
+          massKg: 1.25,
+          items: [
+            { id: 'S-9/16', quantity: 2, bag: 'B-2', because: ['loosen', 'more'] },
+            { id: 'C-1', quantity: 3, bag: 'B-1', because: ['cap'] },
+          ],
+          steps: [
+            { id: 'loosen', stack: ['R-38', 'S-9/16'], hold: ['R-38', 'X-3'], setting: null },
+            { id: 'cap', stack: [], hold: null, setting: null },
+          ],
+        },
+      ],
+    });
 
   it('has its own name, all its pieces, and each bag with what lies in it', () => {
-    expect(section(lines, 'Outing To the mast: 5 pieces, 1.25 kg with the bags')).toEqual([
+    expect(section(lines(), 'Outing To the mast: 5 pieces, 1.25 kg with the bags')).toEqual([
       '  Bag Belt pouch',
       '    2 × S-9/16  Socket, deep  for loosen, more',
       '  Bag B-1',
@@ -158,10 +159,10 @@ describe('long sentences', () => {
     const from = lines.indexOf('    tighten: TT-2; set 32.5 lbf·ft');
     return lines.slice(from + 1, lines.indexOf('', from));
   };
-  const before = sourceLines('x')[0]?.length ?? 0;
   const word = (length: number) => 'w'.repeat(length);
 
   it('fill a line to its last character and go no further', () => {
+    const before = sourceLines('x')[0]?.length ?? 0;
     expect(before).toBeGreaterThan(40);
     const [only, ...more] = sourceLines(word(1 + 112 - before));
     expect([only?.length, more]).toEqual([112, []]);

@@ -137,11 +137,14 @@ describe('the ways to do a step', () => {
 });
 
 describe('a solution as an answer', () => {
-  const of = worked(loosenOnly);
-  const model = bagModel(of.plan, of.work, 'mass');
-  const columns = Array.from({ length: model.program.modelData().numCols }, () => 0);
+  const modelled = () => {
+    const { plan, work } = worked(loosenOnly);
+    const model = bagModel(plan, work, 'mass');
+    return { model, columns: Array.from({ length: model.program.modelData().numCols }, () => 0) };
+  };
 
   it('names the stacks taken and what lies in the bags, and no line of nothing', () => {
+    const { model, columns } = modelled();
     const taken = [...columns];
     for (const { item, column } of model.lying) taken[column] = item.id === 'X-3' ? 1 : item.id === 'R-38' ? 2 : 0;
     const second = model.groups[0]?.stacks[1];
@@ -153,6 +156,7 @@ describe('a solution as an answer', () => {
   });
 
   it('is refused where it has too few columns', () => {
+    const { model, columns } = modelled();
     expect(() => readAnswer(model, columns.slice(0, 1))).toThrow(/has no column 1/);
   });
 
