@@ -181,6 +181,7 @@ describe('gear that is used up', () => {
 describe('an outing that cannot be packed together', () => {
   it('names one step that cannot be packed even alone, and no other', async () => {
     const light = all(put('catalog.bags[0].massMax', '1 kg'), keep('steps', 2));
+    expect((await faults(light))[0]?.closest.map(({ stack }) => stack)).toEqual([['TT-2', 'X-3', 'S-9/16']]);
     expect(await reasons(light)).toEqual([
       `step tighten ${head}: cannot be packed: bag B-1 takes 1 kg, 1.07 kg needed`,
     ]);
