@@ -1,6 +1,6 @@
 /** Where the answers of a joint change over: the last value that is taken, and the first that is not. */
 import { describe, expect, it } from 'vitest';
-import { elongationMm, torsionMPa } from '../../../renderer/engine/preload/formula/index.ts';
+import { elongationMm, seatingOfWrench, torsionMPa } from '../../../renderer/engine/preload/formula/index.ts';
 import { stopLimit } from '../../../renderer/engine/loosening/stopLimit.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { jointTask } from '../../../renderer/engine/preload/index.ts';
@@ -72,6 +72,12 @@ describe('the ends of a range', () => {
     expect(() =>
       jointTask({ thread: 'M10', nutFactor: { nominal: 0.2 }, torque: { ...torque, max: '39.9 N·m' } }),
     ).toThrow(/torque.min.*above the maximum/);
+  });
+
+  it('the torque of a watchmaker’s screw seats as any other', () => {
+    const wrench = { minNm: 1e-6, maxNm: 2e-6 };
+    expect(seatingOfWrench({ wrench, running: { minNm: 0, maxNm: 0 } })).toEqual(wrench);
+    expect(() => seatingOfWrench({ wrench, running: { minNm: 0, maxNm: 1e-6 } })).toThrow(/running torque/);
   });
 
   it('a length of 0 has no elongation, below 0 is none', () => {

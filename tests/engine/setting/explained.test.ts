@@ -154,3 +154,51 @@ describe('the ends of what is taken', () => {
     expect(two.turning).toMatchObject({ leadMm: 3, turns: 5 });
   });
 });
+
+describe('what is given twice, or by halves', () => {
+  const refusals = async (more: Given): Promise<string[]> => {
+    const given = await told('setting', { callout, tool, ...more });
+    if (given.exit !== 2) return [];
+    const all = given.error.rows ?? [given.error];
+    return all.map(({ field, code }) => `${field ?? ''}: ${code}`);
+  };
+
+  it('a twisting part has a moment or a diameter, one of them, and a bore below its diameter', async () => {
+    const part = { length: '250 mm', shearModulus: '80 GPa' };
+    const windUp = async (more: Given): Promise<string[]> => refusals({ windUp: [{ ...part, ...more }] });
+    expect(await windUp({ polarMomentMm4: 2000 })).toEqual([]);
+    expect(await windUp({ outsideDiameter: '12 mm' })).toEqual([]);
+    expect(await windUp({ outsideDiameter: '12 mm', insideDiameter: '11.9 mm' })).toEqual([]);
+    expect(await windUp({})).toEqual(['windUp[0]: missing-field']);
+    expect(await windUp({ polarMomentMm4: 2000, outsideDiameter: '12 mm' })).toEqual(['windUp[0]: contradiction']);
+    for (const bore of [{ outsideDiameter: '12 mm' }, { polarMomentMm4: 2000 }]) {
+      expect(await windUp({ ...bore, insideDiameter: '12 mm' })).toEqual(['windUp[0].insideDiameter: contradiction']);
+    }
+  });
+
+  it('a least preload may be 0, a greatest may not, and one that cannot be read is not compared', async () => {
+    const limits = (min: string, max: string): Given => ({
+      distribution: { form: 'exact' },
+      preloadLimits: { min, max, nutFactor: { form: 'exact', value: 0.2 }, thread: 'M10', seed: 1, samples: 1000 },
+    });
+    expect(await refusals(limits('0 N', '15 kN'))).toEqual([]);
+    expect(await refusals(limits('0 N', '0 N'))).toEqual(['preloadLimits.max: out-of-range']);
+    expect(await refusals(limits('-1 N', '15 kN'))).toEqual(['preloadLimits.min: out-of-range']);
+    expect((await refusals(limits('x', '0.5 N'))).map((text) => text.split(':')[0])).toEqual(['preloadLimits.min']);
+  });
+
+  it('time is that of the turns or of the strokes, whichever is stated', async () => {
+    const turning = { length: '15 mm', pitch: '1.5 mm', starts: 1, swingDeg: 90, stepDeg: 5 };
+    const seconds = async (more: Given): Promise<number | null | undefined> =>
+      (await answer({ turning: { ...turning, ...more } })).turning?.seconds;
+    expect(await seconds({})).toBeNull();
+    expect(await seconds({ secondsPerTurn: 3 }), 'ten turns').toBe(30);
+    expect(await seconds({ secondsPerStroke: 2 }), 'forty strokes of 90°').toBe(80);
+  });
+
+  it('the common range of a tool is a fifth of its maximum up to the whole of it', () => {
+    const uses = rangeUses({ maxNm: 50, callout: { minNm: 40, maxNm: 50 }, rangeShare: 1 });
+    expect(uses[0]).toMatchObject({ minShare: 0.2, maxShare: 1, inside: true });
+    expect(rangeUses({ maxNm: 50, callout: { minNm: 40, maxNm: 50 }, rangeShare: 0.19 })[0]?.inside).toBe(false);
+  });
+});

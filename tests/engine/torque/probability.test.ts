@@ -123,6 +123,16 @@ describe('the setting most likely to give a preload within its limits', () => {
     expect(held).toBeGreaterThanOrEqual(180);
   });
 
+  it('may be the only mark, or the first', () => {
+    const marks = (...nms: number[]): Partial<PreloadTask> => ({
+      scale: { ...scale, increment: null, settings: nms.map((nm) => ({ value: nm, unit: 'N·m' as const, nm })) },
+    });
+    const exact: NutFactorSpread = { form: 'exact', value: 0.2 };
+    expect(likeliestSetting(task(exact, { ...marks(40), samples: 1000 })).best?.setting.value).toBe(40);
+    expect(likeliestSetting(task(exact, { ...marks(35, 55), samples: 1000 })).best?.setting.value).toBe(35);
+    expect(likeliestSetting(task(exact, { ...marks(10, 45), samples: 1000 })).best?.setting.value).toBe(45);
+  });
+
   it('is the lowest of those that serve where nothing is spread', () => {
     const exact = { form: 'exact', value: 0.2 } as const;
     const limits = { preloadN: { min: 9500, max: 10_500 } };

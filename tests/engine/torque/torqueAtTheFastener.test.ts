@@ -46,6 +46,10 @@ describe('an offset head that leaves no lever', () => {
   ])('is refused: lever %d, length %d, %d°', (leverMm, lengthMm, angleDeg) => {
     expect(() => offsetCorrection({ leverMm, lengthMm, angleDeg })).toThrow(/must be above 0/);
   });
+
+  it('is told from one that leaves a ten-millionth of it', () => {
+    expect(offsetCorrection({ leverMm: 100, lengthMm: 99.999_99, angleDeg: 180 })).toBeCloseTo(1e7, -1);
+  });
 });
 
 describe('the running torque above which a mistake about it no longer conforms', () => {

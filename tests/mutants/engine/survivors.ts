@@ -72,6 +72,67 @@ export const survivors: readonly Survivor[] = [
     change: 'n < 4 → n <= 4',
     reason: 'At 4 threads an inch both formulas give the same.',
   },
+  {
+    file: 'renderer/engine/chance/normal.ts',
+    line: 'if (z <= -tailFrom) return upperTail(-z);',
+    change: 'z <= -tailFrom → z < -tailFrom',
+    reason: 'At −2 series and fraction give the same double.',
+  },
+  {
+    file: 'renderer/engine/chance/normal.ts',
+    line: 'for (let middle = (low + high) / 2; middle > low && middle < high; middle = (low + high) / 2) {',
+    change: 'low + high → low - high',
+    reason: 'The search begins elsewhere between the same ends and ends at the same double.',
+  },
+  {
+    file: 'renderer/engine/setting/readFurther.ts',
+    line: 'polarMomentMm4: part.polarMomentMm4 ?? polarMomentMm4({ outsideMm: outsideMm ?? 1, insideMm }),',
+    change: '1 → 2',
+    reason: 'A diameter that is missing has been refused above; what stands in for it is never answered.',
+  },
+  {
+    file: 'renderer/engine/setting/readScale.ts',
+    line: 'r.refusals.attempt(field, typed, { value: 1, unit, nm: 1 }, () => readMark(typed, unit, least));',
+    change: '1 → 2',
+    reason: 'A mark that cannot be read has been refused; what stands in for it is never answered.',
+  },
+  {
+    file: 'renderer/engine/torque/chooseSetting.ts',
+    line: 'return Math.abs(difference) <= slack ? next.nm < best.nm : difference > 0;',
+    change: 'Math.abs(difference) <= slack → Math.abs(difference) < slack',
+    reason: 'Margins that differ by the tolerance to the last bit do not come about.',
+  },
+  {
+    file: 'renderer/engine/torque/preloadChance.ts',
+    line: 'probability: (hits[0] ?? 0) / x.samples,',
+    change: '0 → 1',
+    reason: 'The list has an entry for the setting chosen: the fallback only satisfies the compiler.',
+  },
+  {
+    file: 'renderer/engine/torque/preloadChance.ts',
+    line: 'const changes = new Int32Array(settings.length + 1);',
+    change: '1 → 2',
+    reason: 'One place more than is ever counted into.',
+  },
+  {
+    file: 'renderer/engine/torque/preloadChance.ts',
+    line: 'if (gain <= 0 || K <= 0) return noWindow;',
+    change: 'gain <= 0 → gain < 0',
+    reason: 'A drawn error that makes the gain exactly 0 does not come about.',
+  },
+  {
+    file: 'renderer/engine/torque/torqueParts.ts',
+    line: 'if (written.running === undefined || parts?.running === null || parts === null) {',
+    change:
+      'written.running === undefined || parts?.running === null → written.running === undefined && parts?.running === null',
+    reason: 'A step has a running torque exactly where its writer gave one.',
+  },
+  {
+    file: 'renderer/engine/preload/read/readingJoint.ts',
+    line: 'if (minNm === null || maxNm === null) return { minNm: 1, maxNm: 1 };',
+    change: '1 → 2',
+    reason: 'An end that cannot be read has been refused; what stands in for it is never answered.',
+  },
 ];
 
 /** Why a mutant may survive; undefined where nobody has said. */
