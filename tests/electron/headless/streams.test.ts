@@ -3,8 +3,10 @@ import { appendFileSync, mkdtempSync, openSync, closeSync, rmSync, truncateSync,
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { commands } from '../../../electron/headless/registry.ts';
 import { binOf } from '../../support/installed.ts';
 import { root } from '../../support/tracked.ts';
+import { refusalFrom } from './inProcess.ts';
 import { runHeadless, runThroughNpm, type Ran } from './spawnCommand.ts';
 
 let folder = '';
@@ -54,23 +56,27 @@ describe('through npm, as the contract words it', () => {
 });
 
 describe('usage', () => {
-  it.each([
-    [[], 'No command is given'],
-    [['frobnicate'], '"frobnicate" is unknown; known are convert, thread'],
-    [['constructor'], '"constructor" is unknown'],
-    [['convert', '45 N·m', 'lbf·ft', 'mm'], 'too many'],
-    [['thread', 'M10', '--verbose'], 'Option --verbose is unknown'],
-  ])('%j is refused', async (args, words) => {
-    const error = errorOf(await runHeadless(args));
+  it('without a command is refused', async () => {
+    const error = errorOf(await runHeadless([]));
     expect(error['code']).toBe('usage');
-    expect(error['message']).toContain(words);
+    expect(error['message']).toContain('No command is given');
+  });
+
+  it.each([
+    ['frobnicate', [], '"frobnicate" is unknown; known are convert, thread'],
+    ['constructor', [], '"constructor" is unknown'],
+    ['convert', ['45 N·m', 'lbf·ft', 'mm'], 'too many'],
+    ['thread', ['M10', '--verbose'], 'Option --verbose is unknown'],
+  ])('%s %j is refused', async (name, args, words) => {
+    const { code, message } = await refusalFrom(name, ...args);
+    expect(code).toBe('usage');
+    expect(message).toContain(words);
   });
 
   it('--help prints every command as text and exits 0', async () => {
     const ran = await runHeadless(['--help']);
     expect(ran).toMatchObject({ exit: 0, stderr: '' });
-    for (const name of ['convert', 'thread', 'bag', 'batch'])
-      expect(ran.stdout).toMatch(new RegExp(`^  ${name} `, 'm'));
+    for (const name of Object.keys(commands)) expect(ran.stdout).toMatch(new RegExp(`^  ${name} `, 'm'));
     expect(ran.stdout).toContain('qualified person');
   });
 });
