@@ -12,7 +12,7 @@ export function measured(item: Carried, minimise: Minimised): number {
  *
  * @returns [L]
  * @throws Error where it has none, which a plan's bag is refused for before (`requireVolumes`)
- * @source the plan
+ * @source rule of the objective of command `bag`: volumes are the plan’s
  * @validity plans whose volumes are all given
  * @example an item of 0.25 L: 0.25
  */

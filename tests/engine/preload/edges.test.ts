@@ -74,7 +74,7 @@ describe('the ends of a range', () => {
     ).toThrow(/torque.min.*above the maximum/);
   });
 
-  it('the torque of a watchmaker’s screw seats as any other', () => {
+  it('the torque of a watchmaker’s screw seats like every other', () => {
     const wrench = { minNm: 1e-6, maxNm: 2e-6 };
     expect(seatingOfWrench({ wrench, running: { minNm: 0, maxNm: 0 } })).toEqual(wrench);
     expect(() => seatingOfWrench({ wrench, running: { minNm: 0, maxNm: 1e-6 } })).toThrow(/running torque/);
