@@ -45,30 +45,33 @@ async function openPage({ page, browser }: Life, heard: Set<unknown>): Promise<s
   return kind;
 }
 
-/** The page as a person loads it again: no word to the store beforehand, and the same tab, browser and server after. */
-async function reloadIn({ page }: Life, from: number, afterMs: number): Promise<void> {
+/** Begins a burst of acts and comes back in the middle of it; `writing` tells how the burst ends. */
+async function inTheMidst(
+  page: Life['page'],
+  from: number,
+  afterMs: number,
+): Promise<{ writing: Promise<'ended' | 'broke off'> }> {
   const writing = page
     .evaluate((first) => window.burst.burst(first), from)
     .then(
-      () => 'ended',
-      () => 'broke off',
+      () => 'ended' as const,
+      () => 'broke off' as const,
     );
+  // Counted from the first act on: before it there is nothing to lose.
   while (told.began < from) await pause(1);
   await pause(afterMs);
+  return { writing };
+}
+
+/** The page as a person loads it again: no word to the store beforehand, and the same tab, browser and server after. */
+async function reloadIn({ page }: Life, from: number, afterMs: number): Promise<void> {
+  const { writing } = await inTheMidst(page, from, afterMs);
   await page.reload();
   expect(await writing, 'a burst whose page was loaded again').toBe('broke off');
 }
 
 async function killIn(victim: Victim, { page }: Life, from: number, afterMs: number): Promise<void> {
-  const writing = page
-    .evaluate((first) => window.burst.burst(first), from)
-    .then(
-      () => 'ended',
-      () => 'broke off',
-    );
-  // Counted from the first act on: before it there is nothing to lose.
-  while (told.began < from) await pause(1);
-  await pause(afterMs);
+  const { writing } = await inTheMidst(page, from, afterMs);
   if (victim === 'browser') await program.killBrowser();
   else if (victim === 'both') await program.killBoth();
   else {
