@@ -2,6 +2,26 @@
 
 export type Minimised = 'mass' | 'count' | 'volume';
 
+/** What a bag stands: nothing lost, any one piece lost, any one bag lost with all it holds. */
+export type Tolerance = 'nothing' | 'piece' | 'bag';
+
+/** So many of an item; on every outing where none is named. */
+export interface ItemWish {
+  id: string;
+  quantity: number;
+  outing?: string;
+}
+
+/** What whoever packs asks beyond the plan. */
+export interface BagWishes {
+  /** At least so many are packed. */
+  keep: ItemWish[];
+  /** None is packed. */
+  forbid: { id: string; outing?: string }[];
+  /** Gear beyond what is needed, on the outings that need some. */
+  spares: ItemWish[];
+}
+
 export type CheckName =
   | 'drive'
   | 'opening'
