@@ -10,9 +10,15 @@ import type { StackParts, StackTask } from './stackTask.ts';
 import { stackIds, stackLengthMm, stepAngleDeg } from './stackTask.ts';
 import { accuracy, strength } from './torqueChecks.ts';
 
-/** A check with what it lacks as a number in the check's own unit: 0 where it passes. Orders closest fits. */
+/** A check with what it lacks: 0 where it passes. Orders closest fits. */
 export interface MeasuredCheck extends StackCheck {
+  /** In the check's own unit. */
   shortfall: number;
+  /**
+   * As a share of what is asked, so that checks of different units compare. What is so or not (a square, an opening,
+   * a joint, a piece that is there) is wholly missed, 1; by how much orders those among themselves alone.
+   */
+  shareShort: number;
 }
 
 /**
@@ -35,9 +41,18 @@ export function checkStack(task: StackTask, parts: StackParts): MeasuredCheck[] 
   ];
   return checks.flatMap(([check, measured]) => {
     if (!measured) return [];
-    const { passes, have, need, margin, spare } = measured;
-    return [{ check, passes, have, need, margin, shortfall: passes ? 0 : Math.max(-spare, Number.MIN_VALUE) }];
+    const { passes, have, need, margin, spare, asked } = measured;
+    const shortfall = passes ? 0 : Math.max(-spare, Number.MIN_VALUE);
+    return [{ check, passes, have, need, margin, shortfall, shareShort: share(shortfall, asked) }];
   });
+}
+
+/** More than any difference of sizes in millimetres, so that it moves a whole miss by less than another whole one. */
+const farOff = 1e6;
+
+function share(shortfall: number, asked: number | null): number {
+  if (shortfall === 0) return 0;
+  return asked === null || asked === 0 ? 1 + shortfall / farOff : shortfall / asked;
 }
 
 function drives({ tool, extensions, socket }: StackParts): Measured {
@@ -53,6 +68,7 @@ function drives({ tool, extensions, socket }: StackParts): Measured {
     have: `${squareName(shown.male)} male`,
     need: `${squareName(shown.female)} male`,
     spare: -off.reduce((sum, { male, female }) => sum + Math.abs(male - female), 0),
+    asked: null,
     margin: off.length === 0 ? 'every square meets its like' : `${off.length} of ${males.length} joints do not meet`,
   };
 }
@@ -69,6 +85,7 @@ function opening({ fastener }: StackTask, { socket }: StackParts): Measured {
     have: shownOpening(openingForm, size),
     need: `for ${shownHead(headForm, acrossFlats)}`,
     spare: -(off + formOff),
+    asked: null,
     margin: passes ? 'same nominal size' : 'does not go on',
   };
 }
@@ -82,6 +99,7 @@ function reach({ access, shown }: StackTask, parts: StackParts): Measured {
     have,
     need,
     spare,
+    asked: access.depthMm,
     margin: marginText(spare, (mm) => shownLength(mm, shown)),
   };
 }
@@ -102,6 +120,7 @@ function clearance({ access, shown }: StackTask, { extensions, socket }: StackPa
     have,
     need: `at most ${need}`,
     spare,
+    asked: clearDiameterMm,
     margin: spare < 0 ? `${shownLength(-spare, shown)} too wide` : `${shownLength(spare / 2, shown)} a side`,
   };
 }
@@ -116,6 +135,7 @@ function universals({ action }: StackTask, { extensions }: StackParts): Measured
     have,
     need: most === 0 ? 'none when tightening' : 'at most 1',
     spare: most - count,
+    asked: null,
     margin: count <= most ? 'allowed' : 'not allowed',
   };
 }
@@ -130,6 +150,7 @@ function swing({ access }: StackTask, { tool, socket }: StackParts): Measured | 
     have: `steps of ${have}`,
     need: `at most ${need}`,
     spare,
+    asked: access.swingDeg,
     margin: marginText(spare, shownAngle),
   };
 }
@@ -143,6 +164,7 @@ function handleRoom({ access, shown }: StackTask, { tool }: StackParts): Measure
     have: `lever ${have}`,
     need: `at most ${need}`,
     spare,
+    asked: access.handleRadiusMm,
     margin: spare < 0 ? `${shownLength(-spare, shown)} too long` : `${shownLength(spare, shown)} over`,
   };
 }
@@ -158,6 +180,7 @@ function protrusion({ access, shown }: StackTask, { socket }: StackParts): Measu
       have: 'no inner depth given',
       need,
       spare: -access.protrusionMm,
+      asked: access.protrusionMm,
       margin: 'not known to fit',
     };
   }
@@ -168,6 +191,7 @@ function protrusion({ access, shown }: StackTask, { socket }: StackParts): Measu
     have,
     need,
     spare,
+    asked: access.protrusionMm,
     margin: marginText(spare, (mm) => shownLength(mm, shown)),
   };
 }
@@ -185,6 +209,7 @@ function stock(parts: StackParts): Measured[] {
         have: `${shownPieces(onHand)} of ${id} on hand`,
         need: shownPieces(need),
         spare: onHand - need,
+        asked: null,
         margin: `short by ${shownPieces(need - onHand)}`,
       },
     ];

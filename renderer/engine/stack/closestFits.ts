@@ -31,8 +31,9 @@ interface Measured {
 
 /**
  * The nearest stacks that do not do the task, each with the checks it fails and what it has against what is needed.
- * One check at a time is left out of the search; where no stack fails in one check only, all that is measured is left
- * out and those with the fewest failures are shown. Within a check the smallest shortfall comes first.
+ * One check at a time is left out of the search, and of each check the smallest shortfalls are kept; where no stack
+ * fails in one check only, all that is measured is left out. The smallest shortfall comes first, as a share of what is
+ * asked and added up over the checks; of equals, the one that fails fewer checks; then as stacks are always ordered.
  */
 export function closestFits(plan: ResolvedPlan, task: StackTask): ClosestFit[] {
   const single = relaxable.flatMap((check) =>
@@ -42,7 +43,7 @@ export function closestFits(plan: ResolvedPlan, task: StackTask): ClosestFit[] {
       .filter(piecesOnce())
       .slice(0, perCheck),
   );
-  const fits = single.length > 0 ? single : severalFailures(plan, task);
+  const fits = single.length > 0 ? single.toSorted(byShortfall) : severalFailures(plan, task);
   return fits.map(({ parts, failing }) => ({
     stack: stackIds(parts),
     fails: failing.map(({ check, have, need }) => ({ check, have, need })),
@@ -59,10 +60,7 @@ function severalFailures(plan: ResolvedPlan, task: StackTask): Measured[] {
   const measured: Relaxed[] = ['reach', 'clearance', 'strength', 'accuracy', 'swing', 'protrusion', 'stock'];
   const found = failuresOf(plan, task, new Set(measured));
   const any = found.length > 0 ? found : failuresOf(plan, task, new Set(relaxable));
-  return any
-    .toSorted((a, b) => a.failing.length - b.failing.length || byShortfall(a, b))
-    .filter(piecesOnce())
-    .slice(0, perCheck);
+  return any.toSorted(byShortfall).filter(piecesOnce()).slice(0, perCheck);
 }
 
 /** Keeps the first of several orders of the same pieces. */
@@ -77,9 +75,13 @@ function piecesOnce(): (measured: Measured) => boolean {
 }
 
 function byShortfall(a: Measured, b: Measured): number {
-  return totalShortfall(a) - totalShortfall(b);
+  return totalShare(a) - totalShare(b) || a.failing.length - b.failing.length;
 }
 
-function totalShortfall({ failing }: Measured): number {
-  return failing.map(({ shortfall }) => shortfall).reduce((sum, shortfall) => sum + shortfall);
+/** Added up smallest first, so that the order of the checks cannot change the last digit. */
+function totalShare({ failing }: Measured): number {
+  return failing
+    .map(({ shareShort }) => shareShort)
+    .toSorted((a, b) => a - b)
+    .reduce((sum, share) => sum + share, 0);
 }

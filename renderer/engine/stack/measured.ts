@@ -7,6 +7,8 @@ export interface Measured {
   need: string;
   /** Above 0 to spare, below 0 short; in the check's unit. */
   spare: number;
+  /** What is asked, in that unit, so that a shortfall can be said as a share of it; null where a thing is so or not. */
+  asked: number | null;
   margin: string;
 }
 

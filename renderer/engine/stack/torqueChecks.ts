@@ -16,6 +16,7 @@ export function strength({ demandNm, shown }: StackTask, { tool, extensions, soc
     have,
     need,
     spare,
+    asked: demandNm,
     margin: marginText(spare, (nm) => shownTorque(nm, shown)),
   };
 }
@@ -26,7 +27,8 @@ export function accuracy({ aim, rangeShareMin, shown }: StackTask, { tool }: Sta
   const chosen = tool.torque && chooseSetting({ torque: tool.torque, aim, rangeShareMin });
   if (!chosen) {
     const need = `inside ${shownTorqueBand(aim, shown)}`;
-    return { passes: false, have: 'no setting in its range', need, spare: -aim.maxNm, margin: 'nothing to set' };
+    const asked = aim.maxNm;
+    return { passes: false, have: 'no setting in its range', need, spare: -asked, asked, margin: 'nothing to set' };
   }
   const { applied, setting, conforms } = chosen;
   const marginNm = conforms ? Math.max(0, chosen.marginNm) : chosen.marginNm;
@@ -36,6 +38,7 @@ export function accuracy({ aim, rangeShareMin, shown }: StackTask, { tool }: Sta
     have: `${shownTorqueBand(applied, shown, digits)} applied at ${setting.value} ${setting.unit}`,
     need: `inside ${shownTorqueBand(aim, shown, digits)}`,
     spare: marginNm,
+    asked: aim.maxNm,
     margin: marginNm < 0 ? `${shownTorque(-marginNm, shown)} outside` : `${shownTorque(marginNm, shown)} inside`,
   };
 }
