@@ -65,7 +65,7 @@ interface Devtools {
   send(method: string, params?: object): Promise<{ metrics: { name: string; value: number }[] }>;
 }
 
-/** What the page's own thread has worked so far [ms]: the same whatever else the machine does meanwhile. */
+/** What the page's own thread has worked so far [ms], by the processor's clock: waiting for a turn is not counted. */
 async function workedMs(): Promise<number> {
   const { metrics } = await (cdp() as unknown as Devtools).send('Performance.getMetrics');
   return 1000 * (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? NaN);
@@ -80,6 +80,16 @@ async function costMs(deed: () => void): Promise<number> {
   return (await workedMs()) - before;
 }
 
+/** The measure of this machine in this moment: every text of every item read letter by letter once, and nothing drawn. */
+function readPlainly(items: readonly Item[]): number {
+  let sum = 0;
+  for (const item of items)
+    for (const text of Object.values(item))
+      if (typeof text === 'string')
+        for (let at = 0; at < text.length; at += 1) sum = (sum * 31 + text.charCodeAt(at)) | 0;
+  return sum;
+}
+
 const typed = (text: string): Promise<number> =>
   costMs(() => {
     const input = document.querySelector<HTMLInputElement>('input[type=search]');
@@ -91,9 +101,15 @@ const typed = (text: string): Promise<number> =>
 const rank = (times: readonly number[], share: number): number =>
   times.toSorted((a, b) => a - b)[Math.ceil(times.length * share) - 1] ?? NaN;
 
+/**
+ * Guards that a key searches prepared texts, draws the rows in sight alone, and that one change does not prepare or sort
+ * the whole again. Judged by what is drawn, and by work as a multiple of a plain reading of the same items measured
+ * between the keys: a processor shared with others slows both alike.
+ */
 describe('fifty thousand items', () => {
   it('stay usable: few rows drawn, keys painted in time, one change taken in at once', async () => {
-    const { store, change } = storeOf(manyItems());
+    const items = manyItems();
+    const { store, change } = storeOf(items);
     await (cdp() as unknown as Devtools).send('Performance.enable', { timeDomain: 'threadTicks' });
     await openCatalog({ store });
     await expect.element(page.getByText(`${count} of ${count}`, { exact: true })).toBeInTheDocument();
@@ -104,8 +120,14 @@ describe('fifty thousand items', () => {
     await typed('t');
     await expect.element(page.getByText(`${count} of ${count}`, { exact: true })).toBeInTheDocument();
     const keysMs: number[] = [];
+    const plainMs: number[] = [];
+    let sum = 0;
     for (const word of ['tray 12', 'm10', '120 mm', 'bay 7 row 3', 'nowhere', 'item 49999'])
-      for (let length = 1; length <= word.length; length += 1) keysMs.push(await typed(word.slice(0, length)));
+      for (let length = 1; length <= word.length; length += 1) {
+        keysMs.push(await typed(word.slice(0, length)));
+        plainMs.push(await costMs(() => (sum += readPlainly(items))));
+      }
+    expect(sum).not.toBe(0);
     await expect.element(page.getByText(`1 of ${count}`, { exact: true })).toBeInTheDocument();
     await typed('');
     const changesMs: number[] = [];
@@ -117,11 +139,12 @@ describe('fifty thousand items', () => {
     await painted();
     expect(document.querySelectorAll('[role=row]').length).toBeLessThanOrEqual(60);
 
-    const figures = { p50: rank(keysMs, 0.5), p95: rank(keysMs, 0.95), change: rank(changesMs, 0.5) };
-    const said = Object.entries(figures).map(([name, ms]) => `${name} ${Math.round(ms)} ms`);
+    const plain = rank(plainMs, 0.5);
+    const times = { key: rank(keysMs, 0.5), slowKey: rank(keysMs, 0.95), change: rank(changesMs, 0.5) };
+    const said = Object.entries({ plain, ...times }).map(([name, ms]) => `${name} ${Math.round(ms)} ms`);
     // Drawn by React's development build here, which costs several times the program's own.
-    expect(figures.p50, said.join(', ')).toBeLessThanOrEqual(100);
-    expect(figures.p95, said.join(', ')).toBeLessThanOrEqual(300);
-    expect(figures.change, said.join(', ')).toBeLessThanOrEqual(500);
+    expect(times.key / plain, said.join(', ')).toBeLessThanOrEqual(4);
+    expect(times.slowKey / plain, said.join(', ')).toBeLessThanOrEqual(12);
+    expect(times.change / plain, said.join(', ')).toBeLessThanOrEqual(20);
   }, 240_000);
 });
