@@ -1,18 +1,77 @@
 /** What the window keeps beside the work: the last answer for each task, and how the person likes it. */
 import type { BagResult } from '../bag.ts';
+import { id, note, whole } from '../fields.ts';
 import { z } from '../schema.ts';
 import { recordHead, recordId } from './head.ts';
+
+const listMost = 10_000;
+const wishSchema = z.strictObject({ id, quantity: whole.min(1), outing: id.optional() });
+
+/** What was asked of the planner. Fields that an older program did not know are absent: nothing was asked of them. */
+const asked = {
+  /** SHA-256 of the plan it answers; of any other plan it says nothing. */
+  planHash: z.string().regex(/^[0-9a-f]{64}$/),
+  minimised: z.enum(['mass', 'count', 'volume']),
+  tolerance: z.enum(['nothing', 'piece', 'bag']).optional(),
+  wishes: z
+    .strictObject({
+      keep: z.array(wishSchema).max(listMost),
+      forbid: z.array(z.strictObject({ id, outing: id.optional() })).max(listMost),
+      spares: z.array(wishSchema).max(listMost),
+    })
+    .optional(),
+  timeLimitS: z.number().positive().nullable(),
+  plannedAt: z.iso.datetime({ offset: true }),
+};
+
+/** An answer as it is held against another: what lies in which bag, named and weighed as the plan then had it. */
+export const pastAnswer = z.strictObject({
+  ...asked,
+  status: z.enum(['optimal', 'stopped', 'infeasible']),
+  objective: z
+    .strictObject({ value: z.number(), unit: z.enum(['kg', 'pieces', 'L']), bound: z.number(), gap: z.number() })
+    .nullable(),
+  outings: z.array(
+    z.strictObject({
+      id,
+      name: note,
+      massKg: z.number(),
+      bags: z.array(z.strictObject({ id, name: note, massKg: z.number() })).max(listMost),
+      lines: z
+        .array(
+          z.strictObject({
+            ...{ id, bag: id, name: note },
+            quantity: whole.min(1),
+            massKg: z.number(),
+            volumeL: z.number().nullable(),
+          }),
+        )
+        .max(listMost),
+    }),
+  ),
+});
+
+/** So many answers of a task are kept to be held against each other, the newest among them. */
+export const pastMost = 6;
+
+/** So many moments of a search are kept. */
+export const courseMost = 400;
 
 /** The last planned bag of a task; its key is the task's. */
 export const resultRecord = z.strictObject({
   ...recordHead,
-  /** SHA-256 of the plan it answers; of any other plan it says nothing. */
-  planHash: z.string().regex(/^[0-9a-f]{64}$/),
-  minimised: z.enum(['mass', 'count', 'volume']),
-  timeLimitS: z.number().positive().nullable(),
-  plannedAt: z.iso.datetime({ offset: true }),
+  ...asked,
   // Made by the engine alone and counted again by it; its own shape is not repeated here.
   result: z.custom<BagResult>((value) => typeof value === 'object' && value !== null && 'status' in value),
+  /** Best answer and bound as they came, outing after outing. */
+  course: z
+    .array(
+      z.strictObject({ outing: id, atS: z.number().min(0), best: z.number().nullable(), bound: z.number().nullable() }),
+    )
+    .max(courseMost)
+    .optional(),
+  /** The last answers, the newest first. */
+  past: z.array(pastAnswer).max(pastMost).optional(),
 });
 
 export const preferencesKey = 'preferences';
@@ -30,4 +89,6 @@ export const preferencesRecord = z.strictObject({
 });
 
 export type KeptResult = z.infer<typeof resultRecord>;
+export type PastAnswer = z.infer<typeof pastAnswer>;
+export type SearchMoment = NonNullable<KeptResult['course']>[number];
 export type PreferencesRecord = z.infer<typeof preferencesRecord>;

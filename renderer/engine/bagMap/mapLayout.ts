@@ -1,0 +1,122 @@
+import type { BagOuting } from '../../../shared-types/bag.ts';
+import type { LaidLine } from '../../../shared-types/bagMap.ts';
+import type { ResolvedBag, ResolvedPlan } from '../plan/resolved.ts';
+import { blockExtent, blockKey, labelRoom, mapBlocks } from './mapBlocks.ts';
+import type { LabelRoom, MapBlock } from './mapBlocks.ts';
+import { placeRefusal } from './placeCheck.ts';
+import type { Taken } from './placeCheck.ts';
+import { edgeMm, freeSpot, ownSpots } from './spots.ts';
+import type { OwnSpot } from './spots.ts';
+
+export interface LaidBlock extends OwnSpot {
+  block: MapBlock;
+  /** A person laid it there. */
+  byHand: boolean;
+}
+
+export interface MapBag {
+  bag: ResolvedBag;
+  lengthMm: number;
+  /** `given`: the bag's longest size; `assumed`: none is given, or a piece is longer than it. */
+  length: 'given' | 'assumed';
+  depthMm: number;
+  blocks: LaidBlock[];
+}
+
+export interface MapLayout {
+  /** The least scale at which every code has its room. */
+  pxPerMmLeast: number;
+  room: LabelRoom;
+  bags: MapBag[];
+  /** Lines laid by hand which find no room there any more and lie where the program puts them. */
+  fallen: LaidLine[];
+}
+
+/** A bag laid open is about this deep for its length, where what lies in it needs no more. */
+const depthShare = 0.55;
+const roundMm = 10;
+/** A window shows a bag of this length whole; longer bags are drawn smaller, down to half. */
+const comfortablePx = 700;
+const scaleLeast = 0.5;
+const lengthLeastMm = 160;
+
+/**
+ * Where each line of an outing lies: by hand where it was laid so and still may, else by itself.
+ *
+ * The program's own arrangement is made from the planner's lines alone, so that nothing moves because something else
+ * was moved.
+ *
+ * @param planned - the planner's answer
+ * @param laid - lines laid by hand that the bags take, as `arrangedOuting` found
+ */
+export function mapLayout(plan: ResolvedPlan, planned: BagOuting, laid: readonly LaidLine[]): MapLayout {
+  const blocks = mapBlocks(plan, planned);
+  const used = [...plan.bags.values()].filter(({ id }) => blocks.some(({ bag }) => bag === id));
+  const longestMm = Math.max(lengthLeastMm, ...used.map((bag) => lengthOf(bag, blocks).lengthMm));
+  const pxPerMmLeast = Math.max(scaleLeast, Math.min(1, comfortablePx / longestMm));
+  const room = labelRoom(pxPerMmLeast);
+  const fallen: LaidLine[] = [];
+  const byKey = new Map(laid.map((line) => [blockKey(line.bag, line.item), line]));
+  const bags = used.map((bag): MapBag => {
+    const { lengthMm, length } = lengthOf(bag, blocks);
+    const own = ownSpots(
+      blocks.filter((block) => block.bag === bag.id),
+      lengthMm,
+      room,
+    );
+    const ownDepthMm = Math.max(...[...own.values()].map(({ yMm, heightMm }) => yMm + heightMm + edgeMm));
+    const roomyMm = roundedUp(Math.max(ownDepthMm, lengthMm * depthShare));
+    const here = blocks.filter((block) => (byKey.get(block.key)?.to ?? block.bag) === bag.id);
+    const placed: LaidBlock[] = [];
+    const taken = (): Taken[] => placed.map((one) => ({ key: one.block.key, spot: one }));
+    for (const block of inOrderOf(here, laid)) {
+      const line = byKey.get(block.key);
+      if (line === undefined) continue;
+      const { xMm, yMm, turned } = line;
+      const spot = { xMm, yMm, ...blockExtent(block, turned, room) };
+      if (placeRefusal(spot, { lengthMm, depthMm: roomyMm }, taken()) === null)
+        placed.push({ block, ...spot, turned, byHand: true });
+      else fallen.push(line);
+    }
+    for (const block of here) {
+      if (placed.some((one) => one.block === block)) continue;
+      const spot = own.get(block.key);
+      const free = spot !== undefined && placeRefusal(spot, unbounded, taken()) === null;
+      const turned = spot?.turned ?? false;
+      placed.push({
+        block,
+        byHand: false,
+        turned,
+        ...(free ? spot : freeSpot(blockExtent(block, turned, room), lengthMm, taken())),
+      });
+    }
+    const neededMm = Math.max(0, ...placed.map(({ yMm, heightMm }) => yMm + heightMm));
+    return { bag, lengthMm, length, depthMm: Math.max(roomyMm, roundedUp(neededMm)), blocks: readingOrder(placed) };
+  });
+  return { pxPerMmLeast, room, bags, fallen };
+}
+
+const unbounded = { lengthMm: Infinity, depthMm: Infinity };
+
+const roundedUp = (mm: number): number => Math.ceil(mm / roundMm) * roundMm;
+
+/** What was laid later gives way to what was laid before. */
+function inOrderOf(blocks: readonly MapBlock[], laid: readonly LaidLine[]): MapBlock[] {
+  return laid.flatMap(({ bag, item }) => blocks.find(({ key }) => key === blockKey(bag, item)) ?? []);
+}
+
+/** Rows from the top, each from the left: the order in which the keyboard goes through them. */
+function readingOrder(blocks: LaidBlock[]): LaidBlock[] {
+  return blocks.toSorted((a, b) => a.yMm - b.yMm || a.xMm - b.xMm);
+}
+
+/** A bag is as long as its longest size; where none is given, as its longest piece needs, of whatever bag. */
+function lengthOf(bag: ResolvedBag, blocks: readonly MapBlock[]): Pick<MapBag, 'lengthMm' | 'length'> {
+  const own = blocks.filter((block) => block.bag === bag.id).map(({ piece }) => piece.lengthMm);
+  const neededMm = Math.max(lengthLeastMm, ...own.map((mm) => mm + 2 * edgeMm));
+  const { sizeMaxMm } = bag;
+  // A piece as long as the bag lies along its edge.
+  if (sizeMaxMm !== null && Math.max(0, ...own) <= sizeMaxMm)
+    return { lengthMm: Math.max(sizeMaxMm, lengthLeastMm / 2), length: 'given' };
+  return { lengthMm: roundedUp(neededMm), length: 'assumed' };
+}

@@ -1,0 +1,24 @@
+/** Where pieces lie by hand: kept with their outing, beside whatever the planner answers. */
+import { id } from './fields.ts';
+import { z } from './schema.ts';
+
+const withinBagMm = z.number().min(0).max(100_000);
+
+/** One line of a planned bag as a person laid it: found by its item and the bag the planner gave it. */
+export const laidLineSchema = z.strictObject({
+  item: id,
+  /** Where the planner put it. */
+  bag: id,
+  /** Where it lies; the same bag where only its place in it is another. */
+  to: id,
+  /** Its upper left corner from that of the bag, laid open. */
+  xMm: withinBagMm,
+  yMm: withinBagMm,
+  /** A quarter turn from how it is drawn by itself. */
+  turned: z.boolean(),
+});
+
+export type LaidLine = z.infer<typeof laidLineSchema>;
+
+/** Lines of one outing laid by hand, the latest last. */
+export const laidLinesSchema = z.array(laidLineSchema).max(10_000);
