@@ -72,7 +72,7 @@ export const taskSizes: Record<TaskSize, SizeCounts> = {
   middle: {
     steps: 60,
     interfaces: 16,
-    stock: { sockets: 380, extensions: 50, drivers: 35, torqueTools: 35 },
+    stock: { sockets: 400, extensions: 44, drivers: 28, torqueTools: 28 },
     heads: 26,
     squares: 4,
     outings: [1, 2, 2],
@@ -80,7 +80,7 @@ export const taskSizes: Record<TaskSize, SizeCounts> = {
   large: {
     steps: 200,
     interfaces: 40,
-    stock: { sockets: 1600, extensions: 160, drivers: 120, torqueTools: 120 },
+    stock: { sockets: 1740, extensions: 110, drivers: 75, torqueTools: 75 },
     heads: headSizes.length,
     squares: 4,
     outings: [1, 2, 3],
