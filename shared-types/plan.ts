@@ -1,13 +1,17 @@
 /**
  * A task's plan as it stands in a file: the catalog it may draw on, the outings, the steps. Quantities are texts with
- * their unit, kept as typed; `engine/plan` reads them. Fields of our own beyond the headless contract are all optional
- * and end in a comment "display": they change no answer.
+ * their unit, kept as typed; `engine/plan` reads them. Fields of our own beyond the headless contract are all optional:
+ * those with a comment "display" change no answer; those with a comment "course" are read for how an outing runs
+ * (engine/outing) and change nothing in the bag.
  */
 import { drive, headSize, id, length, mass, note, torque, volume, whole } from './fields.ts';
 import { z } from './schema.ts';
 
 /** Two years: no outing is longer, and sums stay sums. */
 export const minutesMost = 1_000_000;
+
+/** Each piece is followed by itself. */
+export const piecesMost = 10_000;
 
 const described = {
   name: note.optional(), // display
@@ -35,6 +39,10 @@ const fastenerSchema = z.object({
   locking: z.string().optional(),
   /** display: axial travel from the first thread to the seat; gives the turns of a step */
   threadRun: length.optional(),
+  /** course: stays with its part when it is loosened */
+  captive: z.boolean().optional(),
+  /** course: washers under one of it which come off with it and are loose by themselves */
+  looseWashers: whole.min(0).max(20).optional(),
   mass: mass.optional(),
   volume: volume.optional(),
   size: length.optional(),
@@ -87,7 +95,18 @@ const torqueToolSchema = z.object({
   loosens: z.boolean().optional(),
 });
 
-const carryGearSchema = z.object({ ...carried, id, consumed: z.boolean().optional() });
+/** What one piece of gear turns into when its step takes it: a set of four nuts, four nuts. */
+export const suppliesSchema = z.object({ fastener: id, quantity: whole.min(1).max(piecesMost) });
+
+const carryGearSchema = z.object({
+  ...carried,
+  id,
+  consumed: z.boolean().optional(),
+  /** course: loose pieces that it holds closed in; more than none makes it a pouch */
+  pouchPlaces: whole.min(0).max(piecesMost).optional(),
+  /** course */
+  supplies: suppliesSchema.optional(),
+});
 
 const bagSchema = z.object({
   ...described,
@@ -111,6 +130,29 @@ export const accessSchema = z.object({
 
 export const bandSchema = z.object({ min: torque, max: torque });
 
+/** course: minutes a step takes at the least, most likely and at the most; a triangular distribution */
+export const spreadSchema = z.object({
+  least: z.number().min(0).max(minutesMost),
+  likely: z.number().min(0).max(minutesMost),
+  most: z.number().min(0).max(minutesMost),
+});
+
+/**
+ * course: fasteners which a step takes out, puts in or lays elsewhere, and washers with them (absent: each its own loose ones).
+ * `from`, `to`: "site" (in its hole), "bag" (bags and pouches of the step's role), a place, a role of the outing (its
+ * hands); `from` may be gear that supplies the fastener. `to` absent: the plan does not say where.
+ */
+export const fastenerMoveSchema = z.object({
+  id,
+  quantity: whole.min(1).max(piecesMost),
+  washers: whole.min(0).max(piecesMost).optional(),
+  from: id,
+  to: id.optional(),
+});
+
+/** course: the most a role carries in its own bags, these included */
+export const carryMaxSchema = z.object({ role: id, mass });
+
 export const stepSchema = z.object({
   ...described,
   id,
@@ -132,6 +174,12 @@ export const stepSchema = z.object({
   moves: z.array(z.object({ id, quantity: whole.min(1), from: id, to: id })).optional(),
   minutes: z.number().min(0).max(minutesMost).optional(),
   contingency: z.boolean().optional(),
+  spread: spreadSchema.optional(),
+  fastenerMoves: z.array(fastenerMoveSchema).max(1000).optional(),
+  /** course: the work may be left as it is after this step */
+  safeToLeave: z.boolean().optional(),
+  /** course: steps of its outing that it must come after, and no others; absent: it keeps its place among those without */
+  after: z.array(id).max(1000).optional(),
   /** display: said before the step on screen and print */
   watchOuts: z.array(note).optional(),
 });
@@ -142,6 +190,14 @@ const outingSchema = z.object({
   roles: z.array(id),
   bags: z.array(id),
   minutesMax: z.number().positive().max(minutesMost).optional(),
+  /** course: minutes of the way home from the work site, whenever it is begun */
+  turnBack: z.number().min(0).max(minutesMost).optional(),
+  /** course: pairs of roles that may take each other's steps; absent: any two */
+  swaps: z
+    .array(z.tuple([id, id]))
+    .max(1000)
+    .optional(),
+  carryMax: z.array(carryMaxSchema).max(100).optional(),
 });
 
 export const catalogSchema = z.object({

@@ -3,7 +3,7 @@
  * plan file; the rest is for people. Quantities stay as typed.
  */
 import { drive, headSize, id, length, mass, note, torque, volume, whole } from '../fields.ts';
-import { headForms, openingForms } from '../plan.ts';
+import { headForms, openingForms, piecesMost, suppliesSchema } from '../plan.ts';
 import { z } from '../schema.ts';
 import { day, recordHead, recordId } from './head.ts';
 
@@ -63,6 +63,8 @@ export const fastenerRecord = z.strictObject({
   lubrication: note.optional(),
   captive: z.boolean().optional(),
   washers: note.optional(),
+  /** Washers under one of it that come off with it and are loose by themselves. */
+  looseWashers: whole.min(0).max(20).optional(),
   threadRun: length.optional(),
   mass: mass.optional(),
   volume: volume.optional(),
@@ -138,6 +140,10 @@ const gearRecord = z.strictObject({
   kind: z.literal('gear'),
   use: z.enum(['tether', 'cap', 'cover', 'restraint', 'consumable', 'other']),
   consumed: z.boolean().optional(),
+  /** Loose pieces that it holds closed in. */
+  pouchPlaces: whole.min(0).max(piecesMost).optional(),
+  /** Fasteners that one of it turns into, by code. */
+  supplies: suppliesSchema.optional(),
   /** Tethers and restraints: the mass they may hold. */
   ratedMass: mass.optional(),
 });

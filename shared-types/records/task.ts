@@ -1,6 +1,7 @@
 /** Tasks, their outings and steps. Each is a record of its own, so that two people may change two steps. */
+import { laidLinesSchema } from '../bagMap.ts';
 import { id, note, torque, whole } from '../fields.ts';
-import { accessSchema, bandSchema, minutesMost } from '../plan.ts';
+import { accessSchema, bandSchema, carryMaxSchema, fastenerMoveSchema, minutesMost, spreadSchema } from '../plan.ts';
 import { z } from '../schema.ts';
 import { recordHead, recordId } from './head.ts';
 
@@ -36,7 +37,17 @@ export const outingRecord = z.strictObject({
   roles: z.array(id).max(100),
   /** Codes of the catalog's bags. */
   bags: z.array(id).max(1000),
+  /** Lines of its planned bags that a person laid elsewhere. */
+  bagMap: laidLinesSchema.optional(),
   minutesMax: z.number().positive().max(minutesMost).optional(),
+  /** Minutes of the way home. */
+  turnBack: z.number().min(0).max(minutesMost).optional(),
+  /** Roles that may take each other's steps. */
+  swaps: z
+    .array(z.tuple([id, id]))
+    .max(1000)
+    .optional(),
+  carryMax: z.array(carryMaxSchema).max(100).optional(),
 });
 
 export const stepRecord = z.strictObject({
@@ -65,6 +76,11 @@ export const stepRecord = z.strictObject({
   moves: z.array(z.object({ id, quantity: whole.min(1), from: id, to: id })).optional(),
   minutes: z.number().min(0).max(minutesMost).optional(),
   contingency: z.boolean().optional(),
+  spread: spreadSchema.optional(),
+  fastenerMoves: z.array(fastenerMoveSchema).max(1000).optional(),
+  safeToLeave: z.boolean().optional(),
+  /** Codes of the steps it must come after. */
+  after: z.array(id).max(1000).optional(),
   /** A contingency step: which step it is for, by code, and what went wrong there. */
   ifFails: z
     .strictObject({ step: id, how: z.enum(['stuck', 'cross-threaded', 'sheared', 'lost', 'other']) })

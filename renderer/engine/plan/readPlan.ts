@@ -3,6 +3,7 @@ import { planSchema } from '../../../shared-types/plan.ts';
 import { readJson, refusalFromZod, rowFinder } from '../json/readJson.ts';
 import { ignoredFields } from './ignoredFields.ts';
 import { Reading } from './reading.ts';
+import { inTheBag } from './resolveCourse.ts';
 import { Refusals } from '../json/refusals.ts';
 import {
   byId,
@@ -15,7 +16,7 @@ import {
   resolveTorqueTool,
 } from './resolveCatalog.ts';
 import type { Carried, ResolvedPlan } from './resolved.ts';
-import { checkUnique, inTheBag, resolveOuting, resolveStep } from './resolveSteps.ts';
+import { checkUnique, resolveOuting, resolveStep } from './resolveSteps.ts';
 
 /** The largest plan file read; real ones hold some hundred kilobytes. */
 export const planBytesMax = 32 * 1024 * 1024;
@@ -66,6 +67,14 @@ function resolvePlan(source: Plan, r: Reading): ResolvedPlan {
   ]);
   const gear = list('carryGear', catalog.carryGear, resolveGear);
   const bags = list('bags', catalog.bags, resolveBag);
+  for (const [index, { supplies }] of catalog.carryGear.entries()) {
+    if (supplies === undefined || fasteners.has(supplies.fastener)) continue;
+    r.refusals.add(`catalog.carryGear[${index}].supplies.fastener`, {
+      code: 'unknown-id',
+      value: supplies.fastener,
+      message: `no fastener has the id "${supplies.fastener}"`,
+    });
+  }
 
   const places = source.places ?? [];
   checkUnique(r, 'outings', source.outings);
@@ -86,6 +95,7 @@ function resolvePlan(source: Plan, r: Reading): ResolvedPlan {
     gear,
     outings: new Map(outings.map((o) => [o.id, o])),
     places: new Set(places.map((p) => p.id)),
+    steps: new Set(source.steps.map((s) => s.id)),
   };
   return {
     source,

@@ -49,6 +49,10 @@ export function resolveFastener(r: Reading, at: string, f: PlanCatalog['fastener
     headForm: f.head.form,
     acrossFlats: openingSize(r, `${at}.head.acrossFlats`, f.head.form, f.head.acrossFlats),
     threadRunMm: r.optional(f.threadRun, (text) => r.lengthMm(`${at}.threadRun`, text)),
+    captive: f.captive ?? null,
+    looseWashers: f.looseWashers ?? 0,
+    massKg: r.optional(f.mass, (text) => r.massKg(`${at}.mass`, text)),
+    onHand: f.onHand ?? 0,
   };
 }
 
@@ -105,8 +109,13 @@ export function resolveTorqueTool(r: Reading, at: string, t: PlanCatalog['torque
 }
 
 /** Gear; nothing of it is measured but what every carried item has. */
-export function resolveGear(r: Reading, at: string, g: CarriedSource): ResolvedGear {
-  return { ...carried(r, at, g, 'gear'), consumed: g.consumed ?? false };
+export function resolveGear(r: Reading, at: string, g: PlanCatalog['carryGear'][number]): ResolvedGear {
+  return {
+    ...carried(r, at, g, 'gear'),
+    consumed: g.consumed ?? false,
+    pouchPlaces: g.pouchPlaces ?? 0,
+    supplies: g.supplies ?? null,
+  };
 }
 
 /** A bag with its limits in the engine’s units. */

@@ -1,6 +1,7 @@
 import type { Plan, PlanStep } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
 import type { Reading } from './reading.ts';
+import { checkCourse, inTheBag, readCourseOfOuting, readSpread } from './resolveCourse.ts';
 import type {
   BandNm,
   ResolvedAccess,
@@ -11,14 +12,12 @@ import type {
   ShownUnits,
 } from './resolved.ts';
 
-/** The word that stands for "not left anywhere" in a move. */
-export const inTheBag = 'bag';
-
 interface Known {
   fasteners: Map<string, ResolvedFastener>;
   gear: Map<string, ResolvedGear>;
   outings: Map<string, ResolvedOuting>;
   places: Set<string>;
+  steps: ReadonlySet<string>;
 }
 
 const atTheFace: ResolvedAccess = {
@@ -120,6 +119,8 @@ export function resolveStep(r: Reading, at: string, step: PlanStep, k: Known): R
   }
   checkComplete(r, at, step);
   checkMoves(r, at, step, k);
+  checkCourse(r, at, step, { ...k, outing });
+  const spread = readSpread(r, at, step);
   for (const [index, gear] of (step.gear ?? []).entries()) {
     known(r, `${at}.gear[${index}].id`, gear.id, 'carry gear', k.gear);
   }
@@ -137,6 +138,7 @@ export function resolveStep(r: Reading, at: string, step: PlanStep, k: Known): R
     slot: step.slot ?? null,
     action: step.action,
     fastener,
+    count: step.count ?? null,
     callout,
     running,
     runningIncluded: step.runningIncluded ?? true,
@@ -145,8 +147,15 @@ export function resolveStep(r: Reading, at: string, step: PlanStep, k: Known): R
     hold: held ? { fastener: held, access: readAccess(r, `${at}.hold.access`, step.hold?.access) } : null,
     gear: step.gear ?? [],
     moves: step.moves ?? [],
-    minutes: step.minutes ?? 0,
+    minutes: step.minutes ?? spread?.likelyMin ?? 0,
     contingency: step.contingency ?? false,
+    spread,
+    fastenerMoves: (step.fastenerMoves ?? []).map(({ id, quantity, washers, from, to }) => {
+      const own = quantity * (k.fasteners.get(id)?.looseWashers ?? 0);
+      return { id, quantity, washers: washers ?? own, from, to: to ?? null };
+    }),
+    safeToLeave: step.safeToLeave ?? false,
+    after: step.after ?? null,
     shown: shownUnits(r, step, fastener),
   };
 }
@@ -191,5 +200,12 @@ export function resolveOuting(
       });
     }
   }
-  return { id: o.id, name: o.name ?? o.id, roles: o.roles, bags: o.bags, minutesMax: o.minutesMax ?? null };
+  return {
+    id: o.id,
+    name: o.name ?? o.id,
+    roles: o.roles,
+    bags: o.bags,
+    minutesMax: o.minutesMax ?? null,
+    ...readCourseOfOuting(r, at, o),
+  };
 }

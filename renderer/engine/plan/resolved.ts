@@ -46,6 +46,11 @@ export interface ResolvedFastener {
   headForm: HeadForm;
   acrossFlats: OpeningSize;
   threadRunMm: number | null;
+  /** Null where the plan does not say. */
+  captive: boolean | null;
+  looseWashers: number;
+  massKg: number | null;
+  onHand: number;
 }
 
 export interface ResolvedTool extends Carried {
@@ -100,6 +105,9 @@ export interface ResolvedSocket extends Carried {
 export interface ResolvedGear extends Carried {
   kind: 'gear';
   consumed: boolean;
+  /** Above 0 it is a pouch. */
+  pouchPlaces: number;
+  supplies: { fastener: string; quantity: number } | null;
 }
 
 export interface ResolvedBag {
@@ -120,6 +128,27 @@ export interface ResolvedOuting {
   roles: string[];
   bags: string[];
   minutesMax: number | null;
+  /** Minutes of the way home. */
+  turnBackMin: number | null;
+  /** Pairs of roles that may take each other's steps; null: any two. */
+  swaps: [string, string][] | null;
+  carryMaxKg: ReadonlyMap<string, number>;
+}
+
+/** A triangular distribution. */
+export interface ResolvedSpread {
+  leastMin: number;
+  likelyMin: number;
+  mostMin: number;
+}
+
+/** Words as the plan has them; no `to`: it does not say where. */
+export interface ResolvedFastenerMove {
+  id: string;
+  quantity: number;
+  washers: number;
+  from: string;
+  to: string | null;
 }
 
 export interface ResolvedAccess {
@@ -143,6 +172,8 @@ export interface ResolvedStep {
   slot: string | null;
   action: 'tighten' | 'loosen' | 'use';
   fastener: ResolvedFastener | null;
+  /** How many it turns; null where the plan does not say. */
+  count: number | null;
   /** What every part must bear: rule 5. Null for `use`. */
   demandNm: number | null;
   callout: BandNm | null;
@@ -156,5 +187,10 @@ export interface ResolvedStep {
   moves: { id: string; quantity: number; from: string; to: string }[];
   minutes: number;
   contingency: boolean;
+  spread: ResolvedSpread | null;
+  fastenerMoves: ResolvedFastenerMove[];
+  safeToLeave: boolean;
+  /** Null: it keeps its place among the steps without. */
+  after: string[] | null;
   shown: ShownUnits;
 }

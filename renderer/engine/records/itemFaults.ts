@@ -66,7 +66,6 @@ function readItem(r: Reading, item: Item): void {
 
 function readFastener(r: Reading, item: ItemOf<'fastener'>): void {
   resolveFastener(r, here, fastenerEntry(item));
-  r.optional(item.mass, (text) => r.massKg('mass', text));
   r.optional(item.volume, (text) => r.volumeL('volume', text));
   r.optional(item.size, (text) => r.lengthMm('size', text));
   r.optional(item.length, (text) => r.lengthMm('length', text));

@@ -6,7 +6,7 @@ const described = ['name', 'notes'] as const;
 const carried = [...described, 'mass', 'volume', 'size', 'tethers', 'onHand'] as const;
 
 export const planFields = {
-  fastener: [...carried, 'thread', 'head', 'strength', 'locking', 'threadRun'],
+  fastener: [...carried, 'thread', 'head', 'strength', 'locking', 'threadRun', 'captive', 'looseWashers'],
   socket: [...carried, 'drive', 'opening', 'length', 'innerDepth', 'outsideDiameter', 'ratedTorque'],
   extension: [...carried, 'form', 'driveIn', 'driveOut', 'length', 'outsideDiameter', 'ratedTorque'],
   driver: [...carried, 'drive', 'max', 'lever', 'stepDeg'],
@@ -22,9 +22,9 @@ export const planFields = {
     'stepDeg',
     'loosens',
   ],
-  gear: [...carried, 'consumed'],
+  gear: [...carried, 'consumed', 'pouchPlaces', 'supplies'],
   bag: [...described, 'role', 'mass', 'massMax', 'volumeMax', 'itemsMax', 'sizeMax', 'tetherPoints'],
-  outing: [...described, 'roles', 'bags', 'minutesMax'],
+  outing: [...described, 'roles', 'bags', 'minutesMax', 'turnBack', 'swaps', 'carryMax'],
   step: [
     ...described,
     'outing',
@@ -44,6 +44,10 @@ export const planFields = {
     'moves',
     'minutes',
     'contingency',
+    'spread',
+    'fastenerMoves',
+    'safeToLeave',
+    'after',
     'watchOuts',
   ],
   task: ['name', 'siteText', 'about', 'crew', 'places', 'rangeShareMin'],

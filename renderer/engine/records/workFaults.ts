@@ -2,7 +2,8 @@ import type { Interface } from '../../../shared-types/records/site.ts';
 import type { Task, TaskOuting, TaskStep } from '../../../shared-types/records/task.ts';
 import { RefusedError } from '../errors.ts';
 import type { Reading } from '../plan/reading.ts';
-import { inTheBag, readAccess, readBand } from '../plan/resolveSteps.ts';
+import { inTheBag, readCourseOfOuting, readSpread } from '../plan/resolveCourse.ts';
+import { readAccess, readBand } from '../plan/resolveSteps.ts';
 import { readQuantity } from '../units/index.ts';
 import { faultsOfReading, type Fault } from './faults.ts';
 
@@ -19,6 +20,7 @@ export function stepFaults(step: TaskStep): Fault[] {
     r.optional(step.demand, (text) => r.torqueNm('demand', text));
     readAccess(r, 'access', step.access);
     readAccess(r, 'hold.access', step.hold?.access);
+    readSpread(r, '', step);
     for (const [index, text] of (step.passes ?? []).entries()) readPass(r, `passes[${index}]`, text);
   });
   if (step.ifFails?.step === step.code)
@@ -54,7 +56,8 @@ function quantity(text: string): number {
 
 /** What cannot be kept of an outing. */
 export function outingFaults(outing: TaskOuting): Fault[] {
-  return twice('bags', outing.bags, 'bag');
+  const course = faultsOfReading((r) => void readCourseOfOuting(r, '', { ...outing, id: outing.code }));
+  return [...twice('bags', outing.bags, 'bag'), ...course];
 }
 
 /** What cannot be kept of a task. */

@@ -1,5 +1,5 @@
 import type { Task, TaskStep } from '../../../shared-types/records/task.ts';
-import { inTheBag } from '../../engine/plan/resolveSteps.ts';
+import { inTheBag } from '../../engine/plan/resolveCourse.ts';
 import { ChoiceField } from '../../components/Fields/ChoiceField.tsx';
 import { NumberField } from '../../components/Fields/NumberField.tsx';
 import type { RecordFormState } from '../../components/RecordForm/useRecordForm.ts';

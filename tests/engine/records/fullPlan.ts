@@ -15,6 +15,8 @@ export function fullPlan() {
           strength: '8.8',
           locking: 'ISO 2320',
           threadRun: '12 mm',
+          captive: false,
+          looseWashers: 1,
         },
         { id: 'F-2', thread: 'M6', head: { form: 'hexalobular', acrossFlats: 'T30' }, strength: { yieldMPa: 640 } },
       ],
@@ -66,7 +68,9 @@ export function fullPlan() {
           accuracyOfReading: 0.06,
         },
       ],
-      carryGear: [{ ...carried, id: 'C-1', consumed: true }],
+      carryGear: [
+        { ...carried, id: 'C-1', consumed: true, pouchPlaces: 12, supplies: { fastener: 'F-1', quantity: 4 } },
+      ],
       bags: [
         {
           ...described,
@@ -82,7 +86,18 @@ export function fullPlan() {
       ],
     },
     places: [{ id: 'locker', name: 'Locker', final: true }],
-    outings: [{ ...described, id: 'O-1', roles: ['Lead', 'Base'], bags: ['B-1'], minutesMax: 90 }],
+    outings: [
+      {
+        ...described,
+        id: 'O-1',
+        roles: ['Lead', 'Base'],
+        bags: ['B-1'],
+        minutesMax: 90,
+        turnBack: 12,
+        swaps: [['Lead', 'Base']],
+        carryMax: [{ role: 'Lead', mass: '9 kg' }],
+      },
+    ],
     steps: [
       {
         ...described,
@@ -104,6 +119,10 @@ export function fullPlan() {
         moves: [{ id: 'C-1', quantity: 1, from: 'bag', to: 'locker' }],
         minutes: 12,
         contingency: true,
+        spread: { least: 9, likely: 12, most: 20 },
+        fastenerMoves: [{ id: 'F-1', quantity: 4, washers: 4, from: 'locker', to: 'site' }],
+        safeToLeave: true,
+        after: [],
         watchOuts: ['Sharp edge.'],
       },
     ],
