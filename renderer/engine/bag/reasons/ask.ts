@@ -1,0 +1,84 @@
+import type { Highs } from 'highs';
+import type { BagOuting, BagResult, BagWishes, Minimised, Tolerance } from '../../../../shared-types/bag.ts';
+import type { Outcome, Proven } from '../../../../shared-types/bagReasons.ts';
+import type { ResolvedPlan } from '../../plan/resolved.ts';
+import { carriedItem, volumeL } from '../measure.ts';
+import { planBag } from '../planBag.ts';
+
+/** How the bag was planned; every question asks for the same. */
+export interface ReasonsOptions {
+  minimise: Minimised;
+  tolerance?: Tolerance | undefined;
+  wishes?: BagWishes | undefined;
+  /** For each question. */
+  timeLimitS?: number | undefined;
+  solver?: Highs | undefined;
+  /** Looked at before each question; true ends the work without a further finding. */
+  cancelled?: (() => boolean) | undefined;
+}
+
+export const noWishes: BagWishes = { keep: [], forbid: [], spares: [] };
+
+/** Thrown at the next question where the work is no longer wanted. */
+export class Cancelled extends Error {
+  override readonly name = 'Cancelled';
+}
+
+/** One question to the planner, answered. */
+export interface Asked {
+  outcome: Outcome;
+  total: Proven | null;
+  result: BagResult;
+}
+
+/** Puts a plan to the planner itself: what is said of a bag is what planning again gives. */
+export async function ask(plan: ResolvedPlan, options: ReasonsOptions): Promise<Asked> {
+  if (options.cancelled?.()) throw new Cancelled('no longer wanted');
+  const { minimise, timeLimitS, solver, tolerance = 'nothing', wishes = noWishes } = options;
+  const asking = { minimise, timeLimitS, solver, tolerance, ...wishes };
+  return asked(await planBag(plan, asking));
+}
+
+/** An answer of the planner with how sure it is. */
+export function asked(result: BagResult): Asked {
+  const { status, objective } = result;
+  const total = objective && { value: objective.value, bound: objective.bound };
+  if (status === 'infeasible') return { outcome: 'infeasible', total: null, result };
+  if (!total) return { outcome: 'open', total, result };
+  return { outcome: status === 'optimal' ? 'proven' : 'stopped', total, result };
+}
+
+/**
+ * What one outing of an answer costs, in the objective's own unit.
+ *
+ *   mass: with the bags that hold something;  count, volume: Σ pieces
+ *
+ * @returns [kg], [pieces] or [L]
+ * @throws Error where a volume is minimised and not given
+ * @source rule of the objective of command `bag`
+ * @validity answers of planBag
+ * @example two sockets and a driver, by count: 3
+ */
+export function outingCost(plan: ResolvedPlan, outing: BagOuting, minimise: Minimised): number {
+  if (minimise === 'mass') return outing.massKg;
+  const each = (id: string): number => (minimise === 'count' ? 1 : volumeL(carriedItem(plan.carried, id)));
+  return outing.items.reduce((sum, { id, quantity }) => sum + each(id) * quantity, 0);
+}
+
+/**
+ * The same with what is proven of it. An answer has one bound over all outings; an outing cannot cost less than that
+ * bound leaves where every other costs no more than what was found for it.
+ */
+export function outingTotal(plan: ResolvedPlan, result: BagResult, outing: BagOuting, minimise: Minimised): Proven {
+  const value = outingCost(plan, outing, minimise);
+  if (result.status === 'optimal' || !result.objective) return { value, bound: value };
+  const others = result.outings
+    .filter(({ id }) => id !== outing.id)
+    .reduce((sum, other) => sum + outingCost(plan, other, minimise), 0);
+  return { value, bound: Math.min(value, Math.max(0, exact(result.objective.bound - others))) };
+}
+
+/** Sums and differences of masses and volumes to a millionth of a milligram, without the last binary digits. */
+export function exact(value: number): number {
+  return Math.round(value * 1e12) / 1e12;
+}

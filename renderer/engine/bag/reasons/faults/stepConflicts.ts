@@ -1,0 +1,57 @@
+import type { StepConflict } from '../../../../../shared-types/bagReasons.ts';
+import type { ResolvedPlan } from '../../../plan/resolved.ts';
+import type { ReasonsOptions } from '../ask.ts';
+import { ask, noWishes } from '../ask.ts';
+import { oneOuting, onlySteps, wishesOn } from '../derived.ts';
+import { easedLimits } from './easedLimits.ts';
+import { minimalPart } from '../minimalPart.ts';
+import { conflictSentence } from './sentences.ts';
+
+/** How many conflicts of one outing are looked for. */
+export const conflictsMost = 5;
+
+/**
+ * Steps of one outing which do not go together though every part of them does: a smallest set of them, then another
+ * among the steps left, until what is left can be packed. No step is in two of them; steps that are impossible by
+ * themselves are in none. A conflict of no steps is one of the wishes alone.
+ *
+ * @param most - no more conflicts than this are looked for
+ */
+export async function stepConflicts(
+  plan: ResolvedPlan,
+  outing: string,
+  options: ReasonsOptions,
+  most = conflictsMost,
+): Promise<StepConflict[]> {
+  const alone = oneOuting(plan, outing);
+  const { tolerance = 'nothing' } = options;
+  const asking = { ...options, wishes: wishesOn(options.wishes ?? noWishes, outing) };
+  const impossible = async (steps: readonly string[]): Promise<boolean> =>
+    (await ask(onlySteps(alone, steps), asking)).outcome === 'infeasible';
+
+  const conflicts: StepConflict[] = [];
+  let rest = await withoutImpossible(alone, asking);
+  while (conflicts.length < most) {
+    const steps = await minimalPart(rest, impossible);
+    if (!steps) break;
+    rest = rest.filter((id) => !steps.includes(id));
+    if (steps.length === 1) continue;
+    const core = { plan: onlySteps(alone, steps), wishes: asking.wishes };
+    const eased = await easedLimits(core, outing, asking);
+    conflicts.push({ outing, tolerance, steps, ...eased, reason: conflictSentence(plan, { outing, steps, ...eased }) });
+    if (steps.length === 0) break;
+  }
+  return conflicts;
+}
+
+/** Ids of the steps that the planner does not name as impossible by themselves. */
+async function withoutImpossible(plan: ResolvedPlan, options: ReasonsOptions): Promise<string[]> {
+  let rest = plan.steps.map(({ id }) => id);
+  for (;;) {
+    const { outcome, result } = await ask(onlySteps(plan, rest), options);
+    const named = new Set(outcome === 'infeasible' ? result.infeasible.flatMap(({ step }) => step ?? []) : []);
+    const left = rest.filter((id) => !named.has(id));
+    if (left.length === rest.length) return rest;
+    rest = left;
+  }
+}
