@@ -1,11 +1,34 @@
 /** The program's server in a process of its own, so that a test can end it at any instant. */
 import { spawn, type ChildProcess } from 'node:child_process';
-import { createServer } from 'node:net';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { createServer, type AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { AddressInfo } from 'node:net';
+import { build } from 'vite';
 
-const script = fileURLToPath(new URL('serve.ts', import.meta.url));
+const source = fileURLToPath(new URL('serve.ts', import.meta.url));
 const startMs = 60_000;
+
+let script: Promise<string> | null = null;
+
+/** `serve.ts` as one plain file, made once: a test starts it dozens of times, and each time it is up at once. */
+async function plainScript(): Promise<string> {
+  const outDir = mkdtempSync(join(tmpdir(), 'bagwright-serve-'));
+  process.on('exit', () => rmSync(outDir, { recursive: true, force: true }));
+  await build({
+    configFile: false,
+    logLevel: 'error',
+    ssr: { noExternal: true, target: 'node' },
+    build: {
+      ssr: source,
+      outDir,
+      target: 'node20',
+      rolldownOptions: { output: { entryFileNames: 'serve.mjs' } },
+    },
+  });
+  return join(outDir, 'serve.mjs');
+}
 
 export interface ServeOptions {
   data: string;
@@ -24,7 +47,8 @@ export interface ServedProgram {
 }
 
 export async function serveProgram(options: ServeOptions): Promise<ServedProgram> {
-  const child = spawn(process.execPath, ['--import', 'tsx', script, JSON.stringify(options)], {
+  const plain = await (script ??= plainScript());
+  const child = spawn(process.execPath, [plain, JSON.stringify(options)], {
     stdio: ['pipe', 'pipe', 'inherit'],
   });
   const ended = new Promise<void>((resolve) => child.on('exit', () => resolve()));
