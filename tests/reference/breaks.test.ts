@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { referenceResult } from './answer.ts';
+import { plainAsk } from './ask.ts';
+import { askCases } from './askCases.ts';
 import { bagCases } from './bagCases.ts';
 import { breakNames, breaks } from './breaks.ts';
 import type { BreakName } from './breaks.ts';
@@ -20,13 +22,14 @@ const judgeOnly: BreakName[] = [
 ];
 
 describe('the hand-made cases', () => {
-  const cases = [...stackCases, ...bagCases];
+  const plain = [...stackCases, ...bagCases].map((one) => ({ ...one, ask: plainAsk('mass') }));
+  const cases = [...plain, ...askCases];
 
   it.each(breakNames.filter((name) => !judgeOnly.includes(name)).map((name) => [name, breaks[name]]))(
     'would notice a break: %s (%s)',
     (name) => {
-      const noticed = cases.filter(({ plan, kg }) => {
-        const { value } = leastBag(plan, 'mass', name as BreakName);
+      const noticed = cases.filter(({ plan, ask, kg }) => {
+        const { value } = leastBag(plan, ask, name as BreakName);
         return value === null || kg === null ? value !== kg : Math.abs(value - kg) > 1e-9;
       });
       expect(noticed.map(({ says }) => says)).not.toEqual([]);

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { askCases } from './askCases.ts';
 import { bagCases } from './bagCases.ts';
+import { referenceResult } from './answer.ts';
 import { leastBag } from './exhaustive.ts';
+import { judge } from './judge.ts';
 import { stackCases } from './stackCases.ts';
 import { extension, handPlan, loosen, ratchet, socket, tighten, wrench } from './handPlan.ts';
 
@@ -9,6 +12,18 @@ describe('the exhaustive search answers as by hand', () => {
     const { feasible, value } = leastBag(plan, 'mass');
     expect(feasible).toBe(kg !== null);
     if (kg !== null) expect(value).toBeCloseTo(kg, 12);
+  });
+});
+
+describe('what is asked beside the plan is answered as by hand', () => {
+  it.each(askCases)('$says', ({ plan, ask, kg }) => {
+    const { feasible, value } = leastBag(plan, ask);
+    expect(feasible).toBe(kg !== null);
+    if (kg !== null) expect(value).toBeCloseTo(kg, 12);
+  });
+
+  it.each(askCases)('the judge finds nothing: $says', ({ plan, ask }) => {
+    expect(judge(plan, ask, referenceResult(plan, ask))).toEqual([]);
   });
 });
 

@@ -5,12 +5,19 @@
  * - gear beyond the need, and more copies of a part than the roles can use at once, cost and serve nothing;
  * - a choice of stacks that needs another's pieces and more is never better than the other;
  * - a multiset that would not do if all of it lay in one common bag without limits does in no bags;
- * - limits and costs only grow as pieces are laid in.
+ * - limits and costs only grow as pieces are laid in;
+ * - where a loss is to be stood, one more of a piece than all roles at once or than any one step uses is enough (of a
+ *   bag: as many in each); a multiset that does not stand the loss of a piece does not stand that of the bag it lies in.
+ *
+ * Readings where the rules leave room: an outing of one bag, in which no step turns anything, stands its loss.
  */
 import type { BagOuting, Minimised } from '../../shared-types/bag.ts';
 import type { Plan } from '../../shared-types/plan.ts';
+import { askOf, keptOn, stockOn } from './ask.ts';
+import type { Ask } from './ask.ts';
 import type { BreakName } from './breaks.ts';
-import { choicesOf, gearOf, gearWithinStock, momentsOf, outingGear, possibleByRole, stepsOf } from './needs.ts';
+import { leavesEnough, mostOfAnyStep, standsBagLoss, standsPieceLoss, vectorsWithoutHold } from './loss.ts';
+import { choicesOf, gearOf, gearPacked, gearWithinStock, momentsOf, possibleByRole, stepsOf } from './needs.ts';
 import type { Choice, StepNeeds } from './needs.ts';
 import { brokenLimits, costOf, ownBagCost } from './limits.ts';
 import { stackIds } from './rules.ts';
@@ -110,13 +117,14 @@ function usefulCounts(
   });
 }
 
-function* subMultisets(most: readonly number[]): Generator<number[]> {
-  const [first, ...rest] = most;
-  if (first === undefined) {
+/** Every multiset with at least and at most so many of each. */
+function* subMultisets(least: readonly number[], most: readonly number[], at = 0): Generator<number[]> {
+  if (at === most.length) {
     yield [];
     return;
   }
-  for (let count = 0; count <= first; count++) for (const others of subMultisets(rest)) yield [count, ...others];
+  for (let count = least[at] ?? 0; count <= (most[at] ?? 0); count++)
+    for (const others of subMultisets(least, most, at + 1)) yield [count, ...others];
 }
 
 function answerOf(
@@ -124,17 +132,19 @@ function answerOf(
   outingId: string,
   loads: readonly Load[],
   laid: Laid,
-  steps: readonly StepNeeds[],
+  { steps, spare }: { steps: readonly StepNeeds[]; spare: boolean },
 ): BagOuting {
   const usedBy = (needs: StepNeeds, id: string): boolean =>
     (laid.chosen.get(needs)?.counts.has(id) ?? false) || gearOf(needs.step).has(id);
   const items = loads.flatMap(({ item }, index) =>
     search.bags.flatMap((bag, at) => {
       const quantity = laid.counts[index]?.[at] ?? 0;
-      const because = steps
+      const using = steps
         .filter((needs) => usedBy(needs, item.id))
-        .filter(({ step }) => bag.role === null || bag.role === step.role || gearOf(step).has(item.id))
-        .map(({ step }) => step.id);
+        .filter(({ step }) => bag.role === null || bag.role === step.role || gearOf(step).has(item.id));
+      // A spare is there for the steps that could use it.
+      const able = steps.filter(({ choices }) => spare && choices.some(({ counts }) => counts.has(item.id)));
+      const because = (using.length > 0 ? using : able).map(({ step }) => step.id);
       return quantity === 0 ? [] : [{ id: item.id, quantity, bag: bag.id, because }];
     }),
   );
@@ -156,13 +166,40 @@ function answerOf(
   };
 }
 
+/** How many of each part to try at most: what all roles at once use, more for a loss to stand, or what is kept. */
+function triedCounts(
+  asked: {
+    ask: Ask;
+    bags: number;
+    parts: readonly Carried[];
+    kept: ReadonlyMap<string, number>;
+    broken: BreakName | undefined;
+  },
+  useful: readonly number[],
+  ofOneStep: readonly number[],
+): number[] {
+  const { ask, bags, parts, kept, broken } = asked;
+  return parts.map(({ id, onHand }, index) => {
+    const [atOnce, alone] = [useful[index] ?? 0, ofOneStep[index] ?? 0];
+    const forLoss = {
+      nothing: atOnce,
+      piece: Math.max(atOnce, alone > 0 ? alone + 1 : 0),
+      bag: Math.max(atOnce, alone) * bags,
+    };
+    const ofUse = forLoss[ask.tolerance];
+    const most = broken === 'keepOnTop' ? ofUse + (kept.get(id) ?? 0) : Math.max(ofUse, kept.get(id) ?? 0);
+    return broken === 'onHand' ? most : Math.min(most, onHand);
+  });
+}
+
 function leastForOuting(
   plan: Plan,
   stock: Stock,
   outing: Plan['outings'][number],
-  minimise: Minimised,
+  ask: Ask,
   broken?: BreakName,
 ): { cost: number; answer: BagOuting } | null {
+  const { minimise, tolerance } = ask;
   const steps = stepsOf(plan, outing.id, broken).map((step) => ({
     step,
     choices: choicesOf(plan, stock, step, broken),
@@ -171,6 +208,9 @@ function leastForOuting(
   const bags = outing.bags.flatMap((id) => stock.bags.filter((bag) => bag.id === id));
   const parts = [...stock.tools, ...stock.extensions, ...stock.sockets];
   const ids = parts.map((part) => part.id);
+  const kept = keptOn(ask, outing.id, plan.outings[0]?.id ?? '', broken);
+  const keptParts = ids.map((id) => kept.get(id) ?? 0);
+  if (parts.some(({ onHand }, index) => (keptParts[index] ?? 0) > onHand) && broken !== 'onHand') return null;
   const vectors: Vectors = new Map(steps.map((step) => [step, vectorsOf(step, ids)]));
   const moments = momentsOf(steps);
   const roles = [...new Set(steps.map(({ step }) => step.role))];
@@ -187,7 +227,7 @@ function leastForOuting(
         broken === 'roleContents' ||
         steps.some(({ step }) => step.role === bags[at]?.role && gearOf(step, broken).has(id)),
     );
-  const gearLoads: Load[] = [...outingGear(plan, outing.id, broken)].flatMap(([id, count]) => {
+  const gearLoads: Load[] = [...gearPacked(plan, stock, ask, outing.id, broken)].flatMap(([id, count]) => {
     const item = stock.carried.get(id);
     return item === undefined ? [] : [{ item, count, bags: gearBags(id) }];
   });
@@ -204,13 +244,35 @@ function leastForOuting(
     });
     return pieces;
   };
+  /** Parts by bag. */
+  const byBag = (present: readonly number[], counts: readonly number[][]): number[][] =>
+    bags.map((_, at) => {
+      const inside = ids.map(() => 0);
+      for (const [position, partIndex] of present.entries())
+        inside[partIndex] = counts[gearLoads.length + position]?.[at] ?? 0;
+      return inside;
+    });
+  const minus = (counts: readonly number[], less: readonly number[]): number[] =>
+    counts.map((count, index) => count - (less[index] ?? 0));
+  /** What the steps have of a multiset: of what is only kept, with one rule broken, nothing. */
+  const free = (counts: readonly number[]): number[] =>
+    broken === 'keepOnTop' ? minus(counts, keptParts) : [...counts];
 
-  const most = usefulCounts(ids, steps, vectors, broken).map((useful, index) =>
-    broken === 'onHand' ? useful : Math.min(useful, parts[index]?.onHand ?? 0),
+  const lossVectors = broken === 'lossHold' ? vectorsWithoutHold(steps, ids) : vectors;
+  const most = triedCounts(
+    { ask, bags: bags.length, parts, kept, broken },
+    usefulCounts(ids, steps, vectors, broken),
+    mostOfAnyStep(ids, vectors),
   );
   const gearCost = sum(gearLoads.map((load) => load.count * costOf(load.item, minimise)));
-  const sets = [...subMultisets(most)]
-    .filter((shared) => serve(moments, vectors, { shared, own: new Map() }, broken) !== null)
+  const sets = [...subMultisets(keptParts, most)]
+    .filter((counts) => serve(moments, vectors, { shared: free(counts), own: new Map() }, broken) !== null)
+    .filter(
+      (counts) =>
+        tolerance === 'nothing' ||
+        (tolerance === 'bag' && broken === 'bagLoss') ||
+        standsPieceLoss(counts, moments, lossVectors, broken),
+    )
     .map((counts) => ({
       counts,
       cost: gearCost + sum(counts.map((count, index) => count * costOf(parts[index] as Carried, minimise))),
@@ -228,23 +290,32 @@ function leastForOuting(
         bags: partBags(ids[index] ?? ''),
       })),
     ];
-    const accept = (laid: number[][]): Map<StepNeeds, Choice> | null =>
-      serve(moments, vectors, inBags(present, laid), broken);
+    const accept = (laid: number[][]): Map<StepNeeds, Choice> | null => {
+      if (tolerance === 'bag' && !standsBagLoss(byBag(present, laid), lossVectors, broken)) return null;
+      const pieces = inBags(present, laid);
+      if (tolerance === 'piece' && broken === 'lossHands' && !leavesEnough(pieces, moments, vectors)) return null;
+      return serve(moments, vectors, { ...pieces, shared: free(pieces.shared) }, broken);
+    };
     const search = { minimise, broken, bags, accept };
     const laid = layIn(search, loads, cost, best?.cost ?? Infinity);
-    if (laid !== null) best = { cost: laid.cost, answer: answerOf(search, outing.id, loads, laid, steps) };
+    if (laid !== null)
+      best = {
+        cost: laid.cost,
+        answer: answerOf(search, outing.id, loads, laid, { steps, spare: tolerance !== 'nothing' }),
+      };
   }
   return best;
 }
 
-export function leastBag(plan: Plan, minimise: Minimised, broken?: BreakName): LeastBag {
+export function leastBag(plan: Plan, asked: Ask | Minimised, broken?: BreakName): LeastBag {
+  const ask = askOf(asked);
   const stock = readStock(plan);
   const infeasible = { feasible: false, value: null, outings: [] };
-  if (!gearWithinStock(plan, stock, broken)) return infeasible;
+  if (!gearWithinStock(plan, stock, ask, broken)) return infeasible;
   const outings: BagOuting[] = [];
   let value = 0;
   for (const outing of plan.outings) {
-    const least = leastForOuting(plan, stock, outing, minimise, broken);
+    const least = leastForOuting(plan, stockOn(stock, ask, outing.id, broken), outing, ask, broken);
     if (least === null) return infeasible;
     value += least.cost;
     outings.push(least.answer);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { BagItem, BagResult, BagStep } from '../../shared-types/bag.ts';
+import type { BagItem, BagResult, BagStep, Tolerance } from '../../shared-types/bag.ts';
 import type { Plan, PlanStep } from '../../shared-types/plan.ts';
+import { plainAsk } from './ask.ts';
+import type { Ask } from './ask.ts';
 import { referenceResult } from './answer.ts';
 import { extension, fastener, gear, handPlan, loosen, ratchet, socket, tighten, wrench } from './handPlan.ts';
 import { judge } from './judge.ts';
@@ -202,6 +204,38 @@ describe('the judge', () => {
     bend?.(bent);
     spoil?.(spoiled);
     expect(judge(bent, 'mass', spoiled).map((violation) => violation.rule)).toContain(rule);
+  });
+});
+
+describe('the judge of what is asked beside the plan', () => {
+  const bags = ['sack', 'net'].map((id) => ({ id, mass: '100 g' }));
+  const gearStep = loosen({ id: 'use', action: 'use', gear: [{ id: 'cap', quantity: 1 }] });
+  const twofold = handPlan([loosen(), gearStep], {
+    sockets: [socket({ onHand: 3 })],
+    drivers: [ratchet({ onHand: 3 })],
+    bags,
+  });
+  const wishes: Partial<Ask> = {
+    keep: [{ id: 'wrench', quantity: 1 }],
+    forbid: [{ id: 'ext' }],
+    spares: [{ id: 'cap', quantity: 1 }],
+  };
+
+  it.each<[string, string, Tolerance, (result: BagResult) => void]>([
+    ['pieceLoss', 'one socket alone', 'piece', (r) => (line(r, 'socket', 'sack').quantity = 1)],
+    ['bagLoss', 'both sockets in one bag', 'bag', (r) => (line(r, 'socket', 'net').bag = 'sack')],
+    ['keep', 'what is to be kept is not there', 'nothing', (r) => (line(r, 'wrench', 'sack').id = 'ratchet')],
+    ['onHand', 'what is forbidden is there', 'nothing', (r) => (line(r, 'wrench', 'sack').id = 'ext')],
+    ['gear', 'the spare is not there', 'nothing', (r) => (line(r, 'cap', 'sack').quantity = 1)],
+    ['because', 'a spare for nothing', 'piece', (r) => (line(r, 'socket', 'sack').because = [])],
+    ['because', 'a spare that could not serve', 'piece', (r) => line(r, 'socket', 'sack').because.push('use')],
+    ['singleLoss', 'not said', 'piece', (r) => (r.singleLoss = false)],
+  ])('finds, by the name of %s: %s', (rule, _, tolerance, spoil) => {
+    const ask = plainAsk('mass', { ...wishes, tolerance });
+    const spoiled = referenceResult(twofold, ask);
+    expect(judge(twofold, ask, spoiled)).toEqual([]);
+    spoil(spoiled);
+    expect(judge(twofold, ask, spoiled).map((violation) => violation.rule)).toContain(rule);
   });
 });
 

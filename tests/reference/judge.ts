@@ -4,18 +4,21 @@
  * bag exists; the exhaustive search does.
  *
  * Readings where the rules leave room:
- * - `because` is never empty and names only steps that use the item and may draw on that bag; every step that uses an
- *   item is named on at least one of its lines;
+ * - `because` is empty only for what was asked for beside the plan, and names only steps that use the item and may draw
+ *   on that bag, or that the item protects: where a loss is to be stood, some possible stack of theirs has it, and it
+ *   may lie anywhere; every step that uses an item is named on at least one of its lines;
  * - gear may serve from any bag it may lie in; only stacks are tied to their role's bags;
  * - the setting of a step that does not tighten is null; the stack of a `use` step is [] and its hold null.
  */
 import type { BagItem, BagOuting, BagResult, BagStep, Minimised, PlanProblem } from '../../shared-types/bag.ts';
 import type { Plan, PlanStep } from '../../shared-types/plan.ts';
+import { askOf, keptOn, stockOn, withSpares } from './ask.ts';
+import type { Ask } from './ask.ts';
 import type { BreakName } from './breaks.ts';
 import { judgeInfeasible } from './judgeInfeasible.ts';
 import { brokenLimits, costOf, ownBagCost } from './limits.ts';
 import { problemsOf } from './moves.ts';
-import { choicesOf, gearOf, momentsOf, outingGear, possibleByRole, stepsOf } from './needs.ts';
+import { choicesOf, gearOf, gearPacked, momentsOf, outingGear, possibleByRole, stepsOf } from './needs.ts';
 import type { StepNeeds } from './needs.ts';
 import { atMost, same, torqueNm } from './quantity.ts';
 import { chosenSettingNm, failedRules, holdJob, pieceCounts, stackFromIds, stackIds, stepJob } from './rules.ts';
@@ -28,7 +31,7 @@ import type { Accuse, Violation } from './violation.ts';
 interface Court {
   plan: Plan;
   stock: Stock;
-  minimise: Minimised;
+  ask: Ask;
   broken: BreakName | undefined;
   accuse: Accuse;
 }
@@ -89,17 +92,15 @@ function judgeContents(
   court: Court,
   bags: readonly Bag[],
   items: readonly BagItem[],
-  steps: readonly PlanStep[],
+  steps: readonly StepNeeds[],
 ): void {
-  const possible = possibleByRole(
-    steps.map((step) => ({ step, choices: choicesOf(court.plan, court.stock, step, court.broken) })),
-  );
+  const possible = possibleByRole(steps);
   for (const { id, bag: bagId } of items) {
     const role = bags.find((bag) => bag.id === bagId)?.role ?? null;
     if (role === null) continue;
     const isGear = court.stock.gear.some((item) => item.id === id);
     const belongs = isGear
-      ? court.broken === 'roleContents' || steps.some((step) => step.role === role && gearOf(step).has(id))
+      ? court.broken === 'roleContents' || steps.some(({ step }) => step.role === role && gearOf(step).has(id))
       : possible.get(role)?.has(id) === true;
     if (!belongs) court.accuse('roleContents', bagId, `${id} serves no step of ${role}`);
   }
@@ -136,30 +137,78 @@ function judgeDraws(court: Court, bags: readonly Bag[], items: readonly BagItem[
 function judgeStock(court: Court, outing: BagOuting): void {
   const taken = new Map<string, number>();
   for (const { id, quantity } of outing.items) taken.set(id, (taken.get(id) ?? 0) + quantity);
+  const own = stockOn(court.stock, court.ask, outing.id, court.broken);
   for (const [id, quantity] of taken) {
-    const onHand = court.stock.carried.get(id)?.onHand ?? 0;
+    const onHand = own.carried.get(id)?.onHand ?? 0;
     if (quantity > onHand && court.broken !== 'onHand')
       court.accuse('onHand', outing.id, `${id}: ${quantity} taken, ${onHand} on hand`);
   }
-  for (const [id, quantity] of outingGear(court.plan, outing.id, court.broken)) {
+  for (const [id, quantity] of gearPacked(court.plan, court.stock, court.ask, outing.id, court.broken)) {
     const has = taken.get(id) ?? 0;
     if (has < quantity) court.accuse('gear', outing.id, `${id}: ${has} taken, ${quantity} needed`);
   }
+  const first = court.plan.outings[0]?.id ?? '';
+  for (const [id, quantity] of keptOn(court.ask, outing.id, first, court.broken)) {
+    const has = taken.get(id) ?? 0;
+    if (has < quantity) court.accuse('keep', outing.id, `${id}: ${has} taken, ${quantity} to be kept`);
+  }
 }
 
-function judgeReasons(court: Court, bags: readonly Bag[], outing: BagOuting, steps: readonly StepNeeds[]): void {
+/** Rule 10, by taking each piece away in turn; or each bag with all it holds. */
+function judgeLoss(court: Court, bags: readonly Bag[], items: readonly BagItem[], steps: readonly StepNeeds[]): void {
+  const { tolerance } = court.ask;
+  const gear = new Set(court.stock.gear.map(({ id }) => id));
+  const parts = items.filter(({ id }) => !gear.has(id));
+  const left = new Map<string, number>();
+  const add = ({ id }: BagItem, count: number): void => void left.set(id, (left.get(id) ?? 0) + count);
+  for (const item of parts) add(item, item.quantity);
+  const accuseUnserved = (rule: string, lost: string): void => {
+    for (const { step, choices } of steps) {
+      const served = choices.some(({ counts }) => [...counts].every(([id, count]) => count <= (left.get(id) ?? 0)));
+      if (!served) court.accuse(rule, step.id, `no stack is left without ${lost}`);
+    }
+  };
+  if (tolerance === 'piece' && court.broken !== 'pieceLoss') {
+    for (const item of parts) {
+      const taken = court.broken === 'lossCopies' ? (left.get(item.id) ?? 0) : 1;
+      add(item, -taken);
+      accuseUnserved('pieceLoss', item.id);
+      add(item, taken);
+    }
+  }
+  if (tolerance === 'bag' && court.broken !== 'bagLoss') {
+    for (const bag of bags) {
+      const inside = parts.filter((item) => item.bag === bag.id);
+      for (const item of inside) add(item, -item.quantity);
+      accuseUnserved('bagLoss', bag.id);
+      for (const item of inside) add(item, item.quantity);
+    }
+  }
+}
+
+function judgeReasons(
+  court: Court,
+  bags: readonly Bag[],
+  outing: BagOuting,
+  { steps, possible }: { steps: readonly StepNeeds[]; possible: readonly StepNeeds[] },
+): void {
+  const wished = new Set([...court.ask.keep, ...court.ask.spares].map(({ id }) => id));
+  const protects = (stepId: string, id: string): boolean =>
+    court.ask.tolerance !== 'nothing' &&
+    possible.some(({ step, choices }) => step.id === stepId && choices.some(({ counts }) => counts.has(id)));
   const uses = ({ step, choices }: StepNeeds, id: string): boolean =>
     gearOf(step).has(id) || choices.some(({ counts }) => counts.has(id));
   for (const item of outing.items) {
     const where = `${outing.id} ${item.id} in ${item.bag}`;
     const role = bags.find((bag) => bag.id === item.bag)?.role ?? null;
-    if (item.because.length === 0) court.accuse('because', where, 'taken for nothing');
+    if (item.because.length === 0 && !wished.has(item.id)) court.accuse('because', where, 'taken for nothing');
     if (new Set(item.because).size !== item.because.length) court.accuse('because', where, 'a step twice');
     for (const stepId of item.because) {
       const needs = steps.find(({ step }) => step.id === stepId);
       const draws =
         needs !== undefined && (role === null || role === needs.step.role || gearOf(needs.step).has(item.id));
-      if (!draws || !uses(needs, item.id)) court.accuse('because', where, `${stepId} does not use it`);
+      if ((!draws || !uses(needs, item.id)) && !protects(stepId, item.id))
+        court.accuse('because', where, `${stepId} does not use it`);
     }
   }
   for (const needs of steps) {
@@ -201,30 +250,37 @@ function judgeOuting(court: Court, outing: BagOuting): void {
     const answer = outing.steps.find((one) => one.id === step.id);
     return answer === undefined ? [] : [judgeStep(court, step, answer)];
   });
+  const own = stockOn(court.stock, court.ask, outing.id, court.broken);
+  const possible = planned.map((step) => ({ step, choices: choicesOf(court.plan, own, step, court.broken) }));
   judgeLines(court, bags, outing);
   judgeStock(court, outing);
   judgeBagLimits(court, bags, outing.items);
-  judgeContents(court, bags, outing.items, planned);
+  judgeContents(court, bags, outing.items, possible);
   judgeDraws(court, bags, outing.items, steps);
-  judgeReasons(court, bags, outing, steps);
+  judgeLoss(court, bags, outing.items, possible);
+  judgeReasons(court, bags, outing, { steps, possible });
   judgeMass(court, bags, outing);
 }
 
-function judgeConsumed(court: Court, result: BagResult): void {
+function judgeConsumed(court: Court): void {
   for (const item of court.stock.gear.filter((one) => one.consumed)) {
-    const taken = sum(
-      result.outings.flatMap(({ items }) => items.filter(({ id }) => id === item.id).map(({ quantity }) => quantity)),
+    const spent = sum(
+      court.plan.outings.map(({ id }) => {
+        const need = outingGear(court.plan, id, court.broken);
+        const all = court.broken === 'sparesConsumed' ? need : withSpares(need, court.ask.spares, id, court.broken);
+        return all.get(item.id) ?? 0;
+      }),
     );
-    if (taken > item.onHand && court.broken !== 'consumed')
-      court.accuse('consumed', item.id, `${taken} taken over all, ${item.onHand} on hand`);
+    if (spent > item.onHand && court.broken !== 'consumed')
+      court.accuse('consumed', item.id, `${spent} spent over all, ${item.onHand} on hand`);
   }
 }
 
 function judgeObjective(court: Court, result: BagResult): void {
   const { objective } = result;
   if (objective === null) return court.accuse('objective', 'plan', 'none given');
-  const unit = { mass: 'kg', count: 'pieces', volume: 'L' }[court.minimise];
-  if (objective.minimised !== court.minimise || objective.unit !== unit) {
+  const unit = { mass: 'kg', count: 'pieces', volume: 'L' }[court.ask.minimise];
+  if (objective.minimised !== court.ask.minimise || objective.unit !== unit) {
     court.accuse('objective', 'plan', `${objective.minimised} in ${objective.unit}`);
   }
   const used = new Set(result.outings.flatMap(({ id, items }) => items.map(({ bag }) => `${id}\n${bag}`)));
@@ -233,14 +289,14 @@ function judgeObjective(court: Court, result: BagResult): void {
       result.outings.flatMap(({ items }) =>
         items.map(({ id, quantity }) => {
           const item = court.stock.carried.get(id);
-          return item === undefined ? 0 : quantity * costOf(item, court.minimise);
+          return item === undefined ? 0 : quantity * costOf(item, court.ask.minimise);
         }),
       ),
     ) +
     sum(
       [...used].map((key) => {
         const bag = court.stock.bags.find((one) => one.id === key.split('\n')[1]);
-        return bag === undefined ? 0 : ownBagCost(bag, court.minimise, court.broken);
+        return bag === undefined ? 0 : ownBagCost(bag, court.ask.minimise, court.broken);
       }),
     );
   if (!same(objective.value, value)) court.accuse('objective', 'plan', `says ${objective.value}, is ${value}`);
@@ -275,14 +331,16 @@ function judgeUnchecked(court: Court, result: BagResult): void {
 }
 
 /** Everything in an answer that the plan does not bear out; an empty list is a right answer as far as it goes. */
-export function judge(plan: Plan, minimise: Minimised, result: BagResult, broken?: BreakName): Violation[] {
+export function judge(plan: Plan, asked: Ask | Minimised, result: BagResult, broken?: BreakName): Violation[] {
+  const ask = askOf(asked);
   const found: Violation[] = [];
   const accuse: Accuse = (rule, where, says) => found.push({ rule, where, says });
-  const court: Court = { plan, stock: readStock(plan), minimise, broken, accuse };
+  const court: Court = { plan, stock: readStock(plan), ask, broken, accuse };
   judgeProblems(court, result);
-  if (result.singleLoss) accuse('singleLoss', 'plan', 'said without being asked');
+  if (result.singleLoss !== (ask.tolerance === 'piece'))
+    accuse('singleLoss', 'plan', `says ${result.singleLoss}, asked for is the loss of ${ask.tolerance}`);
   if (result.status === 'infeasible') {
-    judgeInfeasible(plan, court.stock, result, accuse, broken);
+    judgeInfeasible(plan, court.stock, ask, { result, accuse, broken });
     return found;
   }
   if (result.infeasible.length > 0) accuse('infeasible', 'plan', 'reasons for a plan that is feasible');
@@ -290,7 +348,7 @@ export function judge(plan: Plan, minimise: Minimised, result: BagResult, broken
     accuse('outings', 'plan', 'not the outings of the plan in their order');
   }
   for (const outing of result.outings) judgeOuting(court, outing);
-  judgeConsumed(court, result);
+  judgeConsumed(court);
   judgeObjective(court, result);
   judgeUnchecked(court, result);
   return found;

@@ -4,6 +4,8 @@
  */
 import type { BagResult, CheckName } from '../../shared-types/bag.ts';
 import type { Plan } from '../../shared-types/plan.ts';
+import { stockOn } from './ask.ts';
+import type { Ask } from './ask.ts';
 import type { BreakName } from './breaks.ts';
 import { choicesOf } from './needs.ts';
 import { failedRules, holdJob, pieceCounts, stackFromIds, stackIds, stepJob, withinStock } from './rules.ts';
@@ -27,12 +29,14 @@ const rulesOfCheck: Partial<Record<CheckName, StackRuleName[]>> = {
 function judgeClosest(
   plan: Plan,
   stock: Stock,
+  ask: Ask,
   entry: BagResult['infeasible'][number],
   accuse: Accuse,
   broken?: BreakName,
 ): void {
   const step = plan.steps.find(({ id }) => id === entry.step);
   if (step === undefined) return;
+  const own = stockOn(stock, ask, step.outing);
   const jobs = [stepJob(plan, step, broken), holdJob(plan, step, broken)].filter((job) => job !== null);
   for (const { stack: ids, fails } of entry.closest) {
     const stack = stackFromIds(stock, ids);
@@ -46,21 +50,26 @@ function judgeClosest(
       const rules = rulesOfCheck[check];
       const holds = rules !== undefined && !failing.some((failed) => rules.some((rule) => failed.includes(rule)));
       if (holds) accuse('closest', step.id, `${ids.join(' ')} passes ${check}`);
-      if (check === 'stock' && step.hold === undefined && withinStock(stock, pieceCounts(stackIds(stack)))) {
+      if (check === 'stock' && step.hold === undefined && withinStock(own, pieceCounts(stackIds(stack)))) {
         accuse('closest', step.id, `${ids.join(' ')} is in stock`);
       }
     }
   }
 }
 
-export function judgeInfeasible(plan: Plan, stock: Stock, result: BagResult, accuse: Accuse, broken?: BreakName): void {
+export function judgeInfeasible(
+  plan: Plan,
+  stock: Stock,
+  ask: Ask,
+  { result, accuse, broken }: { result: BagResult; accuse: Accuse; broken: BreakName | undefined },
+): void {
   if (result.objective !== null) accuse('objective', 'plan', 'given for an infeasible plan');
   if (result.infeasible.length === 0) accuse('infeasible', 'plan', 'no reason given');
   const named = new Set(result.infeasible.map((entry) => entry.step));
   for (const step of plan.steps) {
-    if (choicesOf(plan, stock, step, broken).length === 0 && !named.has(step.id)) {
+    if (choicesOf(plan, stockOn(stock, ask, step.outing, broken), step, broken).length === 0 && !named.has(step.id)) {
       accuse('infeasible', step.id, 'no stack serves it, and it is not named');
     }
   }
-  for (const entry of result.infeasible) judgeClosest(plan, stock, entry, accuse, broken);
+  for (const entry of result.infeasible) judgeClosest(plan, stock, ask, entry, accuse, broken);
 }

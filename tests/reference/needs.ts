@@ -7,6 +7,8 @@
  * - rule 15: what a step moves out of the bag comes on top of its `gear`.
  */
 import type { Plan, PlanStep } from '../../shared-types/plan.ts';
+import { keptOn, stockOn, withSpares } from './ask.ts';
+import type { Ask } from './ask.ts';
 import type { BreakName } from './breaks.ts';
 import { chosenSettingNm, holdJob, pieceCounts, stackIds, stacksFor, stepJob, withinStock } from './rules.ts';
 import type { Stack } from './rules.ts';
@@ -72,13 +74,32 @@ export function outingGear(plan: Plan, outingId: string, broken?: BreakName): Ma
   return total;
 }
 
+/** Gear packed on an outing: what its steps need and its spares, or what is kept where that is more. */
+export function gearPacked(
+  plan: Plan,
+  stock: Stock,
+  ask: Ask,
+  outingId: string,
+  broken?: BreakName,
+): Map<string, number> {
+  const total = withSpares(outingGear(plan, outingId, broken), ask.spares, outingId, broken);
+  for (const [id, quantity] of keptOn(ask, outingId, plan.outings[0]?.id ?? '', broken)) {
+    if (!stock.gear.some((item) => item.id === id)) continue;
+    const others = total.get(id) ?? 0;
+    total.set(id, broken === 'keepOnTop' ? others + quantity : Math.max(others, quantity));
+  }
+  return total;
+}
+
 /** Whether the stock has the gear: of each outing, and of consumed gear over all outings. */
-export function gearWithinStock(plan: Plan, stock: Stock, broken?: BreakName): boolean {
+export function gearWithinStock(plan: Plan, stock: Stock, ask: Ask, broken?: BreakName): boolean {
   const overAll = new Map<string, number>();
-  for (const outing of plan.outings) {
-    const gear = outingGear(plan, outing.id, broken);
-    if (!withinStock(stock, gear, broken)) return false;
-    for (const [id, quantity] of gear) overAll.set(id, (overAll.get(id) ?? 0) + quantity);
+  for (const { id: outing } of plan.outings) {
+    const own = stockOn(stock, ask, outing, broken);
+    if (!withinStock(own, gearPacked(plan, stock, ask, outing, broken), broken)) return false;
+    const need = outingGear(plan, outing, broken);
+    const spent = broken === 'sparesConsumed' ? need : withSpares(need, ask.spares, outing, broken);
+    for (const [id, quantity] of spent) overAll.set(id, (overAll.get(id) ?? 0) + quantity);
   }
   if (broken === 'consumed') return true;
   const consumed = new Set(stock.gear.filter((item) => item.consumed).map((item) => item.id));
