@@ -2,10 +2,11 @@ import type { BagResult } from '../../../../shared-types/bag.ts';
 import type { BagReasons, ReasonFound, ReasonPart } from '../../../../shared-types/bagReasons.ts';
 import type { ResolvedPlan } from '../../plan/resolved.ts';
 import type { ReasonsOptions } from './ask.ts';
-import { Cancelled } from './ask.ts';
+import { Cancelled, noWishes } from './ask.ts';
 import { bindingLimits } from './bindingLimits.ts';
 import { costOfTolerance } from './costOfTolerance.ts';
 import { faultsOf } from './faults/faultsOf.ts';
+import { usedUpBeyondStock } from './faults/usedUp.ts';
 import { withoutItems } from './withoutItem.ts';
 
 /** All of them, in the order in which a reader wants them. */
@@ -42,6 +43,8 @@ const partOf: Record<ReasonPart, FindPart> = {
       for (const found of losses) yield { kind: 'loss', found };
       for (const found of conflicts) yield { kind: 'conflict', found };
     }
+    const { tolerance = 'nothing', wishes = noWishes } = options;
+    for (const found of usedUpBeyondStock(plan, tolerance, wishes)) yield { kind: 'conflict', found };
   },
   without: async function* without(plan, result, options) {
     for await (const found of withoutItems(plan, result, options)) yield { kind: 'without', found };

@@ -1,5 +1,5 @@
 import type { BagOuting, BagResult } from '../../../../shared-types/bag.ts';
-import type { LimitReason, LimitsTogether, MeasuredLimit, Proven } from '../../../../shared-types/bagReasons.ts';
+import type { Limit, LimitReason, LimitsTogether, MeasuredLimit, Proven } from '../../../../shared-types/bagReasons.ts';
 import type { ResolvedPlan } from '../../plan/resolved.ts';
 import { atLeast } from '../../tolerance.ts';
 import { objectiveUnit } from '../measure.ts';
@@ -39,7 +39,7 @@ async function* limitsOfOuting(
   const wishes = wishesOn(options.wishes ?? noWishes, outing.id);
   const base = { plan: oneOuting(plan, outing.id), wishes };
   const before = outingTotal(plan, result, outing, options.minimise);
-  const all = limitsOf(plan, outing.id, wishes, outing);
+  const all = limitsOf(plan, outing.id, wishes, outing).filter(({ limit }) => mayBind(plan, limit));
   const lifted = async (list: readonly MeasuredLimit[]): Promise<Proven | null> => {
     const without = relaxed(
       base,
@@ -76,6 +76,11 @@ async function* limitsOfOuting(
   if (!together || !total) return;
   const limits = { outing: outing.id, limits: together, objectiveUnit: unit, relaxed: overall(total) };
   yield { kind: 'limitsTogether', found: limits };
+}
+
+/** How much gear is packed is fixed, so that its stock says whether there is an answer and not which. */
+function mayBind(plan: ResolvedPlan, limit: Limit): boolean {
+  return limit.kind !== 'stock' || plan.carried.get(limit.id)?.kind !== 'gear';
 }
 
 interface Verdict {

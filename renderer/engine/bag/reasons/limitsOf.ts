@@ -33,8 +33,6 @@ const bagLimits: readonly BagLimit[] = [
 /**
  * Every limit that an outing's answer runs against, with what it uses of it: of each bag in the plan's order, of each
  * item's stock in the catalog's, of slots and wishes. Without an answer nothing is used.
- *
- * Gear that steps list has no stock here: how much of it is packed is fixed, so its stock cannot change an answer.
  */
 export function limitsOf(
   plan: ResolvedPlan,
@@ -51,9 +49,7 @@ export function limitsOf(
   const slots = new Set(plan.steps.flatMap(({ outing: of, slot }) => (of === outingId ? (slot ?? []) : [])));
   return [
     ...bags.flatMap((bag) => limitsOfBag(plan, outingId, bag, answer)),
-    ...[...plan.carried.values()]
-      .filter(({ kind }) => kind !== 'gear')
-      .map(({ id, onHand }) => pieces({ kind: 'stock', id }, onHand, packed.get(id) ?? 0)),
+    ...[...plan.carried.values()].map(({ id, onHand }) => pieces({ kind: 'stock', id }, onHand, packed.get(id) ?? 0)),
     ...[...slots].map((slot): MeasuredLimit => {
       return { outing: outingId, limit: { kind: 'slot', slot }, allowed: null, used: null, unit: null };
     }),

@@ -51,9 +51,10 @@ function wishesBut<W extends { id: string; quantity?: number }>(wishes: readonly
 /** A stack takes at most three of a piece and its hold as many; a role's bags, a slot and a loss no more than this. */
 const mostAtOnce = 7;
 
-/** More of any piece than an answer can use. */
-function plentyOf(plan: ResolvedPlan, { keep }: BagWishes): number {
+/** More of any item than an answer can use: what stacks take at once, what is wished for, what steps list. */
+function plentyOf(plan: ResolvedPlan, { keep, spares }: BagWishes): number {
   const roles = new Set(plan.steps.map(({ role }) => role)).size;
   const bags = Math.max(1, ...plan.outings.map((outing) => outing.bags.length));
-  return keep.reduce((sum, { quantity }) => sum + quantity, mostAtOnce * Math.max(1, roles) * bags);
+  const counted = [...keep, ...spares, ...plan.steps.flatMap((step) => [...step.gear, ...step.moves])];
+  return counted.reduce((sum, { quantity }) => sum + quantity, mostAtOnce * Math.max(1, roles) * bags);
 }
