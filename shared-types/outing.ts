@@ -89,8 +89,8 @@ export type CourseRule =
   | 'count-differs'
   /** A step stands before one that it must come after. */
   | 'out-of-order'
-  /** When all is done, the site has not as many of a fastener as it had. */
-  | 'site-differs';
+  /** Loosened, and when all is done not tightened again, though others of its kind are. */
+  | 'left-loosened';
 
 /** What would mend a problem. `says` is a sentence for people. */
 export interface Mend {
@@ -104,7 +104,7 @@ export interface Mend {
     | 'tether-point'
     | 'pouch'
     | 'place'
-    | 'hand-free'
+    | 'tighten'
     | 'count';
   outing?: string;
   step?: string;
@@ -119,7 +119,7 @@ export interface CourseProblem {
   /** The point at which it ends; absent where it is of one moment, null where it never ends. */
   until?: CoursePoint | null;
   id: string;
-  kind: PieceKind | 'role';
+  kind: PieceKind | 'role' | 'step';
   /** Pieces; kilograms over for `over-carry`. */
   quantity: number;
   place?: string;

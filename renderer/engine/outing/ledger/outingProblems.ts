@@ -1,0 +1,68 @@
+import type { CourseProblem, Mend } from '../../../../shared-types/outing.ts';
+import type { ResolvedBag, ResolvedPlan } from '../../plan/resolved.ts';
+import { atMost } from '../../tolerance.ts';
+import { showNumber } from '../../units/index.ts';
+import { stepsInOrder } from './stepsInOrder.ts';
+import type { OutingRun } from './run.ts';
+
+interface Packed {
+  id: string;
+  massKg: number;
+}
+
+/** Roles whose own bags, with what is in them, are heavier than they carry. */
+export function overCarry(run: OutingRun): CourseProblem[] {
+  return [...run.outing.carryMaxKg].flatMap(([role, maxKg]): CourseProblem[] => {
+    const own = run.bags.filter((bag) => bag.role === role);
+    const inside = own.flatMap((bag) => contents(run, bag));
+    const massKg = [...own, ...inside].reduce((sum, one) => sum + one.massKg, 0);
+    if (atMost(massKg, maxKg)) return [];
+    const mends = lightenMends(run, role, inside, massKg - maxKg);
+    const of = { outing: run.outing.id, step: null, id: role, role };
+    return [{ rule: 'over-carry', ...of, kind: 'role', quantity: massKg - maxKg, mends }];
+  });
+}
+
+function contents(run: OutingRun, bag: ResolvedBag): Packed[] {
+  return (run.answer?.items ?? []).flatMap((line) => {
+    const item = line.bag === bag.id ? run.plan.carried.get(line.id) : undefined;
+    return item === undefined ? [] : [{ id: item.id, massKg: item.massKg * line.quantity }];
+  });
+}
+
+/** The lightest one thing which is enough, else the heaviest; and whose bag could take it. */
+function lightenMends(run: OutingRun, role: string, inside: readonly Packed[], overKg: number): Mend[] {
+  const byMass = inside.toSorted((a, b) => a.massKg - b.massKg);
+  const one = byMass.find(({ massKg }) => atMost(overKg, massKg)) ?? byMass.at(-1);
+  const shared = run.outing.bags.find((id) => run.plan.bags.get(id)?.role === null);
+  if (one === undefined) return [];
+  const where = shared === undefined ? 'in another bag' : `in ${shared}`;
+  return [
+    {
+      how: 'lighten',
+      outing: run.outing.id,
+      says: `${role} is ${showNumber(overKg)} kg over: carry ${one.id} (${showNumber(one.massKg)} kg) ${where}.`,
+    },
+  ];
+}
+
+/** Steps that stand before one they must come after. */
+export function ordersBroken(plan: ResolvedPlan): CourseProblem[] {
+  const steps = stepsInOrder(plan);
+  const position = new Map(steps.map(({ id }, index) => [id, index]));
+  return steps.flatMap((step, index) =>
+    (step.after ?? [])
+      .filter((id) => (position.get(id) ?? -1) > index)
+      .map((id): CourseProblem => {
+        const says = `Step ${step.id} needs ${id} done: list it after ${id}.`;
+        const of = { outing: step.outing, step: step.id, id, role: step.role };
+        return {
+          rule: 'out-of-order',
+          ...of,
+          kind: 'step',
+          quantity: 1,
+          mends: [{ how: 'reorder', outing: step.outing, step: id, says }],
+        };
+      }),
+  );
+}
