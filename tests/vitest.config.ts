@@ -6,6 +6,7 @@ import { defineConfig } from 'vitest/config';
 import { mustDropSandbox, quietArguments } from '../electron/launch/browserArguments.ts';
 import { findBrowser } from '../electron/launch/findBrowser.ts';
 import { axe } from './support/axeCommand.ts';
+import LongestFirst from './support/longestFirst.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -17,10 +18,30 @@ const args = ['--disable-gpu', ...quietArguments, ...(mustDropSandbox() ? ['--no
 /** Vitest leaves one core free, which on two is half of them. */
 const everyCore = Math.max(2, availableParallelism());
 
+/** Tests of functions: they mock nothing and set nothing that outlasts a file, so that no file can disturb the next. */
+const pure = ['tests/{data,engine,features,mutants,reference,regression}/**/*.test.ts'];
+
+/** Long enough that a machine busy with other things fails nothing; what hangs is stopped all the same. */
+const [testTimeout, hookTimeout] = [180_000, 180_000];
+
 export default defineConfig({
   root,
   test: {
+    sequence: { sequencer: LongestFirst },
     projects: [
+      {
+        test: {
+          name: 'pure',
+          root,
+          environment: 'node',
+          include: pure,
+          // A worker keeps what it has loaded: to load the engine anew for each file took as long as a third of the tests.
+          isolate: false,
+          testTimeout,
+          hookTimeout,
+          maxWorkers: everyCore,
+        },
+      },
       {
         test: {
           name: 'unit',
@@ -28,9 +49,9 @@ export default defineConfig({
           environment: 'node',
           // Everything the other projects do not take, so that no test file can fall between them.
           include: ['tests/**/*.test.ts'],
-          exclude: ['tests/{validation,browser,e2e}/**'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          exclude: ['tests/{validation,browser,e2e}/**', ...pure],
+          testTimeout,
+          hookTimeout,
           maxWorkers: everyCore,
         },
       },
@@ -40,7 +61,8 @@ export default defineConfig({
           root,
           environment: 'node',
           include: ['tests/validation/**/*.test.ts'],
-          testTimeout: 60_000,
+          testTimeout,
+          hookTimeout,
           maxWorkers: everyCore,
         },
       },
@@ -72,6 +94,10 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.{ts,tsx}'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          // What is to come may take longer on a busy machine; what comes in time is not waited for.
+          expect: { poll: { timeout: 10_000 } },
           maxWorkers: everyCore,
           browser: {
             enabled: true,
@@ -89,10 +115,10 @@ export default defineConfig({
           root,
           environment: 'node',
           include: ['tests/e2e/**/*.test.ts'],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
-          // Most of what these wait for is a browser or a process starting; more at once would disturb what is timed.
-          maxWorkers: 2,
+          testTimeout,
+          hookTimeout,
+          // One more than the cores: much of a file is spent waiting for a browser or a process to start.
+          maxWorkers: 3,
         },
       },
     ],

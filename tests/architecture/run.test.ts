@@ -1,13 +1,15 @@
-import { statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import { runNode } from '../support/command.ts';
 import { countSuite, type Report } from '../support/countSuite.ts';
 import { inFolder } from '../support/folder.ts';
+import { longest } from '../support/longestFirst.ts';
 import type { Notes } from '../support/skipNotes.ts';
 import { pickStages, stages } from '../support/stages.ts';
 import { type Finished, summaryOf } from '../support/summary.ts';
+import { root } from '../support/tracked.ts';
 
 const well = { code: 0, text: 'what vitest printed', outOfTime: false };
 const badly = { ...well, code: 1 };
@@ -81,6 +83,13 @@ describe('the choice of stages', () => {
 
   it('refuses a name there is not, and says which there are', () => {
     expect(() => namesOf('speed')).toThrow(/"speed"\. There are: types, lint/);
+  });
+});
+
+describe('the files begun first', () => {
+  it('are there, each named once', () => {
+    expect(longest.filter((path) => !existsSync(join(root, path)))).toEqual([]);
+    expect(new Set(longest).size).toBe(longest.length);
   });
 });
 

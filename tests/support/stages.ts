@@ -25,10 +25,10 @@ export const stages: readonly Stage[] = [
   stage('unused', () => checkScript('unused', null)),
   stage('build', () => checkScript('build', null, 300)),
   stage('chromium', ensureBrowser),
-  stage('unit', () => runSuite('unit', 600)),
-  stage('validation', () => runSuite('validation', 240)),
-  stage('browser', () => runSuite('browser', 600), ['chromium']),
-  stage('e2e', () => runSuite('e2e', 900), ['build', 'chromium']),
+  stage('unit', () => runSuite(['pure', 'unit'], 900)),
+  stage('validation', () => runSuite(['validation'], 600)),
+  stage('browser', () => runSuite(['browser'], 900), ['chromium']),
+  stage('e2e', () => runSuite(['e2e'], 1200), ['build', 'chromium']),
 ];
 
 /** The stages picked by name, with what they need, in order; every stage where none is named. */

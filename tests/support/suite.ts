@@ -11,13 +11,13 @@ function readJson<T>(path: string): T | null {
   return existsSync(path) ? (JSON.parse(readFileSync(path, 'utf8')) as T) : null;
 }
 
-/** Runs one project of tests/vitest.config.ts. */
-export async function runSuite(project: string, limitS: number): Promise<Result> {
+/** Runs projects of tests/vitest.config.ts, all in one run. */
+export async function runSuite(projects: readonly string[], limitS: number): Promise<Result> {
   const folder = mkdtempSync(join(tmpdir(), 'bagwright-report-'));
   const reportPath = join(folder, 'report.json');
   const notesPath = join(folder, 'notes.json');
   try {
-    const args = ['--config', 'tests/vitest.config.ts', 'run', '--project', project];
+    const args = ['--config', 'tests/vitest.config.ts', 'run', ...projects.flatMap((name) => ['--project', name])];
     const reporters = ['default', 'json', './tests/support/skipNotes.ts'].map((name) => `--reporter=${name}`);
     const ended = await runNode([binOf('vitest'), ...args, ...reporters, `--outputFile.json=${reportPath}`], limitS, {
       [notesVariable]: notesPath,

@@ -1,0 +1,47 @@
+import { statSync } from 'node:fs';
+import type { TestSpecification } from 'vitest/node';
+import { BaseSequencer } from 'vitest/node';
+
+/**
+ * Files that take longest, the longest first. One that is begun last keeps a single worker busy while the others have
+ * nothing left; vitest knows durations only where it ran before, and a fresh clone has none.
+ */
+export const longest: readonly string[] = [
+  'tests/e2e/faults/kill.test.ts',
+  'tests/e2e/faults/damage.test.ts',
+  'tests/e2e/window.test.ts',
+  'tests/e2e/print.test.ts',
+  'tests/e2e/faults/journal.test.ts',
+  'tests/e2e/faults/windows.test.ts',
+  'tests/e2e/fromNothing.test.ts',
+  'tests/e2e/looks.test.ts',
+  'tests/e2e/longPlans.test.ts',
+  'tests/electron/headless/bag.test.ts',
+  'tests/electron/headless/streams.test.ts',
+  'tests/engine/records/roundTrip.test.ts',
+  'tests/architecture/layers.test.ts',
+  'tests/electron/journalProcesses.test.ts',
+  'tests/host/browserJournal.test.ts',
+  'tests/electron/journalFaults.test.ts',
+  'tests/engine/damagedInputs.test.ts',
+  'tests/architecture/unused.test.ts',
+  'tests/validation/leastBag.test.ts',
+  'tests/browser/catalogMany.test.tsx',
+  'tests/browser/storeLoad.test.ts',
+];
+
+const place = (path: string): number => {
+  const found = longest.findIndex((known) => path.replaceAll('\\', '/').endsWith(`/${known}`));
+  return found === -1 ? longest.length : found;
+};
+
+const bytes = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+
+/** The files of the list, and behind them the larger before the smaller. */
+export default class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    return files.toSorted(
+      ({ moduleId: a }, { moduleId: b }) => place(a) - place(b) || bytes(b) - bytes(a) || a.localeCompare(b),
+    );
+  }
+}
