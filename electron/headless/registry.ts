@@ -46,7 +46,7 @@ export const commands: Record<string, CommandEntry> = {
     load: async () => (await import('./commands/preload.ts')).preload,
   },
   bag: {
-    usage: 'PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--format json|csv|text]',
+    usage: 'PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--reasons] [--format json|csv|text]',
     summary: 'the least bag that does every step of a plan, proven, or what hinders it',
     load: async () => (await import('./commands/bag.ts')).bag,
   },

@@ -3,6 +3,7 @@ import { bagCsv } from '../../../renderer/engine/bag/bagCsv.ts';
 import { bagDocument } from '../../../renderer/engine/bag/figuresBasis.ts';
 import { bagText } from '../../../renderer/engine/bag/bagText.ts';
 import { planBag } from '../../../renderer/engine/bag/planBag.ts';
+import { bagReasons } from '../../../renderer/engine/bag/reasons/bagReasons.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
 import { parseArguments, usage } from '../arguments.ts';
@@ -12,12 +13,12 @@ import { jsonInput } from '../input.ts';
 const minimised: readonly Minimised[] = ['mass', 'count', 'volume'];
 const formats = ['json', 'csv', 'text'] as const;
 
-/** bag PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--format json|csv|text] */
+/** bag PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--reasons] [--format json|csv|text] */
 export async function bag(args: readonly CommandArgument[], io: CommandIo): Promise<Answer> {
   const { positional, options, flags } = parseArguments(args, {
     positional: ['plan'],
     options: ['--minimise', '--time-limit', '--format'],
-    flags: ['--single-loss'],
+    flags: ['--single-loss', '--reasons'],
   });
   if (flags.has('--single-loss')) {
     throw new RefusedError({
@@ -31,11 +32,14 @@ export async function bag(args: readonly CommandArgument[], io: CommandIo): Prom
   const timeLimitS = seconds(options.get('--time-limit'));
   const { value, ...origin } = await jsonInput(positional[0], io);
   const plan = planFrom(value, origin);
-  const result = await planBag(plan, { minimise, timeLimitS });
+  const asked = { minimise, timeLimitS };
+  const result = await planBag(plan, asked);
   const exit = settled(result) ? 0 : 1;
-  const document = bagDocument(plan, result);
+  const reasons = flags.has('--reasons') ? await bagReasons(plan, result, asked) : undefined;
+  const document = { ...bagDocument(plan, result), ...(reasons ? { reasons } : {}) };
   if (format === 'json') return { exit, result: document };
-  return { exit, result: document, text: format === 'csv' ? bagCsv(plan, result) : bagText(plan, result) };
+  const text = format === 'csv' ? bagCsv(plan, result, reasons) : bagText(plan, result, reasons);
+  return { exit, result: document, text };
 }
 
 function settled({ status, problems }: BagResult): boolean {

@@ -1,8 +1,10 @@
 import Papa from 'papaparse';
 import type { BagResult, Unchecked } from '../../../shared-types/bag.ts';
+import type { BagReasons } from '../../../shared-types/bagReasons.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { headingText, problemText } from './bagText.ts';
 import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
+import { reasonLines } from './reasons/reasonLines.ts';
 
 const fields = [
   'kind',
@@ -24,9 +26,9 @@ const formula = /^\s*[=+\-@＝＋－＠]|^[\t\r\0]/;
 
 /**
  * The answer as CSV (RFC 4180): first what it is worth, then a line for each item and bag, one for the torque of each step, then
- * whatever cannot be done or is wrong with the plan, what the figures rest on, and what was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
+ * whatever cannot be done or is wrong with the plan, the reasons where they are asked for, what the figures rest on, and what was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
  */
-export function bagCsv(plan: ResolvedPlan, result: BagResult): string {
+export function bagCsv(plan: ResolvedPlan, result: BagResult, reasons?: BagReasons): string {
   const rows: Row[] = [
     { kind: 'result', says: headingText(result) },
     ...result.outings.flatMap((outing) =>
@@ -63,6 +65,7 @@ export function bagCsv(plan: ResolvedPlan, result: BagResult): string {
         says: problemText(problem),
       };
     }),
+    ...(reasons ? reasonLines(reasons, result.objective?.value ?? null) : []),
     ...figuresBasis(plan).map((says): Row => ({ kind: 'basis', says })),
     ...result.unchecked.map((unchecked): Row => ({ kind: 'unchecked', says: uncheckedText(unchecked) })),
   ];

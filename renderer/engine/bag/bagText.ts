@@ -1,16 +1,19 @@
 import type { BagOuting, BagResult, Infeasibility, PlanProblem } from '../../../shared-types/bag.ts';
+import type { BagReasons } from '../../../shared-types/bagReasons.ts';
 import { cautionLead, cautionShort } from '../caution.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { showNumber } from '../units/index.ts';
 import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
+import { reasonHeadings, reasonLines } from './reasons/reasonLines.ts';
 
-/** The answer of `bag` for reading: proof, bags, stacks, and whatever is wrong. */
-export function bagText(plan: ResolvedPlan, result: BagResult): string {
+/** The answer of `bag` for reading: proof, bags, stacks, whatever is wrong, and its reasons where they are asked for. */
+export function bagText(plan: ResolvedPlan, result: BagResult, reasons?: BagReasons): string {
   const lines = [
     headingText(result),
     ...result.outings.flatMap((outing) => ['', ...outingLines(plan, outing)]),
     ...section('Cannot be done', result.infeasible.flatMap(infeasibleLines)),
     ...section('Problems of the plan', result.problems.map(problemText)),
+    ...(reasons ? reasonSections(result, reasons) : []),
     ...section(
       'Not checked, because the plan does not give it',
       result.unchecked.map(({ rule, steps, items }) => `${rule}: ${[...(steps ?? []), ...(items ?? [])].join(', ')}`),
@@ -73,6 +76,16 @@ function infeasibleLines({ reason, closest }: Infeasibility): string[] {
       return `  ${stack.length > 0 ? `${stack.join(' + ')}: ` : ''}${what}`;
     }),
   ];
+}
+
+function reasonSections({ objective }: BagResult, reasons: BagReasons): string[] {
+  const lines = reasonLines(reasons, objective?.value ?? null);
+  return Object.entries(reasonHeadings).flatMap(([kind, heading]) => {
+    const said = lines
+      .filter((line) => line.kind === kind)
+      .map(({ outing, says }) => (outing === null || says.startsWith('outing ') ? says : `outing ${outing}: ${says}`));
+    return said.length === 0 ? [] : ['', heading, ...said.flatMap((sentence) => wrapped(sentence, '  '))];
+  });
 }
 
 function section(title: string, lines: readonly string[]): string[] {

@@ -36,16 +36,17 @@ export async function ask(plan: ResolvedPlan, options: ReasonsOptions): Promise<
   if (options.cancelled?.()) throw new Cancelled('no longer wanted');
   const { minimise, timeLimitS, solver, tolerance = 'nothing', wishes = noWishes } = options;
   const asking = { minimise, timeLimitS, solver, tolerance, ...wishes };
-  return asked(await planBag(plan, asking));
+  const result = await planBag(plan, asking);
+  const { status, objective } = result;
+  if (status === 'infeasible') return { outcome: 'infeasible', total: null, result };
+  // What was not planned to stand a loss is no answer to what standing it costs.
+  if (!objective || !stands(result, tolerance)) return { outcome: 'open', total: null, result };
+  const total = { value: objective.value, bound: objective.bound };
+  return { outcome: status === 'optimal' ? 'proven' : 'stopped', total, result };
 }
 
-/** An answer of the planner with how sure it is. */
-export function asked(result: BagResult): Asked {
-  const { status, objective } = result;
-  const total = objective && { value: objective.value, bound: objective.bound };
-  if (status === 'infeasible') return { outcome: 'infeasible', total: null, result };
-  if (!total) return { outcome: 'open', total, result };
-  return { outcome: status === 'optimal' ? 'proven' : 'stopped', total, result };
+function stands(result: BagResult & { tolerance?: Tolerance }, tolerance: Tolerance): boolean {
+  return tolerance === (result.tolerance ?? (result.singleLoss ? 'piece' : 'nothing'));
 }
 
 /**

@@ -32,7 +32,8 @@ export async function lossesNotSurvived(
     for (const { what, closest } of lost) {
       const name = 'piece' in what ? `one ${what.piece}` : `bag ${what.bag}`;
       const nearest = nearestText(closest);
-      const reason = `${stepName(step)}: does not survive the loss of ${name}${nearest && `; for a second stack ${nearest}`}`;
+      const second = nearest === '' ? 'nothing comes near a second stack' : `for a second stack ${nearest}`;
+      const reason = `${stepName(step)}: does not survive the loss of ${name}; ${second}`;
       losses.push({ outing, step: step.id, lost: what, closest, reason });
     }
   }
@@ -59,7 +60,10 @@ async function lostBy(plan: ResolvedPlan, step: ResolvedStep, options: ReasonsOp
   const lost: Lost[] = [];
   for (const { what, left } of losses) {
     const { outcome, result } = await ask(left, asking);
-    if (outcome === 'infeasible') lost.push({ what, closest: result.infeasible.flatMap(({ closest }) => closest) });
+    if (outcome !== 'infeasible') continue;
+    // Without any bag nothing comes near; what has no bag at all is said by the loss itself.
+    const bagless = left.outings.every(({ bags }) => bags.length === 0);
+    lost.push({ what, closest: bagless ? [] : result.infeasible.flatMap(({ closest }) => closest) });
   }
   return lost;
 }
