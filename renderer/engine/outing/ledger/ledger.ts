@@ -26,14 +26,19 @@ export interface Followed {
  *
  * @param plan - the plan
  * @param outings - the planned bags; an outing without one is followed with its gear alone
+ * @param options.withRows - without, entries have no rows: for problems alone
  * @returns the ledger and the ways
  * @throws nothing
  */
-export function followPieces(plan: ResolvedPlan, outings: readonly BagOuting[]): Followed {
+export function followPieces(
+  plan: ResolvedPlan,
+  outings: readonly BagOuting[],
+  { withRows }: { withRows: boolean } = { withRows: true },
+): Followed {
   const finals = new Set(plan.source.places?.filter(({ final }) => final).map(({ id }) => id));
   const run: Run = {
     plan,
-    book: new Book((piece) => securedBy(run, finals, piece)),
+    book: new Book(withRows ? (piece) => securedBy(run, finals, piece) : null),
     problems: [],
     assumptions: new Set(),
     touched: new Set(),
