@@ -1,12 +1,14 @@
 /**
- * A random small plan from a seed: at most 12 pieces, several outings, roles, slots and bags, values at their limits,
- * units mixed. The same seed gives the same plan on every machine.
+ * A random small plan from a seed: at most 12 pieces of parts, several outings, roles, slots and bags, values at their
+ * limits, units mixed; with what is asked of it. The same seed gives the same plan on every machine.
  */
-import type { Minimised } from '../../shared-types/bag.ts';
+import type { Minimised, Tolerance } from '../../shared-types/bag.ts';
 import type { Plan, PlanStep } from '../../shared-types/plan.ts';
+import type { Ask } from './ask.ts';
 import { dice as diceOf } from './dice.ts';
 import type { Dice } from './dice.ts';
 import { driveText, lengthText, massText, torqueText, volumeText } from './quantityText.ts';
+import { randomTolerance, randomWishes, wantForLoss } from './randomAsk.ts';
 import { randomStep } from './randomSteps.ts';
 import type { StepFrame, Target } from './randomSteps.ts';
 import { fillShelf, piecesMax, randomStock, wantedPieces } from './randomStock.ts';
@@ -16,6 +18,8 @@ export interface GeneratedPlan {
   seed: number;
   plan: Plan;
   minimise: Minimised;
+  /** What is asked, of which `minimise` is a part: as the planner takes it. */
+  options: Ask;
 }
 
 function frames(dice: Dice, outings: string[], roles: string[]): StepFrame[] {
@@ -38,7 +42,7 @@ function frames(dice: Dice, outings: string[], roles: string[]): StepFrame[] {
 
 type CatalogBag = Plan['catalog']['bags'][number];
 
-function bags(dice: Dice, roles: string[], stock: DraftStock): CatalogBag[] {
+function bags(dice: Dice, roles: string[], stock: DraftStock, tolerance: Tolerance): CatalogBag[] {
   const all: Pieces[] = [...stock.tools, ...stock.sockets, ...stock.extensions, ...stock.gear].filter(
     (one) => one.onHand > 0,
   );
@@ -50,7 +54,8 @@ function bags(dice: Dice, roles: string[], stock: DraftStock): CatalogBag[] {
       .reduce((sum, one) => sum + of(one), 0);
   };
   const each = 'r'.repeat(roles.length);
-  const pattern = dice.pick(['s', 'ss', 'ss', 'rs', 'rs', 'rrs', 'rss', each, dice.chance(0.2) ? 'r' : 'rrs']);
+  const drawn = dice.pick(['s', 'ss', 'ss', 'rs', 'rs', 'rrs', 'rss', each, dice.chance(0.2) ? 'r' : 'rrs']);
+  const pattern = tolerance === 'bag' && !drawn.includes('ss') ? dice.pick(['ss', 'ss', 'rss', drawn]) : drawn;
   const tightness = dice.pick([0, 0.15, 0.3]);
   return [...pattern].map((kind, index): CatalogBag => {
     const bag: CatalogBag = { id: `bag-${index + 1}` };
@@ -208,6 +213,9 @@ function catalog(dice: Dice, stock: DraftStock, bagList: CatalogBag[], volumes: 
 
 export function randomPlan(seed: number): GeneratedPlan {
   const dice = diceOf(seed);
+  // Dice of their own, so that what is asked changes no plan but where it must.
+  const askDice = diceOf(seed + 0.5e9);
+  const tolerance = randomTolerance(askDice);
   const minimise = dice.pick(['mass', 'mass', 'count', 'volume'] as const);
   const outingIds = ['first', 'second', 'third'].slice(0, dice.pick([1, 1, 1, 2, 2, 3]));
   const roles = ['Lead', 'Second', 'Base'].slice(0, dice.pick([1, 2, 2, 2, 3]));
@@ -223,6 +231,7 @@ export function randomPlan(seed: number): GeneratedPlan {
   const overfull = dice.chance(0.05);
   for (;;) {
     countWanted(dice, stock, built);
+    wantForLoss(askDice, tolerance, built);
     countGear(dice, steps, stock);
     // What the shelf cannot hold at all is mostly not asked for.
     if (steps.length < 2 || wantedPieces(stock) <= piecesMax || overfull) break;
@@ -232,7 +241,8 @@ export function randomPlan(seed: number): GeneratedPlan {
   fillShelf(dice, stock);
   const demandsNm = built.flatMap(({ demandsNm: each }) => each);
   meetDemands(dice, stock, demandsNm);
-  const bagList = bags(dice, roles, stock);
+  const wishes = randomWishes(askDice, stock, outingIds);
+  const bagList = bags(dice, roles, stock, tolerance);
   const bagIds = bagList.map((bag) => bag.id);
   const outings = outingIds.map((id) => ({
     id,
@@ -244,5 +254,5 @@ export function randomPlan(seed: number): GeneratedPlan {
   const plan: Plan = { catalog: catalog(dice, stock, bagList, volumes), outings, steps };
   if (withPlaces) plan.places = [{ id: 'foot' }, { id: 'top', final: true }];
   if (dice.chance(0.25)) plan.rangeShareMin = dice.pick([0.2, 0.25, 0.3, stock.harsh ? 0.5 : 0.4]);
-  return { seed, plan, minimise };
+  return { seed, plan, minimise, options: { minimise, tolerance, ...wishes } };
 }
