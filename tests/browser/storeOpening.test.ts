@@ -212,12 +212,21 @@ describe('opening a store', () => {
 
 describe('a call at the start that never settles', () => {
   const inTime = shortLimits.startMs * 1.25;
+  /** What an opening takes here and now where everything answers [ms]: on a busy machine, no opening is quicker. */
+  async function ordinaryMs(): Promise<number> {
+    const journal = await keptJournal(1);
+    const start = performance.now();
+    const { store } = await openWindowOn(journal);
+    store.close();
+    return performance.now() - start;
+  }
   it.each<JournalCall>(['open', 'lease'])('is given up in time: the journal’s %s', async (call) => {
     const journal = await keptJournal(1);
     journal.faults.hang.add(call);
+    const ordinary = await ordinaryMs();
     const start = performance.now();
     expect(await hindranceOf(journal)).toMatchObject({ kind: 'no-answer', call: 'the journal' });
-    expect(performance.now() - start).toBeLessThan(inTime + 200);
+    expect(performance.now() - start).toBeLessThan(inTime + 200 + 5 * ordinary);
   });
 
   it('is given up in time: reading the journal for what is lacking', async () => {
@@ -243,9 +252,10 @@ describe('a call at the start that never settles', () => {
     for (const Copy of [NeverOpens, NeverCounts]) {
       const journal = await keptJournal(1);
       const { store } = windowOn(journal, { limits: shortLimits, makeCopy: (name) => new Copy(name) });
+      const ordinary = await ordinaryMs();
       const start = performance.now();
       await store.open();
-      expect(performance.now() - start).toBeLessThan(inTime);
+      expect(performance.now() - start).toBeLessThan(inTime + 5 * ordinary);
       expect(hindranceIn(store)).toMatchObject({ kind: 'no-answer', call: expect.stringMatching(/the working copy/) });
       store.close();
     }
@@ -269,12 +279,13 @@ describe('a call at the start that never settles', () => {
     const journal = await keptJournal(1);
     journal.faults.hang.add('open');
     const { store } = windowOn(journal);
+    const ordinary = await ordinaryMs();
     const start = performance.now();
     await store.open();
     expect(hindranceIn(store).kind).toBe('no-answer');
-    expect(performance.now() - start).toBeLessThan(10_000);
+    expect(performance.now() - start).toBeLessThan(10_000 + 5 * ordinary);
     store.close();
-  }, 15_000);
+  }, 60_000);
 
   it('can be tried again', async () => {
     const journal = await keptJournal(1);

@@ -64,7 +64,8 @@ it.each(['write', 'datasync'] as const)(
         const said = await page.evaluate(() => window.saidOfSaving ?? []);
         const pressed = said.find(({ text }) => text.includes('Saving'))?.atMs ?? pressedMs;
         const refused = said.find(({ text }) => text.includes('NOT SAVED'));
-        expect((refused?.atMs ?? Number.NaN) - pressed, JSON.stringify(said)).toBeLessThan(1000);
+        // Far under the ten seconds after which an answer that never came is given up; the rest is for a busy machine.
+        expect((refused?.atMs ?? Number.NaN) - pressed, JSON.stringify(said)).toBeLessThan(4000);
         expect(
           said.filter(({ text }) => /Saved \d/.test(text)),
           JSON.stringify(said),
