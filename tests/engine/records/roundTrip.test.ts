@@ -1,8 +1,6 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { BagResult } from '../../../shared-types/bag.ts';
@@ -15,7 +13,9 @@ import { planOfTask } from '../../../renderer/engine/records/planOfTask.ts';
 import { readableTask } from '../../../renderer/engine/records/readableTask.ts';
 import { readPlanFile } from '../../../renderer/engine/records/readPlanFile.ts';
 import { textOfPlan } from '../../../renderer/engine/records/textOfPlan.ts';
+import { printed } from '../../electron/headless/inProcess.ts';
 import { randomPlan } from '../../reference/randomPlan.ts';
+import { root } from '../../support/tracked.ts';
 import { fullPlan } from './fullPlan.ts';
 import { disguised, keptTask, withoutTask } from './keptTask.ts';
 
@@ -47,25 +47,23 @@ describe.each(demos)('the worked example $name', ({ name, text }) => {
     expect(read.resolved).toEqual(readPlan(text));
   });
 
-  it('is exported as a file from which the command line plans the same bag, byte for byte', () => {
+  it('is exported as a file from which the command line plans the same bag, byte for byte', async () => {
     const exported = textOfPlan(planOfTask(disguised(records)).plan, { forPeople: true });
     expect(JSON.parse(exported)).toEqual(JSON.parse(text));
     const file = join(folder, `${name}.json`);
     writeFileSync(file, exported);
-    const own = bagOf(`data/demo/${name}.json`);
+    const own = await bagOf(join(root, `data/demo/${name}.json`));
     expect(own.status).toBe('optimal');
-    expect(bagOf(file).printed).toBe(own.printed);
+    expect((await bagOf(file)).bytes).toBe(own.bytes);
   });
 });
 
-const root = fileURLToPath(new URL('../../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'bagwright-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-function bagOf(file: string): { printed: string; status: string } {
-  const command = ['--import', 'tsx', 'electron/headless/main.ts', 'bag', file];
-  const { stdout: printed } = spawnSync(process.execPath, command, { cwd: root, encoding: 'utf8' });
-  return { printed, status: (JSON.parse(printed) as BagResult).status };
+async function bagOf(file: string): Promise<{ bytes: string; status: string }> {
+  const { out } = await printed('bag', file);
+  return { bytes: out, status: (JSON.parse(out) as BagResult).status };
 }
 
 describe('500 random plans', () => {
