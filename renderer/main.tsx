@@ -5,10 +5,12 @@ import './styles/base.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { createPlanning } from './features/bag/planning.ts';
+import { ReasonsContext } from './features/bagReasons/useReasons.ts';
 import { connectHost } from './host/index.ts';
 import { createSession } from './store/session.ts';
 import { createStore } from './store/createStore.ts';
 import { startPlanning } from './workers/planner.ts';
+import { startFindingReasons } from './workers/reasons.ts';
 
 const now = (): Date => new Date();
 const host = connectHost();
@@ -31,6 +33,10 @@ window.addEventListener('unhandledrejection', ({ reason }) =>
 
 const root = document.getElementById('root');
 if (root !== null) {
-  createRoot(root).render(<App store={store} session={session} planning={planning} host={host} now={now} />);
+  createRoot(root).render(
+    <ReasonsContext value={startFindingReasons}>
+      <App store={store} session={session} planning={planning} host={host} now={now} />
+    </ReasonsContext>,
+  );
 }
 void store.open();

@@ -1,19 +1,21 @@
 import type { Refusal } from '../../shared-types/errors.ts';
 import type { Task } from '../../shared-types/records/task.ts';
-import type { KeptResult as ResultRecord } from '../../shared-types/records/window.ts';
+import type { KeptResult as ResultRecord, PastAnswer } from '../../shared-types/records/window.ts';
+import { arrangedResult } from '../engine/bagMap/arrangedOuting.ts';
 import { RefusedError } from '../engine/errors.ts';
 import type { ResolvedPlan } from '../engine/plan/resolved.ts';
 import { readableTask } from '../engine/records/readableTask.ts';
 import type { Missing } from '../engine/records/readableTask.ts';
 import type { LeftOut } from '../engine/records/stockOfTask.ts';
 import { textOfPlan } from '../engine/records/textOfPlan.ts';
+import { pastOf, withAnswer } from './pastAnswers.ts';
 import { keepPreferences } from './preferences.ts';
 import type { Preferences } from './preferences.ts';
 import { ConflictError } from './store.ts';
 import type { Store } from './store.ts';
 
 /** An answer of the planner, with what was asked. */
-export type KeptResult = Omit<ResultRecord, 'id' | 'rev' | 'planHash'>;
+export type KeptResult = Omit<ResultRecord, 'id' | 'rev' | 'planHash' | 'past'>;
 
 /** The task under the hand, read from its records. */
 export interface TaskAtHand {
@@ -35,10 +37,14 @@ export interface SessionState {
   /** Null where none is open, or where it has not been read yet: `reading` tells. */
   atHand: TaskAtHand | null;
   reading: boolean;
-  /** The answer to the task as it stands. */
+  /** The answer to the task as it stands, with its lines in the bags in which a person laid them. */
   result: KeptResult | null;
+  /** The same as the planner gave it. */
+  planned: KeptResult | null;
   /** The answer to an earlier state of it, where there is none to this one. */
   former: KeptResult | null;
+  /** The last answers of the task, the newest first, to be held against each other. */
+  past: readonly PastAnswer[];
   /** A file that was not taken, and why; what was kept stays as it was. */
   refused: { name: string; refusal: Refusal; times: number } | null;
 }
@@ -60,6 +66,10 @@ export function refusalOf(error: unknown): Refusal {
   if (error instanceof RefusedError) return error.refusal;
   return { code: 'internal', message: error instanceof Error ? error.message : String(error) };
 }
+
+type Answers = Pick<SessionState, 'result' | 'planned' | 'former' | 'past'>;
+
+const noAnswers: Answers = { result: null, planned: null, former: null, past: [] };
 
 const taskTables = ['tasks', 'outings', 'steps', 'interfaces', 'sites', 'shelves', 'items'] as const;
 
@@ -85,30 +95,49 @@ export function createSession(store: Store): Session {
     preferences: preferences.state(),
     atHand: null,
     reading: false,
-    result: null,
-    former: null,
+    ...noAnswers,
     refused: null,
   };
 
   const rows = <T extends (typeof taskTables)[number]>(name: T) => [...store.table(name).state().rows.values()];
   const ready = (): boolean => [...taskTables, 'results' as const].every((name) => store.table(name).state().ready);
 
-  const answers = (atHand: TaskAtHand | null): Pick<SessionState, 'result' | 'former'> => {
+  /** The planner's answer as its lines lie; the same object where neither has changed, so that sheets see none. */
+  const asLaid = (atHand: TaskAtHand, planned: KeptResult): KeptResult => {
+    const laid = new Map(
+      rows('outings').flatMap(({ task, code, bagMap }) => (task === atHand.id && bagMap ? [[code, bagMap]] : [])),
+    );
+    const key = JSON.stringify([...laid]);
+    if (lastLaid?.of !== planned.result || lastLaid.plan !== atHand.plan || lastLaid.key !== key) {
+      const result = arrangedResult(atHand.plan, planned.result, (outing) => laid.get(outing) ?? []);
+      lastLaid = {
+        ...{ of: planned.result, plan: atHand.plan, key },
+        kept: result === planned.result ? planned : { ...planned, result },
+      };
+    }
+    return lastLaid.kept;
+  };
+  let lastLaid: { of: unknown; plan: ResolvedPlan; key: string; kept: KeptResult } | null = null;
+
+  const answers = (atHand: TaskAtHand | null): Answers => {
     const kept = atHand === null ? undefined : store.table('results').state().rows.get(atHand.id);
-    if (kept === undefined || atHand === null) return { result: null, former: null };
-    const { id: _id, rev: _rev, planHash, ...answer } = kept;
+    if (kept === undefined || atHand === null) return noAnswers;
+    const { id: _id, rev: _rev, planHash, past, ...answer } = kept;
     const isOfThis = planHash === atHand.planHash;
     // The same answer stays the same object, so that sheets see no change where there is none.
-    const held = isOfThis ? state.result : state.former;
+    const held = isOfThis ? state.planned : state.former;
     const one = held?.result === answer.result ? held : answer;
-    return isOfThis ? { result: one, former: null } : { result: null, former: one };
+    const known = past ?? (isOfThis ? [pastOf(atHand.plan, planHash, one)] : []);
+    return isOfThis
+      ? { result: asLaid(atHand, one), planned: one, former: null, past: known }
+      : { result: null, planned: null, former: one, past: known };
   };
 
   const read = async (turn: number): Promise<void> => {
     const id = preferences.state().task;
     const task = id === null ? undefined : store.table('tasks').state().rows.get(id);
     if (task === undefined) {
-      if (ready()) set({ atHand: null, reading: false, result: null, former: null });
+      if (ready()) set({ atHand: null, reading: false, ...noAnswers });
       return;
     }
     const found = readableTask({
@@ -164,15 +193,17 @@ export function createSession(store: Store): Session {
   const refuse = (name: string, refusal: Refusal): void =>
     set({ refused: { name, refusal, times: (state.refused?.times ?? 0) + 1 } });
 
-  const keep = async (taskId: string, planHash: string, kept: KeptResult): Promise<void> => {
+  const keep = async (taskId: string, planHash: string, kept: KeptResult, answer: PastAnswer): Promise<void> => {
     for (let left = 5; left > 0; left -= 1) {
-      const rev = store.table('results').state().rows.get(taskId)?.rev ?? 0;
+      const before = store.table('results').state().rows.get(taskId);
+      const rev = before?.rev ?? 0;
+      const past = withAnswer(before?.past ?? state.past, answer);
       try {
         await store.commit({
           action: 'keep-result',
           title: 'Planned bag',
           undoable: false,
-          proposals: [{ table: 'results', put: { ...kept, id: taskId, rev, planHash } }],
+          proposals: [{ table: 'results', put: { ...kept, id: taskId, rev, planHash, past } }],
         });
         return;
       } catch (error) {
@@ -203,8 +234,10 @@ export function createSession(store: Store): Session {
       // The task may have changed while the answer was on its way.
       if (atHand === null || atHand.planHash !== planHash) return;
       // Seen at once; whether it is kept is the save state's to say.
-      set({ result: kept, former: null });
-      keep(atHand.id, planHash, kept).catch(() => undefined);
+      const answer = pastOf(atHand.plan, planHash, kept);
+      const past = withAnswer(state.past, answer);
+      set({ planned: kept, result: asLaid(atHand, kept), former: null, past });
+      keep(atHand.id, planHash, kept, answer).catch(() => undefined);
     },
     prefer: preferences.prefer,
   };

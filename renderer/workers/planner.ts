@@ -1,5 +1,5 @@
 import solverAddress from 'highs/runtime?url';
-import type { BagResult, Minimised } from '../../shared-types/bag.ts';
+import type { BagResult } from '../../shared-types/bag.ts';
 import { RefusedError } from '../engine/errors.ts';
 import type { PlannerMessage, PlannerProgress, PlannerTask } from './plannerMessages.ts';
 
@@ -22,7 +22,7 @@ class PlanningCancelled extends Error {
  */
 export function startPlanning(
   plan: string,
-  options: { minimise: Minimised; timeLimitS?: number; file?: string },
+  options: Omit<PlannerTask, 'plan' | 'solverAddress'>,
 ): Planning {
   const worker = new Worker(new URL('./plannerWorker.ts', import.meta.url), { type: 'module' });
   const listeners: ((progress: PlannerProgress) => void)[] = [];

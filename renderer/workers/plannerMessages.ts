@@ -1,4 +1,4 @@
-import type { BagResult, Minimised } from '../../shared-types/bag.ts';
+import type { BagResult, BagWishes, Minimised, Tolerance } from '../../shared-types/bag.ts';
 import type { Refusal } from '../../shared-types/errors.ts';
 
 /** What the page sends the planner, once. */
@@ -6,6 +6,8 @@ export interface PlannerTask {
   plan: string;
   file?: string;
   minimise: Minimised;
+  tolerance?: Tolerance;
+  wishes?: BagWishes;
   timeLimitS?: number;
   /** Address of the solver's program file, which the page knows. */
   solverAddress: string;

@@ -1,5 +1,6 @@
 /// <reference lib="webworker" />
 import { planBag } from '../engine/bag/planBag.ts';
+import type { BagProgress } from '../engine/bag/planBag.ts';
 import { loadSolver } from '../engine/bag/solver.ts';
 import { RefusedError } from '../engine/errors.ts';
 import { readPlan } from '../engine/plan/readPlan.ts';
@@ -13,14 +14,17 @@ async function plan(task: PlannerTask): Promise<void> {
   const began = performance.now();
   try {
     const solver = await loadSolver(() => task.solverAddress);
-    const result = await planBag(readPlan(task.plan, task.file), {
+    const asked = {
+      ...task.wishes,
       minimise: task.minimise,
+      tolerance: task.tolerance,
       timeLimitS: task.timeLimitS,
       solver,
-      onProgress: (progress) => {
+      onProgress: (progress: BagProgress) => {
         send({ kind: 'progress', progress: { ...progress, elapsedS: (performance.now() - began) / 1000 } });
       },
-    });
+    };
+    const result = await planBag(readPlan(task.plan, task.file), asked);
     send({ kind: 'result', result });
   } catch (error) {
     const refusal =

@@ -1,11 +1,16 @@
 /** What the window keeps beside the work: the last answer for each task, and how the person likes it. */
-import type { BagResult } from '../bag.ts';
+import type { BagResult, BagWishes } from '../bag.ts';
 import { id, note, whole } from '../fields.ts';
 import { z } from '../schema.ts';
 import { recordHead, recordId } from './head.ts';
 
 const listMost = 10_000;
 const wishSchema = z.strictObject({ id, quantity: whole.min(1), outing: id.optional() });
+const wishesSchema = z.strictObject({
+  keep: z.array(wishSchema).max(listMost),
+  forbid: z.array(z.strictObject({ id, outing: id.optional() })).max(listMost),
+  spares: z.array(wishSchema).max(listMost),
+});
 
 /** What was asked of the planner. Fields that an older program did not know are absent: nothing was asked of them. */
 const asked = {
@@ -13,13 +18,7 @@ const asked = {
   planHash: z.string().regex(/^[0-9a-f]{64}$/),
   minimised: z.enum(['mass', 'count', 'volume']),
   tolerance: z.enum(['nothing', 'piece', 'bag']).optional(),
-  wishes: z
-    .strictObject({
-      keep: z.array(wishSchema).max(listMost),
-      forbid: z.array(z.strictObject({ id, outing: id.optional() })).max(listMost),
-      spares: z.array(wishSchema).max(listMost),
-    })
-    .optional(),
+  wishes: z.custom<BagWishes>((value) => wishesSchema.safeParse(value).success, 'not wishes').optional(),
   timeLimitS: z.number().positive().nullable(),
   plannedAt: z.iso.datetime({ offset: true }),
 };

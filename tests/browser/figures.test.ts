@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../renderer/engine/plan/readPlan.ts';
 import { gapText } from '../../renderer/features/bag/BagHeading.tsx';
-import { timeLimitFault } from '../../renderer/features/bag/timeLimit.ts';
+import { timeLimitFault } from '../../renderer/features/bagPlan/timeLimit.ts';
 import { shownOnce, shownText } from '../../renderer/features/steps/shownText.ts';
 import { shownBandNm, torqueParts } from '../../renderer/engine/torque/torqueParts.ts';
 import { fewNumbersText, numbersText } from '../../renderer/features/steps/words.ts';

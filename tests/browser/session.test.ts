@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { askedLast } from '../../renderer/features/bag/asked.ts';
 import { createPlanning } from '../../renderer/features/bag/planning.ts';
 import { firstPreferences } from '../../renderer/store/preferences.ts';
 import { placeAddress, readPlace } from '../../renderer/store/place.ts';
@@ -161,11 +162,11 @@ describe('the session', () => {
     const { callout: _callout, ...without } = step;
     await store.commit({ action: 'edit', title: 'Edit', proposals: [{ table: 'steps', put: without }] });
     await until('the fault', () => (session.state().atHand?.missing.length ?? 0) > 0);
-    planning.start({ minimised: 'mass', timeLimitS: null });
+    planning.start(askedLast(null));
     expect(asked).toEqual([]);
     await store.undo();
     await until('the whole task', () => session.state().atHand?.missing.length === 0);
-    planning.start({ minimised: 'mass', timeLimitS: null });
+    planning.start(askedLast(null));
     expect(asked).toHaveLength(1);
   });
 });

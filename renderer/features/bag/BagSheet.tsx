@@ -2,13 +2,11 @@ import { memo, useMemo, useRef, useState } from 'react';
 import { Button } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
 import { figuresBasis } from '../../engine/bag/figuresBasis.ts';
-import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { BagDrawing } from '../../components/BagDrawing/BagDrawing.tsx';
 import { SourceNote } from '../../components/SourceNote/SourceNote.tsx';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
-import type { Missing } from '../../engine/records/readableTask.ts';
-import type { KeptResult } from '../../store/session.ts';
+import type { PastAnswer } from '../../../shared-types/records/window.ts';
+import type { KeptResult, TaskAtHand } from '../../store/session.ts';
 import { dayAndClockText } from '../../store/clock.ts';
 import { placeAddress } from '../../store/place.ts';
 import { OutingChooser } from '../session/OutingChooser.tsx';
@@ -16,25 +14,40 @@ import { goTo } from '../session/usePlace.ts';
 import { useJudgements } from '../steps/judging.ts';
 import { NoSteps } from '../steps/NoSteps.tsx';
 import { countOf } from '../steps/words.ts';
+import { BagMapSection } from '../bagMap/BagMapSection.tsx';
+import { useLaying } from '../bagMap/useLaying.tsx';
+import { ComparisonSection } from '../bagCompare/ComparisonSection.tsx';
+import { PlanFormFields } from '../bagPlan/PlanForm.tsx';
+import { HoldsBack } from '../bagReasons/HoldsBack.tsx';
+import { JointFaults } from '../bagReasons/JointFaults.tsx';
+import { ToleranceCost } from '../bagReasons/ToleranceCost.tsx';
+import { useReasons } from '../bagReasons/useReasons.ts';
 import { amountText, bagTotals } from './amounts.ts';
+import { askedLast } from './asked.ts';
+import type { Asked } from './asked.ts';
 import { BagHeading } from './BagHeading.tsx';
 import { BagTable, lineId } from './BagTable.tsx';
 import { Infeasible, Problems, UncheckedList } from './Findings.tsx';
 import { LimitsTable } from './LimitsTable.tsx';
-import { PlanFormFields } from './PlanForm.tsx';
-import type { Asked, PlanningState } from './planning.ts';
+import { NotYetReadable } from './NotYetReadable.tsx';
+import type { PlanningState } from './planning.ts';
 import { PlanningPanel } from './PlanningPanel.tsx';
 import { ProofPanel } from './ProofPanel.tsx';
+import { usePlanForm } from './usePlanForm.ts';
 import { WhyHere } from './WhyHere.tsx';
 import './bag.css';
 
 export interface BagSheetProps {
-  plan: ResolvedPlan;
-  /** Records of the task that cannot be read: no bag is planned without them. */
-  missing: readonly Missing[];
+  /** Records of it that cannot be read are named: no bag is planned without them. */
+  atHand: TaskAtHand;
+  /** The answer with its lines as they lie. */
   kept: KeptResult | null;
+  /** The same as the planner gave it. */
+  planned: KeptResult | null;
   /** The answer to an earlier state of the task, where there is none to this one. */
   former: KeptResult | null;
+  /** The last answers, the newest first. */
+  past: readonly PastAnswer[];
   planning: PlanningState;
   /** Id of the outing shown; the first where the address names none. */
   outingId: string | undefined;
@@ -47,10 +60,11 @@ export interface BagSheetProps {
 }
 
 export const BagSheet = memo(function BagSheet({
-  plan,
-  missing,
+  atHand,
   kept,
+  planned,
   former,
+  past,
   planning,
   outingId,
   line,
@@ -59,7 +73,8 @@ export const BagSheet = memo(function BagSheet({
   onCancel,
   onSave,
 }: BagSheetProps) {
-  const [formOpen, setFormOpen] = useState(false);
+  const { plan, missing } = atHand;
+  const form = usePlanForm(askedLast(kept ?? former), atHand.text);
   const [hiddenRefusal, setHiddenRefusal] = useState<unknown>(null);
   const whyHeading = useRef<HTMLHeadingElement>(null);
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
@@ -76,11 +91,10 @@ export const BagSheet = memo(function BagSheet({
   const item = lines.find(({ bag, id }) => lineId(bag, id) === line) ?? lines[0] ?? null;
   const running = planning.kind === 'running';
   const refusal = planning.kind === 'idle' && planning.refusal !== hiddenRefusal ? planning.refusal : null;
-  const asked: Asked = {
-    minimised: (kept ?? former)?.minimised ?? 'mass',
-    timeLimitS: (kept ?? former)?.timeLimitS ?? null,
-  };
-  const showForm = !running && !empty && !hindered && (kept === null || formOpen);
+  const showForm = !running && !empty && !hindered && (kept === null || form.isOpen);
+  const reasons = useReasons(atHand.text, running || empty || hindered ? null : planned);
+  const plannedOuting = empty ? null : (planned?.result.outings.find(({ id }) => id === outing?.id) ?? null);
+  const laying = useLaying(atHand.id, outing?.id);
 
   const list = (
     <section key="list" className="bw-pane-list" aria-labelledby="bag-heading">
@@ -92,20 +106,22 @@ export const BagSheet = memo(function BagSheet({
           onOuting={(id) => goTo({ at: 'bag', outing: id }, 'replace')}
         />
         <span className="bw-pane-bar-end">
-          {kept === null || running || formOpen || empty || hindered ? null : (
-            <Button onClick={() => setFormOpen(true)}>Plan again…</Button>
+          {kept === null || running || form.isOpen || empty || hindered ? null : (
+            <Button onClick={form.open}>Plan again…</Button>
           )}
         </span>
       </div>
       {showForm ? (
         <PlanFormFields
-          first={asked}
+          plan={plan}
+          draft={form.draft}
+          onDraft={form.setDraft}
           again={kept !== null || former !== null}
           onPlan={(next) => {
-            setFormOpen(false);
+            form.close();
             onPlan(next);
           }}
-          onLeave={kept === null ? null : () => setFormOpen(false)}
+          onLeave={kept === null ? null : form.close}
         />
       ) : null}
       {running ? <PlanningPanel plan={plan} running={planning} units={units} onCancel={onCancel} /> : null}
@@ -179,14 +195,20 @@ export const BagSheet = memo(function BagSheet({
             <BagHeading kept={kept} units={units} />
             <Problems plan={plan} problems={kept.result.problems} />
             <Infeasible plan={plan} result={kept.result} units={units} />
-            {answer === null ? null : (
-              <BagDrawing
-                plan={plan}
-                outing={answer}
-                selected={item?.id ?? null}
-                onSelect={(id, bag) => setInHand(lineId(bag, id))}
-                units={units}
-              />
+            {kept.result.status === 'infeasible' ? <JointFaults plan={plan} reasons={reasons} units={units} /> : null}
+            {plannedOuting === null ? null : (
+              <>
+                <BagMapSection
+                  plan={plan}
+                  planned={plannedOuting}
+                  lines={laying.lines}
+                  selected={item === null ? null : { item: item.id, bag: item.bag }}
+                  onSelect={(id, bag) => setInHand(lineId(bag, id))}
+                  onLines={laying.lay}
+                  units={units}
+                />
+                {laying.notice}
+              </>
             )}
             {kept.result.outings.length === 0 ? null : (
               <div className="bw-pane-bar-end">
@@ -201,6 +223,9 @@ export const BagSheet = memo(function BagSheet({
                 )}
                 <Button onClick={() => onSave('json')}>Save result as JSON…</Button>
                 <Button onClick={() => onSave('csv')}>Save lines as CSV…</Button>
+                <Button onClick={() => document.getElementById('compare-heading')?.focus()}>
+                  Compare with another bag
+                </Button>
               </div>
             )}
             <div className="bw-bag-two">
@@ -208,10 +233,24 @@ export const BagSheet = memo(function BagSheet({
                 <ProofPanel plan={plan} kept={kept} stackCount={stackCount} units={units} />
               )}
               {answer === null || item === null ? null : (
-                <WhyHere plan={plan} outing={answer} item={item} units={units} headingRef={whyHeading} />
+                <WhyHere
+                  plan={plan}
+                  outing={answer}
+                  item={item}
+                  reasons={reasons}
+                  units={units}
+                  headingRef={whyHeading}
+                  wished={form.wishedOf(item.id)}
+                  onWish={running ? null : (kind) => form.toggleWish(item.id, kind, item.quantity)}
+                />
               )}
             </div>
             {totals.length === 0 ? null : <LimitsTable plan={plan} totals={totals} units={units} />}
+            <div className="bw-bag-two">
+              <ToleranceCost plan={plan} reasons={reasons} units={units} />
+              <HoldsBack plan={plan} reasons={reasons} units={units} />
+            </div>
+            <ComparisonSection past={past} planHash={atHand.planHash} units={units} />
             <UncheckedList plan={plan} result={kept.result} />
             <section aria-labelledby="basis-heading">
               <h3 id="basis-heading">What the figures rest on</h3>
@@ -224,33 +263,6 @@ export const BagSheet = memo(function BagSheet({
   );
   return <div className="bw-split">{stacked ? [detail, list] : [list, detail]}</div>;
 });
-
-const listedMost = 20;
-
-/** Why no bag is planned: a bag without the steps that cannot be read would look whole and be short. */
-function NotYetReadable({ missing }: { missing: readonly Missing[] }) {
-  return (
-    <section aria-labelledby="not-yet-readable">
-      <h2 id="not-yet-readable">{countOf(missing.length, 'record')} of this task cannot be read yet</h2>
-      <p>No bag is planned before they can: it would be short of what they need.</p>
-      <ul className="bw-lines">
-        {missing.slice(0, listedMost).map(({ table, code, reason }, index) => (
-          <li key={index}>
-            {table === 'steps' ? (
-              <a href={placeAddress({ at: 'steps', step: code })}>Step {code}</a>
-            ) : table === 'items' ? (
-              <a href={placeAddress({ at: 'catalog' })}>{code}</a>
-            ) : (
-              <span>{code}</span>
-            )}
-            <span>{reason}</span>
-          </li>
-        ))}
-      </ul>
-      {missing.length > listedMost ? <p className="bw-second">and {missing.length - listedMost} more</p> : null}
-    </section>
-  );
-}
 
 const plannedText = ({ plannedAt }: KeptResult): string => dayAndClockText(new Date(plannedAt));
 

@@ -85,7 +85,7 @@ export function UncheckedList({ plan, result }: { plan: ResolvedPlan; result: Ba
 }
 
 /** A reason as the engine words it, with the name beside each id of an item or a bag. */
-function withNames(plan: ResolvedPlan, reason: string): string {
+export function withNames(plan: ResolvedPlan, reason: string): string {
   return reason.replaceAll(/[^\s,;:()+]+/g, (word) => {
     const name = plan.carried.get(word)?.name ?? plan.bags.get(word)?.name;
     return name === undefined || name === word ? word : `${word} (${name})`;

@@ -5,7 +5,10 @@ import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { KeptResult } from '../../store/session.ts';
 import { countOf } from '../steps/words.ts';
+import { draftOf, wishText } from '../bagPlan/planDraft.ts';
 import { amountText, objectiveWords, once } from './amounts.ts';
+import { askedLast, toleranceWords } from './asked.ts';
+import { SearchCourse } from './SearchCourse.tsx';
 
 export interface ProofPanelProps {
   plan: ResolvedPlan;
@@ -30,6 +33,8 @@ export function ProofPanel({ plan, kept, stackCount, units }: ProofPanelProps) {
   if (objective === null) return null;
   const readded = readdObjective(plan, result.outings, minimised);
   const stepCount = result.outings.reduce((sum, { steps }) => sum + steps.length, 0);
+  const wished = draftOf(askedLast(kept)).wishes.map((wish) => wishText(plan, wish));
+  const { course = [] } = kept;
   const pieces = [...plan.carried.values()].reduce((sum, { onHand }) => sum + onHand, 0);
   return (
     <section aria-labelledby="proof-heading">
@@ -40,6 +45,18 @@ export function ProofPanel({ plan, kept, stackCount, units }: ProofPanelProps) {
           {objectiveWords[minimised]} over {countOf(result.outings.length, 'outing')}
           {timeLimitS === null ? ', no time limit' : `, at most ${showNumber(timeLimitS)} s`}
         </dd>
+        <dt>Stands</dt>
+        <dd>{toleranceWords[kept.tolerance ?? 'nothing']}</dd>
+        {wished.length === 0 ? null : (
+          <>
+            <dt>With</dt>
+            <dd>
+              {wished.map((text) => (
+                <div key={text}>{text}</div>
+              ))}
+            </dd>
+          </>
+        )}
         <dt>Best found</dt>
         <dd>{amountText(objective.value, objective.unit, units)}</dd>
         <dt>Nothing below</dt>
@@ -60,6 +77,15 @@ export function ProofPanel({ plan, kept, stackCount, units }: ProofPanelProps) {
         <dt>Planned</dt>
         <dd>{new Date(plannedAt).toLocaleString('en-GB', { dateStyle: 'medium', timeStyle: 'short' })}</dd>
       </dl>
+      {course.length === 0 ? null : (
+        <SearchCourse
+          plan={plan}
+          moments={course}
+          untilS={course.at(-1)?.atS ?? 0}
+          minimised={minimised}
+          units={units}
+        />
+      )}
       <p className="bw-source">
         Masses, volumes and limits: as given in the plan. The sum counts everything taken, gear included
         {minimised === 'mass' ? ', and each used bag itself' : ''}. Ties are broken the same way every time.

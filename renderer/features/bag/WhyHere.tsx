@@ -1,47 +1,47 @@
 import { useMemo } from 'react';
 import type { Ref } from 'react';
+import { Button } from '@mantine/core';
 import type { BagItem, BagOuting } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
+import type { WishKind } from '../bagPlan/planDraft.ts';
+import type { ReasonsState } from '../bagReasons/useReasons.ts';
+import { Without } from '../bagReasons/Without.tsx';
 import { stackText } from '../steps/ClosestFits.tsx';
-import { shownFigure } from '../steps/shownText.ts';
-import { checkWords, countOf, fewNumbersText, itemName } from '../steps/words.ts';
-import { once } from './amounts.ts';
-import { withoutItem } from './without.ts';
+import { countOf, fewNumbersText, itemName } from '../steps/words.ts';
 
 export interface WhyHereProps {
   plan: ResolvedPlan;
   outing: BagOuting;
   item: BagItem;
+  reasons: ReasonsState;
   units: UnitsShown;
   headingRef: Ref<HTMLHeadingElement>;
+  /** What is asked of the item when it is planned again. */
+  wished: readonly WishKind[];
+  /** Null while nothing can be asked. */
+  onWish: ((kind: WishKind) => void) | null;
 }
 
-function useNumbers(plan: ResolvedPlan): (ids: string[]) => string {
-  const numbers = useMemo(() => new Map(plan.steps.map(({ id }, index) => [id, index + 1])), [plan]);
-  return (ids) => fewNumbersText(ids.flatMap((id) => numbers.get(id) ?? []));
-}
+const buttons: { kind: WishKind; label: string; said: string }[] = [
+  { kind: 'keep', label: 'Keep always', said: 'is kept always' },
+  { kind: 'forbid', label: 'Forbid', said: 'is forbidden' },
+  { kind: 'spares', label: 'Add one spare', said: 'has a spare' },
+];
 
 /** Why a line is in the bag: where it is needed and with what, and what fails where it is not there. */
-export function WhyHere({ plan, outing, item, units, headingRef }: WhyHereProps) {
-  const numbersOf = useNumbers(plan);
-  const { failing, otherwise } = useMemo(() => withoutItem(plan, item), [plan, item]);
+export function WhyHere({ plan, outing, item, reasons, units, headingRef, wished, onWish }: WhyHereProps) {
+  const numbers = useMemo(() => new Map(plan.steps.map(({ id }, index) => [id, index + 1])), [plan]);
+  const numbersOf = (ids: string[]): string => fewNumbersText(ids.flatMap((id) => numbers.get(id) ?? []));
   const piece = plan.carried.get(item.id);
-  const uses = outing.steps.filter(({ id }) => item.because.includes(id));
   const partners = new Map<string, string[]>();
-  for (const { id, stack, hold } of uses) {
+  for (const { id, stack, hold } of outing.steps.filter((step) => item.because.includes(step.id))) {
     const own = [stack, hold ?? []].find((parts) => parts.includes(item.id)) ?? [];
     const rest = own.filter((part) => part !== item.id);
     const key = own.length === 0 ? 'as gear' : rest.length === 0 ? 'alone' : `with ${stackText(plan, rest)}`;
     partners.set(key, [...(partners.get(key) ?? []), id]);
   }
-  const instead = new Map<string, string[]>();
-  for (const { step, judgement } of otherwise) {
-    const stack = stackText(plan, judgement.best?.stack ?? []);
-    instead.set(stack, [...(instead.get(stack) ?? []), step.id]);
-  }
-  const nearest = failing.flatMap(({ judgement }) => judgement?.closest ?? []).find(({ stack }) => stack.length > 0);
-  const [firstMiss] = nearest?.fails ?? [];
+  const asked = buttons.filter(({ kind }) => wished.includes(kind));
   return (
     <section className="bw-why" aria-labelledby="why-heading">
       <h3 id="why-heading" ref={headingRef} tabIndex={-1} className="bw-heading">
@@ -59,34 +59,31 @@ export function WhyHere({ plan, outing, item, units, headingRef }: WhyHereProps)
         </dd>
         <dt>Without it</dt>
         <dd>
-          {failing.length === 0 ? null : (
-            <div>
-              <b>{countOf(failing.length, 'step fails', 'steps fail')}</b>:{' '}
-              {numbersOf(failing.map(({ step }) => step.id))}
-              {failing.every(({ judgement }) => judgement === null) ? ', whose gear it is' : ''}.
-            </div>
-          )}
-          {nearest === undefined || firstMiss === undefined ? null : (
-            <div>
-              Nearest: {stackText(plan, nearest.stack)}, {checkWords[firstMiss.check].toLowerCase()}: has{' '}
-              {shownFigure(firstMiss.check, firstMiss.have, once(units))}, needs{' '}
-              {shownFigure(firstMiss.check, firstMiss.need, once(units))}.
-            </div>
-          )}
-          {[...instead].map(([stack, ids]) => (
-            <div key={stack}>
-              {ids.length === 1 ? 'Step' : 'Steps'} {numbersOf(ids)} would take {stack}.
-            </div>
-          ))}
+          <Without plan={plan} outing={outing} item={item.id} reasons={reasons} units={units} />
         </dd>
         <dt>On hand</dt>
         <dd>
           {piece === undefined
             ? 'not in the catalog'
-            : `${countOf(piece.onHand, 'piece')}, ${item.quantity} taken on this outing`}
+            : `${countOf(piece.onHand, 'piece')}, ${item.quantity} taken in this bag`}
         </dd>
       </dl>
-      <p className="bw-source">“Without it” judges the steps against the rest of the stock, one step at a time.</p>
+      {onWish === null ? null : (
+        <div className="bw-why-wishes">
+          {buttons
+            .filter(({ kind }) => kind !== 'spares' || piece?.kind === 'gear')
+            .map(({ kind, label }) => (
+              <Button key={kind} size="xs" aria-pressed={wished.includes(kind)} onClick={() => onWish(kind)}>
+                {label}
+              </Button>
+            ))}
+        </div>
+      )}
+      <p className="bw-source" role="status">
+        {asked.length === 0
+          ? '“Without it” is what the planner gives when it is asked again without the item.'
+          : `${item.id} ${asked.map(({ said }) => said).join(' and ')} in the form: plan again to see what that gives.`}
+      </p>
     </section>
   );
 }

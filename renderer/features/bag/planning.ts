@@ -1,7 +1,10 @@
-import type { BagResult, Minimised } from '../../../shared-types/bag.ts';
+import type { BagResult, BagWishes, Minimised, Tolerance } from '../../../shared-types/bag.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
+import type { SearchMoment } from '../../../shared-types/records/window.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { Session } from '../../store/session.ts';
+import type { Asked } from './asked.ts';
+import { ended, withMoment } from './course.ts';
 
 export interface Progress {
   outing: string;
@@ -13,17 +16,12 @@ export interface Progress {
 /** The worker's promise: answers come by message, and it can be called off. */
 export type StartPlanning = (
   text: string,
-  options: { minimise: Minimised; timeLimitS?: number },
+  options: { minimise: Minimised; tolerance: Tolerance; wishes: BagWishes; timeLimitS?: number },
 ) => { result: Promise<BagResult>; onProgress(listener: (progress: Progress) => void): void; cancel(): void };
-
-export interface Asked {
-  minimised: Minimised;
-  timeLimitS: number | null;
-}
 
 export type PlanningState =
   | { kind: 'idle'; refusal: Refusal | null; cancelled: boolean }
-  | { kind: 'running'; asked: Asked; progress: Progress | null; since: Date };
+  | { kind: 'running'; asked: Asked; progress: Progress | null; course: readonly SearchMoment[]; since: Date };
 
 export interface Planning {
   state(): PlanningState;
@@ -31,6 +29,9 @@ export interface Planning {
   start(asked: Asked): void;
   cancel(): void;
 }
+
+/** News may come faster than anyone reads; the window is drawn anew no oftener than this. */
+const betweenNewsMs = 100;
 
 /** One run at a time, which goes on while other places of the window are looked at. */
 export function createPlanning(session: Session, startPlanning: StartPlanning, now: () => Date): Planning {
@@ -63,21 +64,46 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
       const { atHand } = session.state();
       // A bag planned without what cannot be read would look whole and be short.
       if (atHand === null || atHand.missing.length > 0 || running !== null) return;
-      const { minimised, timeLimitS } = asked;
-      const job = startPlanning(atHand.text, { minimise: minimised, ...(timeLimitS === null ? {} : { timeLimitS }) });
+      const { minimised, tolerance, wishes, timeLimitS } = asked;
+      const { plan } = atHand;
+      const job = startPlanning(atHand.text, {
+        ...{ minimise: minimised, tolerance, wishes },
+        ...(timeLimitS === null ? {} : { timeLimitS }),
+      });
       const run = { cancel: () => job.cancel(), planHash: atHand.planHash };
       running = run;
       const since = now();
-      set({ kind: 'running', asked, progress: null, since });
+      let course: readonly SearchMoment[] = [];
+      let waiting = false;
+      let last: Progress | null = null;
+      const tell = (): void => {
+        if (running === run) set({ kind: 'running', asked, progress: last, course, since });
+      };
+      tell();
       job.onProgress((progress) => {
-        if (running === run) set({ kind: 'running', asked, progress, since });
+        if (running !== run) return;
+        const { outing, best, bound, elapsedS } = progress;
+        course = withMoment(course, { outing, best, bound, atS: elapsedS });
+        last = progress;
+        if (waiting) return;
+        waiting = true;
+        tell();
+        setTimeout(() => {
+          waiting = false;
+          tell();
+        }, betweenNewsMs);
       });
       job.result.then(
         (result) => {
           if (running !== run) return;
           running = null;
           set({ kind: 'idle', refusal: null, cancelled: false });
-          session.keepResult(run.planHash, { minimised, timeLimitS, plannedAt: now().toISOString(), result });
+          const atS = (now().getTime() - since.getTime()) / 1000;
+          session.keepResult(run.planHash, {
+            ...{ minimised, tolerance, wishes, timeLimitS, result },
+            plannedAt: now().toISOString(),
+            course: ended(course, plan, { result, minimised, atS }),
+          });
         },
         (error: unknown) => {
           if (running !== run) return;

@@ -36,7 +36,7 @@ export interface SheetProps {
 /** What the address asks for. */
 export function Sheet({ place, host, info, deeds, planning, planningState, now }: SheetProps) {
   const session = useSession();
-  const { preferences, atHand, result, former } = useSessionState();
+  const { preferences, atHand, result, planned, former, past } = useSessionState();
   const { units } = preferences;
   const today = dayText(now());
   if (place.at === 'catalog') return <CatalogHall place={place} units={units} today={today} />;
@@ -80,10 +80,11 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   if (place.at === 'bag')
     return (
       <BagSheet
-        plan={plan}
-        missing={missing}
+        atHand={atHand}
         kept={result}
+        planned={planned}
         former={former}
+        past={past}
         planning={planningState}
         outingId={place.outing}
         line={place.line}

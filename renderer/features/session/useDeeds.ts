@@ -7,6 +7,7 @@ import { refusalOf } from '../../store/session.ts';
 import type { Session } from '../../store/session.ts';
 import { ConflictError, NotSavedError } from '../../store/store.ts';
 import type { Store } from '../../store/store.ts';
+import { askedLast } from '../bag/asked.ts';
 import type { Planning } from '../bag/planning.ts';
 import { resultCsv, resultJson } from '../bag/resultFiles.ts';
 import type { DemoPlan } from '../first-page/demoPlans.ts';
@@ -96,8 +97,7 @@ export function useDeeds({ store, session, planning, host, atTheDoor }: Around):
       },
       plan: () => {
         const { result, former } = session.state();
-        const last = result ?? former;
-        planning.start({ minimised: last?.minimised ?? 'mass', timeLimitS: last?.timeLimitS ?? null });
+        planning.start(askedLast(result ?? former));
         goTo({ at: 'bag' });
       },
       saveResult: (format) => {

@@ -1,5 +1,5 @@
 import type { Fill } from './bagFill.ts';
-import classes from './BagDrawing.module.css';
+import classes from './BagMap.module.css';
 
 /** How full a bag is in each thing it is limited in; the bar is full at the limit's line. */
 export function FillBars({ fills, bag }: { fills: Fill[]; bag: string }) {

@@ -1,0 +1,84 @@
+import { Button } from '@mantine/core';
+import classes from '../../components/BagMap/BagMap.module.css';
+import { blockExtent } from '../../engine/bagMap/mapBlocks.ts';
+import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
+import { freeSpot } from '../../engine/bagMap/spots.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import { findBlock } from './carrying.ts';
+import type { Carrying } from './useCarrying.ts';
+
+export interface MapToolsProps {
+  plan: ResolvedPlan;
+  layout: MapLayout;
+  carrying: Carrying;
+  /** Key of the block in hand. */
+  inHand: string | null;
+  /** Something was laid by hand. */
+  byHand: boolean;
+  onReset: () => void;
+}
+
+const stepMm = 10;
+
+/** The same as dragging and as the keys, by pressing: pick up, move, turn, into another bag, set down. */
+export function MapTools({ plan, layout, carrying, inHand, byHand, onReset }: MapToolsProps) {
+  const found = inHand === null ? null : findBlock(layout, inHand);
+  if (found === null || inHand === null)
+    return (
+      <div className={classes['tools']} role="group" aria-label="Lay out the bags">
+        <span>No piece in hand: press one.</span>
+      </div>
+    );
+  const { block } = found.laid;
+  const { carried, nudge, turn, toggle, leave, place } = carrying;
+  const isUp = carried?.key === inHand;
+  const at = isUp ? carried.bag : found.bag.bag.id;
+  const into = (bag: string): void => {
+    const over = layout.bags.find((one) => one.bag.id === bag);
+    if (over === undefined) return;
+    const turned = carried?.turned ?? found.laid.turned;
+    const others = over.blocks.filter((one) => one !== found.laid).map((one) => ({ key: one.block.key, spot: one }));
+    const spot = freeSpot(blockExtent(block, turned, layout.room), over.lengthMm, others);
+    if (place({ key: inHand, bag, xMm: spot.xMm, yMm: spot.yMm, turned }) && isUp) leave();
+  };
+  return (
+    <div className={classes['tools']} role="group" aria-label="Lay out the bags">
+      <b>{block.item}</b>
+      <Button size="xs" onClick={() => toggle(inHand)}>
+        {isUp ? 'Set down' : 'Pick up'}
+      </Button>
+      {isUp ? (
+        <Button size="xs" onClick={leave}>
+          Put back
+        </Button>
+      ) : null}
+      <Button size="xs" aria-label={`Move ${block.item} left 10 mm`} onClick={() => nudge(inHand, -stepMm, 0)}>
+        ←
+      </Button>
+      <Button size="xs" aria-label={`Move ${block.item} up 10 mm`} onClick={() => nudge(inHand, 0, -stepMm)}>
+        ↑
+      </Button>
+      <Button size="xs" aria-label={`Move ${block.item} down 10 mm`} onClick={() => nudge(inHand, 0, stepMm)}>
+        ↓
+      </Button>
+      <Button size="xs" aria-label={`Move ${block.item} right 10 mm`} onClick={() => nudge(inHand, stepMm, 0)}>
+        →
+      </Button>
+      <Button size="xs" onClick={() => turn(inHand)}>
+        Turn
+      </Button>
+      {layout.bags
+        .filter(({ bag }) => bag.id !== at)
+        .map(({ bag }) => (
+          <Button key={bag.id} size="xs" onClick={() => into(bag.id)}>
+            Into {plan.bags.get(bag.id)?.name ?? bag.id}
+          </Button>
+        ))}
+      {byHand ? (
+        <Button size="xs" onClick={onReset}>
+          Lay all out by itself
+        </Button>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,104 @@
+import { createContext, use, useEffect, useState } from 'react';
+import type { BagReasons, ReasonFound, ReasonPart } from '../../../shared-types/bagReasons.ts';
+import type { BagResult } from '../../../shared-types/bag.ts';
+import { addReason, noReasons } from '../../engine/bag/reasons/bagReasons.ts';
+import { refusalOf } from '../../store/session.ts';
+import type { KeptResult } from '../../store/session.ts';
+import type { ReasonsAsked } from '../../workers/reasonsMessages.ts';
+import { askedLast } from '../bag/asked.ts';
+
+/** The worker's promise: reasons come one by one, and it can be called off. */
+export type StartFindingReasons = (
+  asked: ReasonsAsked,
+  onFound: (reason: ReasonFound) => void,
+) => { done: Promise<boolean>; cancel(): void };
+
+/** Null where nobody finds reasons. */
+export const ReasonsContext = createContext<StartFindingReasons | null>(null);
+
+export interface ReasonsState {
+  /** `waiting`: nothing is asked for; `failed`: why no more come. */
+  kind: 'waiting' | 'running' | 'done' | 'failed';
+  found: BagReasons;
+  refusal: string | null;
+}
+
+function copyOf({ without, tolerance, limits, limitsTogether, conflicts, losses }: BagReasons): BagReasons {
+  return {
+    without: [...without],
+    tolerance: [...tolerance],
+    limits: [...limits],
+    limitsTogether: [...limitsTogether],
+    conflicts: [...conflicts],
+    losses: [...losses],
+  };
+}
+
+const waiting: ReasonsState = { kind: 'waiting', found: noReasons(), refusal: null };
+
+/** For each question: an explanation that takes longer is said to be open. */
+const questionS = 10;
+const parts: ReasonPart[] = ['faults', 'tolerance', 'without', 'limits'];
+const betweenNewsMs = 200;
+
+/** What was found for an answer stays as long as the answer itself. */
+const finished = new WeakMap<BagResult, ReasonsState>();
+
+/**
+ * The reasons of the planner's answer, as they come. Looked for while they are shown; an answer's are found once.
+ *
+ * @param text - the plan it answers
+ * @param planned - the planner's own answer; null where there is none, or another one is being looked for
+ */
+export function useReasons(text: string, planned: KeptResult | null): ReasonsState {
+  const start = use(ReasonsContext);
+  const [state, setState] = useState<{ of: BagResult; state: ReasonsState } | null>(null);
+  const result = planned?.result ?? null;
+  useEffect(() => {
+    if (start === null || planned === null || finished.has(planned.result)) return;
+    const { result: of } = planned;
+    const { minimised, tolerance, wishes } = askedLast(planned);
+    let found = noReasons();
+    let timer: ReturnType<typeof setTimeout> | null = null;
+    const tell = (next: Pick<ReasonsState, 'kind' | 'refusal'>): void => {
+      const now = { ...next, found };
+      if (next.kind === 'done') finished.set(of, now);
+      setState({ of, state: now });
+    };
+    const running = { kind: 'running' as const, refusal: null };
+    tell(running);
+    const job = start(
+      { plan: text, minimise: minimised, tolerance, wishes, timeLimitS: questionS, result: of, parts },
+      (reason) => {
+        // New lists for each finding: what is shown is never edited in place.
+        found = copyOf(found);
+        addReason(found, reason);
+        timer ??= setTimeout(() => {
+          timer = null;
+          tell(running);
+        }, betweenNewsMs);
+      },
+    );
+    const settle = (next: Pick<ReasonsState, 'kind' | 'refusal'>): void => {
+      if (timer !== null) clearTimeout(timer);
+      timer = null;
+      tell(next);
+    };
+    let left = false;
+    job.done.then(
+      (all) => {
+        if (!left) settle(all ? { kind: 'done', refusal: null } : running);
+      },
+      (error: unknown) => {
+        if (!left) settle({ kind: 'failed', refusal: refusalOf(error).message });
+      },
+    );
+    return () => {
+      left = true;
+      if (timer !== null) clearTimeout(timer);
+      job.cancel();
+    };
+  }, [start, text, planned]);
+  if (result === null) return waiting;
+  return finished.get(result) ?? (state?.of === result ? state.state : waiting);
+}
