@@ -61,6 +61,7 @@ export default defineConfig({
           root,
           environment: 'node',
           include: ['tests/validation/**/*.test.ts'],
+          isolate: false,
           testTimeout,
           hookTimeout,
           maxWorkers: everyCore,
