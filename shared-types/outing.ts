@@ -257,4 +257,6 @@ export interface CourseResult {
   /** The ways of pieces that lie at a place, in somebody's hands between steps, or nowhere; all others stay bagged. */
   ways: PieceWay[];
   assumptions: string[];
+  /** What a second count of the ledger, from its lines alone, finds wrong with it: nothing, unless the program is. */
+  recount: string[];
 }

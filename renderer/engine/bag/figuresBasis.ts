@@ -1,5 +1,7 @@
 import { tableByKey, type AnyTable } from '../handbook/tables.ts';
 import type { BagResult } from '../../../shared-types/bag.ts';
+import type { CourseResult } from '../../../shared-types/outing.ts';
+import { courseOf } from '../outing/course.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { torqueTexts } from '../torque/torqueParts.ts';
 import { showNumber } from '../units/index.ts';
@@ -41,11 +43,14 @@ export function figuresBasis(plan: ResolvedPlan): string[] {
 /**
  * The answer with what its figures rest on, as JSON files carry it.
  *
- * @returns every field of the answer, and `basis`: sources with editions, assumptions, rounding
+ * @returns every field of the answer; `course`: how the outings run; `basis`: sources with editions, assumptions, rounding
  * @throws nothing
  */
-export function bagDocument(plan: ResolvedPlan, result: BagResult): BagResult & { basis: string[] } {
-  return { ...result, basis: figuresBasis(plan) };
+export function bagDocument(
+  plan: ResolvedPlan,
+  result: BagResult,
+): BagResult & { course: CourseResult; basis: string[] } {
+  return { ...result, course: courseOf(plan, result.outings), basis: figuresBasis(plan) };
 }
 
 /** Why a step's torque is what it is, in one line: callout with its source, running torque apart, the sum; empty without torque. */

@@ -18,14 +18,20 @@ export interface CourseLine {
 }
 
 /** What a course says: the clock, the chance, what is wrong with what would mend it, what is proposed. */
-export function courseLines({ outings, assumptions }: CourseResult): CourseLine[] {
+export function courseLines({ outings, assumptions, recount }: CourseResult): CourseLine[] {
   const assumed = assumptions.map((says): CourseLine => ({
     outing: '',
     step: null,
     item: null,
     says: `Assumed: ${says}`,
   }));
-  return [...outings.flatMap(linesOf), ...(outings.some(isWorthSaying) ? assumed : [])];
+  const wrong = recount.map((says): CourseLine => ({
+    outing: '',
+    step: null,
+    item: null,
+    says: `Wrong count: ${says}`,
+  }));
+  return [...outings.flatMap(linesOf), ...(outings.some(isWorthSaying) ? assumed : []), ...wrong];
 }
 
 /** A plan that says nothing of its course gets no lines about it but what is wrong. */
@@ -98,7 +104,7 @@ function orderText({ aim, order, before, after, how }: OrderProposal): string {
   return `Proposed order (${figures}; ${best}): ${order.join(', ')}.`;
 }
 
-function swapText({ changes, minutes, clashes, bag }: SwapProposal): string {
+function swapText({ changes, minutes, loads, clashes, bag }: SwapProposal): string {
   const who = changes.map(({ step, from, to }) => `${step} by ${to} in place of ${from}`).join(', ');
   const serves =
     bag === null
@@ -106,5 +112,12 @@ function swapText({ changes, minutes, clashes, bag }: SwapProposal): string {
       : bag.serves && clashes.length === 0
         ? '; the bag serves as planned'
         : '; the bag must be planned again';
-  return `Proposed: ${who}: ${showNumber(minutes.after)} min, not ${showNumber(minutes.before)}${serves}.`;
+  const gain =
+    minutes.after < minutes.before
+      ? `${showNumber(minutes.after)} min, not ${showNumber(minutes.before)}`
+      : loads
+          .filter(({ before, after }) => before !== after)
+          .map(({ role, before, after }) => `${role} ${showNumber(after)} min of work, not ${showNumber(before)}`)
+          .join(', ');
+  return `Proposed: ${who}: ${gain}${serves}.`;
 }

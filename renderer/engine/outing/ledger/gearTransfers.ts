@@ -30,11 +30,19 @@ export function beginStep(run: OutingRun, step: ResolvedStep, answer: BagStep | 
     if (item === undefined || item.pouchPlaces > 0) return [];
     return taken(gearFromBags(run, step, id, quantity)).map((piece) => ({ piece, consumed: item.consumed }));
   });
-  const moved = step.moves.flatMap(({ id, quantity, from, to }) => {
-    const pieces =
-      from === inTheBag ? gearFromBags(run, step, id, quantity) : atTheirPlace(run, step, id, quantity, from);
-    return taken(pieces).map((piece) => ({ piece, to }));
-  });
+  const moved: InUse['moved'] = [];
+  for (const { id, quantity, from, to } of step.moves) {
+    if (from === inTheBag) {
+      moved.push(...taken(gearFromBags(run, step, id, quantity)).map((piece) => ({ piece, to })));
+      continue;
+    }
+    // What an earlier move of the same step brings there is there.
+    const there = taken(piecesAt(run, id, from).slice(0, quantity));
+    const brought = moved.filter((one) => one.piece.id === id && one.to === from).slice(0, quantity - there.length);
+    for (const one of brought) one.to = to;
+    moved.push(...there.map((piece) => ({ piece, to })));
+    tellNotThere(run, step, { id, place: from, quantity: quantity - there.length - brought.length });
+  }
   return { tools, gear, moved };
 }
 
@@ -49,14 +57,18 @@ export function endStep(run: OutingRun, step: ResolvedStep, inUse: InUse): void 
   }
 }
 
-function atTheirPlace(run: OutingRun, step: ResolvedStep, id: string, quantity: number, place: string): Piece[] {
-  const there = run.book.where('gear', id, (where) => where.at === 'place' && where.place === place).slice(0, quantity);
-  const missing = quantity - there.length;
-  if (missing > 0) {
-    const mends = notThereMends(run, step, { kind: 'gear', id, place });
-    tell(run, step, { rule: 'not-there', id, kind: 'gear', quantity: missing, place, role: step.role, mends });
-  }
-  return there;
+function piecesAt(run: OutingRun, id: string, place: string): Piece[] {
+  return run.book.where('gear', id, (where) => where.at === 'place' && where.place === place);
+}
+
+function tellNotThere(
+  run: OutingRun,
+  step: ResolvedStep,
+  missing: { id: string; place: string; quantity: number },
+): void {
+  if (missing.quantity === 0) return;
+  const mends = notThereMends(run, step, { kind: 'gear', id: missing.id, place: missing.place });
+  tell(run, step, { rule: 'not-there', kind: 'gear', role: step.role, ...missing, mends });
 }
 
 /** Gear is judged by its id: what lies in another role's bag is handed over. */

@@ -22,7 +22,8 @@ export interface Followed {
  * neither held, tethered, bagged, fixed nor set down at a named place is a problem, with what would mend it.
  *
  * A step takes its parts and gear from its role's bags, then from nobody's, and lays them back when it is done. Gear is
- * handed over from any bag of the outing. Fasteners are one pool for each kind: the plan does not tell two work sites apart.
+ * handed over from any bag of the outing. Steps of one slot move things when the clock has them begun and done, not as listed.
+ * Fasteners are one pool for each kind: the plan does not tell two work sites apart.
  *
  * @param plan - the plan
  * @param outings - the planned bags; an outing without one is followed with its gear alone

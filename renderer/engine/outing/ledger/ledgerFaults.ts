@@ -126,8 +126,12 @@ function gearDue(plan: ResolvedPlan, step: ResolvedStep): [string, number, strin
     const gear = plan.gear.get(id);
     return gear === undefined || gear.pouchPlaces > 0 ? [] : [[id, n, gear.consumed ? 'used' : 'bag']];
   });
-  const moved = step.moves.map(({ id, quantity: n, to }): [string, number, string] => [id, n, to]);
-  return [...addedBy([...used, ...moved])];
+  const moved = step.moves.flatMap(({ id, quantity: n, from, to }): [string, number, string][] => [
+    [id, n, to],
+    // What the same step takes on from there need not stay there.
+    ...(from === 'bag' ? [] : [[id, -n, from] as [string, number, string]]),
+  ]);
+  return addedBy([...used, ...moved]);
 }
 
 function fastenersDue(step: ResolvedStep): [string, 'fastener' | 'washer', number, string, string][] {
