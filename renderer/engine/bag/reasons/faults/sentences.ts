@@ -76,6 +76,6 @@ export function amountText(value: number, unit: NonNullable<MeasuredLimit['unit'
 export function nearestText(closest: readonly ClosestFit[]): string {
   const [first] = closest;
   if (!first || first.fails.length === 0) return '';
-  const stack = first.stack.length > 0 ? `${first.stack.join(' + ')} ` : '';
+  const stack = first.stack.length > 0 ? `${first.stack.join(' + ')}, ` : '';
   return `the nearest, ${stack}has ${first.fails.map(({ check, have, need }) => `${check} ${have}, needs ${need}`).join(' and ')}`;
 }
