@@ -24,6 +24,11 @@ export class Cancelled extends Error {
   override readonly name = 'Cancelled';
 }
 
+/** Thrown where a question that must be answered to go on was not, in the time it had. */
+class OutOfTime extends Error {
+  override readonly name = 'OutOfTime';
+}
+
 /** One question to the planner, answered. */
 export interface Asked {
   outcome: Outcome;
@@ -43,6 +48,26 @@ export async function ask(plan: ResolvedPlan, options: ReasonsOptions): Promise<
   if (!objective || !stands(result, tolerance)) return { outcome: 'open', total: null, result };
   const total = { value: objective.value, bound: objective.bound };
   return { outcome: status === 'optimal' ? 'proven' : 'stopped', total, result };
+}
+
+/**
+ * The same where nothing can be concluded from no answer.
+ *
+ * @throws OutOfTime
+ */
+export async function askToTheEnd(plan: ResolvedPlan, options: ReasonsOptions): Promise<Asked> {
+  const answer = await ask(plan, options);
+  if (answer.outcome === 'open') throw new OutOfTime('no answer in the time given');
+  return answer;
+}
+
+/** Does work that may run out of time; what it found until then stands. */
+export async function asFarAsTimeGoes(work: () => Promise<void>): Promise<void> {
+  try {
+    await work();
+  } catch (error) {
+    if (!(error instanceof OutOfTime)) throw error;
+  }
 }
 
 function stands(result: BagResult & { tolerance?: Tolerance }, tolerance: Tolerance): boolean {

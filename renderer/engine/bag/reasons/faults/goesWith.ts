@@ -1,6 +1,6 @@
 import type { Limit } from '../../../../../shared-types/bagReasons.ts';
 import type { ReasonsOptions } from '../ask.ts';
-import { ask } from '../ask.ts';
+import { askToTheEnd } from '../ask.ts';
 import type { Wished } from '../relaxed.ts';
 import { relaxed } from '../relaxed.ts';
 
@@ -12,5 +12,5 @@ export async function goesWith(
   figure: number | null = null,
 ): Promise<boolean> {
   const eased = relaxed(core, limits, () => figure);
-  return (await ask(eased.plan, { ...options, wishes: eased.wishes })).total !== null;
+  return (await askToTheEnd(eased.plan, { ...options, wishes: eased.wishes })).total !== null;
 }

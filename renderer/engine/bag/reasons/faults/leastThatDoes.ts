@@ -1,6 +1,6 @@
 import type { EasedLimit, MeasuredLimit } from '../../../../../shared-types/bagReasons.ts';
 import type { ReasonsOptions } from '../ask.ts';
-import { ask } from '../ask.ts';
+import { askToTheEnd } from '../ask.ts';
 import { goesWith } from './goesWith.ts';
 import { limitsOf } from '../limitsOf.ts';
 import type { Wished } from '../relaxed.ts';
@@ -36,7 +36,7 @@ async function takenWithout(
   options: ReasonsOptions,
 ): Promise<number | null> {
   const eased = relaxed(core, [limit], () => figure);
-  const { result, total } = await ask(eased.plan, { ...options, wishes: eased.wishes });
+  const { result, total } = await askToTheEnd(eased.plan, { ...options, wishes: eased.wishes });
   const answer = result.outings.find(({ id }) => id === outing);
   if (!answer || !total) return null;
   // Measured against the plan with a limit that is there, so that what is used of it is counted.

@@ -3,8 +3,8 @@ import type { LossReason } from '../../../../../shared-types/bagReasons.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../../plan/resolved.ts';
 import { stepName } from '../../unplaceable.ts';
 import type { ReasonsOptions } from '../ask.ts';
-import { ask, noWishes } from '../ask.ts';
-import { oneOuting, withOnHand } from '../derived.ts';
+import { asFarAsTimeGoes, askToTheEnd, noWishes } from '../ask.ts';
+import { oneOuting, wishesOn, withOnHand } from '../derived.ts';
 import { nearestText } from './sentences.ts';
 
 /**
@@ -24,19 +24,21 @@ export async function lossesNotSurvived(
   const alone = oneOuting(plan, outing);
   const known = new Map<string, Lost[]>();
   const losses: LossReason[] = [];
-  for (const step of alone.steps) {
-    if (step.action === 'use') continue;
-    const key = askedOf(step);
-    const lost = known.get(key) ?? (await lostBy(alone, step, options));
-    known.set(key, lost);
-    for (const { what, closest } of lost) {
-      const name = 'piece' in what ? `one ${what.piece}` : `bag ${what.bag}`;
-      const nearest = nearestText(closest);
-      const second = nearest === '' ? 'nothing comes near a second stack' : `for a second stack ${nearest}`;
-      const reason = `${stepName(step)}: does not survive the loss of ${name}; ${second}`;
-      losses.push({ outing, step: step.id, lost: what, closest, reason });
+  await asFarAsTimeGoes(async () => {
+    for (const step of alone.steps) {
+      if (step.action === 'use') continue;
+      const key = askedOf(step);
+      const lost = known.get(key) ?? (await lostBy(alone, step, options));
+      known.set(key, lost);
+      for (const { what, closest } of lost) {
+        const name = 'piece' in what ? `one ${what.piece}` : `bag ${what.bag}`;
+        const nearest = nearestText(closest);
+        const second = nearest === '' ? 'nothing comes near a second stack' : `for a second stack ${nearest}`;
+        const reason = `${stepName(step)}: does not survive the loss of ${name}; ${second}`;
+        losses.push({ outing, step: step.id, lost: what, closest, reason });
+      }
     }
-  }
+  });
   return losses;
 }
 
@@ -48,28 +50,25 @@ interface Lost {
 async function lostBy(plan: ResolvedPlan, step: ResolvedStep, options: ReasonsOptions): Promise<Lost[]> {
   // After a loss the gear is not asked for, and steps of one slot run one after another.
   const bare = { ...plan, steps: [{ ...step, gear: [], moves: [], slot: null }] };
+  const { forbid } = wishesOn(options.wishes ?? noWishes, step.outing);
   const asking: ReasonsOptions = {
     ...options,
     tolerance: 'nothing',
-    wishes: { ...noWishes, forbid: forbidden(options) },
+    wishes: { ...noWishes, forbid },
   };
-  const whole = await ask(bare, asking);
+  const whole = await askToTheEnd(bare, asking);
   const used = whole.result.outings[0]?.steps[0];
   if (!whole.total || !used) return [];
   const losses = options.tolerance === 'bag' ? withoutBags(bare) : withoutPieces(bare, used);
   const lost: Lost[] = [];
   for (const { what, left } of losses) {
-    const { outcome, result } = await ask(left, asking);
+    const { outcome, result } = await askToTheEnd(left, asking);
     if (outcome !== 'infeasible') continue;
     // Without any bag nothing comes near; what has no bag at all is said by the loss itself.
     const bagless = left.outings.every(({ bags }) => bags.length === 0);
     lost.push({ what, closest: bagless ? [] : result.infeasible.flatMap(({ closest }) => closest) });
   }
   return lost;
-}
-
-function forbidden({ wishes = noWishes }: ReasonsOptions): (typeof noWishes)['forbid'] {
-  return wishes.forbid;
 }
 
 /** A loss with what is left of the plan. */

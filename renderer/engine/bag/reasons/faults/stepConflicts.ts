@@ -1,7 +1,7 @@
 import type { StepConflict } from '../../../../../shared-types/bagReasons.ts';
 import type { ResolvedPlan } from '../../../plan/resolved.ts';
 import type { ReasonsOptions } from '../ask.ts';
-import { ask, noWishes } from '../ask.ts';
+import { asFarAsTimeGoes, askToTheEnd, noWishes } from '../ask.ts';
 import { oneOuting, onlySteps, wishesOn } from '../derived.ts';
 import { easedLimits } from './easedLimits.ts';
 import { minimalPart } from '../minimalPart.ts';
@@ -13,7 +13,8 @@ export const conflictsMost = 5;
 /**
  * Steps of one outing which do not go together though every part of them does: a smallest set of them, then another
  * among the steps left, until what is left can be packed. No step is in two of them; steps that are impossible by
- * themselves are in none. A conflict of no steps is one of the wishes alone.
+ * themselves are in none. A conflict of no steps is one of the wishes alone. Where a question runs out of time, the
+ * conflicts proven until then.
  *
  * @param most - no more conflicts than this are looked for
  */
@@ -27,20 +28,28 @@ export async function stepConflicts(
   const { tolerance = 'nothing' } = options;
   const asking = { ...options, wishes: wishesOn(options.wishes ?? noWishes, outing) };
   const impossible = async (steps: readonly string[]): Promise<boolean> =>
-    (await ask(onlySteps(alone, steps), asking)).outcome === 'infeasible';
+    (await askToTheEnd(onlySteps(alone, steps), asking)).outcome === 'infeasible';
 
   const conflicts: StepConflict[] = [];
-  let rest = await withoutImpossible(alone, asking);
-  while (conflicts.length < most) {
-    const steps = await minimalPart(rest, impossible);
-    if (!steps) break;
-    rest = rest.filter((id) => !steps.includes(id));
-    if (steps.length === 1) continue;
-    const core = { plan: onlySteps(alone, steps), wishes: asking.wishes };
-    const eased = await easedLimits(core, outing, asking);
-    conflicts.push({ outing, tolerance, steps, ...eased, reason: conflictSentence(plan, { outing, steps, ...eased }) });
-    if (steps.length === 0) break;
-  }
+  await asFarAsTimeGoes(async () => {
+    let rest = await withoutImpossible(alone, asking);
+    while (conflicts.length < most) {
+      const steps = await minimalPart(rest, impossible);
+      if (!steps) break;
+      rest = rest.filter((id) => !steps.includes(id));
+      if (steps.length === 1) continue;
+      const core = { plan: onlySteps(alone, steps), wishes: asking.wishes };
+      const eased = await easedLimits(core, outing, asking);
+      conflicts.push({
+        outing,
+        tolerance,
+        steps,
+        ...eased,
+        reason: conflictSentence(plan, { outing, steps, ...eased }),
+      });
+      if (steps.length === 0) break;
+    }
+  });
   return conflicts;
 }
 
@@ -48,7 +57,7 @@ export async function stepConflicts(
 async function withoutImpossible(plan: ResolvedPlan, options: ReasonsOptions): Promise<string[]> {
   let rest = plan.steps.map(({ id }) => id);
   for (;;) {
-    const { outcome, result } = await ask(onlySteps(plan, rest), options);
+    const { outcome, result } = await askToTheEnd(onlySteps(plan, rest), options);
     const named = new Set(outcome === 'infeasible' ? result.infeasible.flatMap(({ step }) => step ?? []) : []);
     const left = rest.filter((id) => !named.has(id));
     if (left.length === rest.length) return rest;
