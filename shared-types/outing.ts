@@ -90,7 +90,9 @@ export type CourseRule =
   /** A step stands before one that it must come after. */
   | 'out-of-order'
   /** Loosened, and when all is done not tightened again, though others of its kind are. */
-  | 'left-loosened';
+  | 'left-loosened'
+  /** Some are tightened again, and when all is done fewer are in their holes than there were. */
+  | 'site-short';
 
 /** What would mend a problem. `says` is a sentence for people. */
 export interface Mend {

@@ -14,7 +14,7 @@ export type TimedStep = Pick<ResolvedStep, 'id' | 'role' | 'slot' | 'minutes' | 
  * @param steps - steps of one outing as listed, minutes [min] ≥ 0
  * @returns spans [min] from the beginning of the outing; contingency steps have none
  * @throws nothing
- * @source rules 8 and 15 of command `bag`
+ * @source rule 8 and rule 15 of command `bag`
  * @validity steps of one outing
  * @example scheduleOf of steps of 5 and 7 min in no slot: 0 to 5, 5 to 12
  */

@@ -7,7 +7,7 @@ import type { Run } from './run.ts';
 
 /** What still lies about when everything is done: at a place that is not final, or loosened in its hole. */
 export function problemsAtEnd(run: Run): CourseProblem[] {
-  return [...leftBehind(run), ...leftLoosened(run)];
+  return [...leftBehind(run), ...leftLoosened(run), ...siteShort(run)];
 }
 
 function leftBehind(run: Run): CourseProblem[] {
@@ -28,7 +28,7 @@ function leftBehind(run: Run): CourseProblem[] {
   );
 }
 
-/** Where the plan tightens a fastener at all, what it loosened of it and left in its hole was forgotten. */
+/** Where the plan tightens a fastener at all, or says that it is not captive, what it left loosened in its hole was forgotten. */
 function leftLoosened(run: Run): CourseProblem[] {
   const steps = stepsInOrder(run.plan);
   const tightens = (id: string, after: ResolvedStep): boolean =>
@@ -36,7 +36,7 @@ function leftLoosened(run: Run): CourseProblem[] {
   return gathered(run, ({ where }) => (where.at === 'site' && where.loosened ? 'site' : null))
     .filter(({ pieces: [first], last }) => {
       const begun = stepOf(run, first.intervals.find(({ where }) => where.at === 'site' && where.loosened)?.from.step);
-      return tightens(first.id, begun ?? last);
+      return run.plan.fasteners.get(first.id)?.captive === false || tightens(first.id, begun ?? last);
     })
     .map(({ pieces: [first, ...more], last }) => ({
       rule: 'left-loosened',
@@ -56,6 +56,33 @@ function leftLoosened(run: Run): CourseProblem[] {
         },
       ],
     }));
+}
+
+/** Fasteners of one kind are one pool, so that what is missing at one of two patterns shows when they are counted together. */
+function siteShort(run: Run): CourseProblem[] {
+  const steps = stepsInOrder(run.plan);
+  return [...run.touched].flatMap((id) =>
+    (['fastener', 'washer'] as const).flatMap((kind): CourseProblem[] => {
+      const last = steps.findLast((step) => turns(step, id));
+      const pieces = run.book.where(kind, id, () => true);
+      const there = pieces.filter(({ where }) => where.at === 'site').length;
+      const short = pieces.filter(({ intervals }) => intervals[0]?.where.at === 'site').length - there;
+      if (last === undefined || short <= 0) return [];
+      const says = `Put ${short} more ${kind === 'washer' ? `washers of ${id}` : id} in with step ${last.id}, or an earlier one that tightens them.`;
+      const of = { outing: last.outing, step: last.id };
+      return [
+        {
+          rule: 'site-short',
+          ...of,
+          id,
+          kind,
+          quantity: short,
+          role: last.role,
+          mends: [{ how: 'count', ...of, says }],
+        },
+      ];
+    }),
+  );
 }
 
 function turns(step: ResolvedStep, id: string): boolean {

@@ -52,7 +52,9 @@ function tighten(run: OutingRun, step: ResolvedStep, id: string, kind: Kind, qua
   const loose = book.where(kind, id, (where) => where.at === 'site' && where.loosened).slice(0, quantity);
   const fixed = book.where(kind, id, (where) => where.at === 'site' && !where.loosened);
   const missing = quantity - loose.length - fixed.length;
-  const touched = run.touched.has(id) || loose.length + fixed.length > 0;
+  // What is said to be loose does not wait in its hole for somebody to tighten it.
+  const isLoose = run.plan.fasteners.get(id)?.captive === false;
+  const touched = isLoose || run.touched.has(id) || loose.length + fixed.length > 0;
   if (missing > 0 && !touched) {
     book.move(book.known(kind, id, missing, atSite(true)), atSite(false));
     run.assumptions.add(

@@ -26,9 +26,10 @@ export function beginStep(run: OutingRun, step: ResolvedStep, answer: BagStep | 
   });
   const gear = step.gear.flatMap(({ id, quantity }) => {
     const item = run.plan.gear.get(id);
+    if (item === undefined) return [];
+    const found = gearFromBags(run, step, id, quantity);
     // A pouch stays closed on its bag while it takes pieces in.
-    if (item === undefined || item.pouchPlaces > 0) return [];
-    return taken(gearFromBags(run, step, id, quantity)).map((piece) => ({ piece, consumed: item.consumed }));
+    return item.pouchPlaces > 0 ? [] : taken(found).map((piece) => ({ piece, consumed: item.consumed }));
   });
   const moved: InUse['moved'] = [];
   for (const { id, quantity, from, to } of step.moves) {

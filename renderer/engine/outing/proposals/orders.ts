@@ -21,7 +21,7 @@ const triesPerBlock = 400;
  * @param outings - the planned bags: they say which strings the steps use
  * @returns at most one order for each aim, with its figures before and after
  * @throws nothing
- * @source exact over all orders up to 12 steps (or slots) whose place is open, seeded local search beyond
+ * @source the project’s own count of changes and loose pieces; exact over all orders up to 12 steps (or slots) whose place is open, seeded local search beyond
  * @validity strings as the bag was planned: another order may allow other stacks, which are not looked for
  * @example two screws of one size with another between them, all free: the two after each other, one change less
  */

@@ -19,7 +19,7 @@ const veryDifferent = 1.5;
  * @param outings - the planned bags
  * @returns the best few: those by which the outing gets shortest first, those which the bag as planned serves before others
  * @throws nothing
- * @source loads and minutes as the clock has them (rules 8 and 15 of command `bag`)
+ * @source loads and minutes as the clock has them: rule 8 and rule 15 of command `bag`
  * @validity one step given, or two exchanged in one slot; who is able to do a step, the plan says with `swaps` alone
  */
 export function swapProposals(
