@@ -33,6 +33,7 @@ import { drawBags, mendGear, mendStock } from './taskBags.ts';
 import { drawSteps, FastenerList, piecesOf } from './taskSteps.ts';
 import type { DrawnStep } from './taskSteps.ts';
 import { unalikeStock } from './unalikeStock.ts';
+import { NoWorkError } from './witness.ts';
 
 export type TaskSize = 'small' | 'middle' | 'large';
 
@@ -51,7 +52,7 @@ export interface GeneratedTask extends TaskAsked {
   witness: { step: string; stack: string[]; hold: string[] | null }[];
 }
 
-interface SizeCounts {
+export interface SizeCounts {
   steps: number;
   interfaces: number;
   stock: StockCounts;
@@ -133,10 +134,26 @@ const consistent = (ask: Ask): Ask => ({
   keep: ask.keep.filter(({ id }) => !ask.forbid.some((one) => one.id === id)),
 });
 
-export function generateTask(asked: TaskAsked): GeneratedTask {
-  const { seed, size, structured } = asked;
-  const counts = taskSizes[size];
-  const dice = diceOf(seed * 8 + ['small', 'middle', 'large'].indexOf(size) * 2 + (structured ? 1 : 0));
+/** A task of any size from given dice; a stock that does no work at all is drawn anew. */
+export function buildTask(
+  dice: Dice,
+  counts: SizeCounts,
+  asked: { structured: boolean; tolerance?: Tolerance },
+): Pick<GeneratedTask, 'plan' | 'ask' | 'witness'> {
+  for (;;) {
+    try {
+      return drawTask(dice, counts, asked);
+    } catch (error) {
+      if (!(error instanceof NoWorkError)) throw error;
+    }
+  }
+}
+
+function drawTask(
+  dice: Dice,
+  counts: SizeCounts,
+  { structured, tolerance }: { structured: boolean; tolerance?: Tolerance },
+): Pick<GeneratedTask, 'plan' | 'ask' | 'witness'> {
   const squaresUsed = squares.slice(0, counts.squares);
   const heads = shuffled(
     dice,
@@ -155,10 +172,9 @@ export function generateTask(asked: TaskAsked): GeneratedTask {
   );
   const needs = mendStock(drawn, outings);
   mendGear(dice, stock, drawn);
-  const ask = consistent(drawAsk(dice, stock, drawn, asked.tolerance));
+  const ask = consistent(drawAsk(dice, stock, drawn, tolerance));
   const { bags, byOuting } = drawBags(dice, stock, roles, { needs, drawn, ask });
   return {
-    ...asked,
     plan: {
       catalog: catalogOf(stock, list.fasteners, bags),
       outings: outings.map((id) => ({ id, roles, bags: byOuting.get(id) ?? [] })),
@@ -172,4 +188,10 @@ export function generateTask(asked: TaskAsked): GeneratedTask {
         : [{ step: step.id, stack: ids(witness.stack), hold: witness.hold && ids(witness.hold) }];
     }),
   };
+}
+
+export function generateTask(asked: TaskAsked): GeneratedTask {
+  const { seed, size, structured } = asked;
+  const dice = diceOf(seed * 8 + ['small', 'middle', 'large'].indexOf(size) * 2 + (structured ? 1 : 0));
+  return { ...asked, ...buildTask(dice, taskSizes[size], asked) };
 }

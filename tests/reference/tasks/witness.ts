@@ -187,6 +187,9 @@ function formFor(dice: Dice, head: HeadSize, socket: SocketItem): HeadForm {
   return dice.pick(forms);
 }
 
+/** Thrown where a stock, mostly a small one, has no stack for any of its heads. */
+export class NoWorkError extends Error {}
+
 const attemptsMax = 4000;
 
 /** An interface on one of the heads, tried anew until the stock has a stack for it. */
@@ -195,5 +198,5 @@ export function drawInterface(dice: Dice, stock: TaskStock, heads: readonly Head
     const found = attempt(dice, stock, dice.pick(heads), work);
     if (found !== null) return found;
   }
-  throw new Error(`reference: no stack of this stock does any work in ${attemptsMax} tries`);
+  throw new NoWorkError(`reference: no stack of this stock does any work in ${attemptsMax} tries`);
 }
