@@ -88,7 +88,7 @@ export function MapBlock({ plan, block, spot, pxPerMm, selected, carried, tabSto
         );
       })}
       <text className={classes['label']} x={0} y={heightMm * pxPerMm + 12}>
-        {shortened(block.label, wide)}
+        {shortened(block, wide)}
       </text>
     </g>
   );
@@ -96,8 +96,10 @@ export function MapBlock({ plan, block, spot, pxPerMm, selected, carried, tabSto
 
 const letterPx = 7.6;
 
-/** As much of a code as its room takes; the whole of it is said and stands in the list. */
-function shortened(label: string, roomPx: number): string {
+/** As much of a code as its room takes, and how many whatever it takes; the whole of it is said and stands in the list. */
+function shortened({ item, label }: Block, roomPx: number): string {
   const letters = Math.floor((roomPx + 0.5) / letterPx);
-  return label.length <= letters ? label : `${label.slice(0, Math.max(1, letters - 1))}…`;
+  if (label.length <= letters) return label;
+  const count = label.slice(item.length);
+  return `${item.slice(0, Math.max(1, letters - 1 - count.length))}…${count}`;
 }

@@ -37,31 +37,35 @@ export interface LabelRoom {
 
 const letterPx = 7.6;
 const labelPx = 16;
-const labelMostPx = 110;
+const labelMostPx = 130;
 
 /** Room for codes at a scale: at a larger one they need less of the bag. */
 export function labelRoom(pxPerMm: number): LabelRoom {
   return { perLetterMm: letterPx / pxPerMm, heightMm: labelPx / pxPerMm, mostMm: labelMostPx / pxPerMm };
 }
 
+/** A block by what it holds and the bag the planner gave it. */
 export const blockKey = (bag: string, item: string): string => JSON.stringify([bag, item]);
 
-/** What lies in the bags of an outing, one block for each of its lines. */
-export function mapBlocks(plan: ResolvedPlan, outing: BagOuting): MapBlock[] {
+/** What lies in the bags of an outing, one block for each of its lines; none wider than its bag where that can be. */
+export function mapBlocks(plan: ResolvedPlan, outing: BagOuting, edgeMm: number): MapBlock[] {
   return outing.items.flatMap(({ id, bag, quantity }): MapBlock[] => {
     const item = plan.carried.get(id);
     if (item === undefined) return [];
     const piece = pieceSize(plan, item);
     const drawn = Math.min(quantity, drawnMost);
     const label = quantity > 1 ? `${id} × ${quantity}` : id;
-    return [{ key: blockKey(bag, id), item: id, bag, quantity, piece, drawn, columns: columnsOf(piece, drawn), label }];
+    const roomMm = (plan.bags.get(bag)?.sizeMaxMm ?? Infinity) - 2 * edgeMm;
+    const columns = columnsOf(piece, drawn, roomMm);
+    return [{ key: blockKey(bag, id), item: id, bag, quantity, piece, drawn, columns, label }];
   });
 }
 
-/** As many side by side as make the block about as wide as a bag is. */
-function columnsOf({ lengthMm, acrossMm }: PieceSize, drawn: number): number {
+/** As many side by side as make the block about as wide as a bag is, and no more than the bag is long for. */
+function columnsOf({ lengthMm, acrossMm }: PieceSize, drawn: number, roomMm: number): number {
   const square = Math.sqrt((drawn * acrossMm * wideness) / lengthMm);
-  return Math.min(drawn, Math.max(1, Math.round(square)));
+  const fitting = Math.floor((roomMm + betweenPiecesMm) / (lengthMm + betweenPiecesMm));
+  return Math.min(drawn, Math.max(1, Math.min(Math.round(square), fitting)));
 }
 
 /** How far apart the pieces of a block begin, and how much of the bag all of them take without their code. */

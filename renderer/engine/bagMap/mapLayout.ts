@@ -20,6 +20,8 @@ export interface MapBag {
   /** `given`: the bag's longest size; `assumed`: none is given, or a piece is longer than it. */
   length: 'given' | 'assumed';
   depthMm: number;
+  /** No bag's depth is given: laid open it is drawn as deep as what lies in it needs, down to this. */
+  depthMostMm: number;
   blocks: LaidBlock[];
 }
 
@@ -33,10 +35,11 @@ export interface MapLayout {
 }
 
 /** A bag laid open is about this deep for its length, where what lies in it needs no more. */
-const depthShare = 0.55;
+const depthShare = 0.6;
+const depthsMost = 4;
 const roundMm = 10;
 /** A window shows a bag of this length whole; longer bags are drawn smaller, down to half. */
-const comfortablePx = 700;
+const comfortablePx = 640;
 const scaleLeast = 0.5;
 const lengthLeastMm = 160;
 
@@ -48,9 +51,10 @@ const lengthLeastMm = 160;
  *
  * @param planned - the planner's answer
  * @param laid - lines laid by hand that the bags take, as `arrangedOuting` found
+ * @returns the bags in the order of the plan, each with its blocks in reading order
  */
 export function mapLayout(plan: ResolvedPlan, planned: BagOuting, laid: readonly LaidLine[]): MapLayout {
-  const blocks = mapBlocks(plan, planned);
+  const blocks = mapBlocks(plan, planned, edgeMm);
   const used = [...plan.bags.values()].filter(({ id }) => blocks.some(({ bag }) => bag === id));
   const longestMm = Math.max(lengthLeastMm, ...used.map((bag) => lengthOf(bag, blocks).lengthMm));
   const pxPerMmLeast = Math.max(scaleLeast, Math.min(1, comfortablePx / longestMm));
@@ -66,6 +70,7 @@ export function mapLayout(plan: ResolvedPlan, planned: BagOuting, laid: readonly
     );
     const ownDepthMm = Math.max(...[...own.values()].map(({ yMm, heightMm }) => yMm + heightMm + edgeMm));
     const roomyMm = roundedUp(Math.max(ownDepthMm, lengthMm * depthShare));
+    const depthMostMm = roundedUp(ownDepthMm + lengthMm * depthsMost);
     const here = blocks.filter((block) => (byKey.get(block.key)?.to ?? block.bag) === bag.id);
     const placed: LaidBlock[] = [];
     const taken = (): Taken[] => placed.map((one) => ({ key: one.block.key, spot: one }));
@@ -74,7 +79,7 @@ export function mapLayout(plan: ResolvedPlan, planned: BagOuting, laid: readonly
       if (line === undefined) continue;
       const { xMm, yMm, turned } = line;
       const spot = { xMm, yMm, ...blockExtent(block, turned, room) };
-      if (placeRefusal(spot, { lengthMm, depthMm: roomyMm }, taken()) === null)
+      if (placeRefusal(spot, { lengthMm, depthMm: depthMostMm }, taken()) === null)
         placed.push({ block, ...spot, turned, byHand: true });
       else fallen.push(line);
     }
@@ -90,8 +95,9 @@ export function mapLayout(plan: ResolvedPlan, planned: BagOuting, laid: readonly
         ...(free ? spot : freeSpot(blockExtent(block, turned, room), lengthMm, taken())),
       });
     }
-    const neededMm = Math.max(0, ...placed.map(({ yMm, heightMm }) => yMm + heightMm));
-    return { bag, lengthMm, length, depthMm: Math.max(roomyMm, roundedUp(neededMm)), blocks: readingOrder(placed) };
+    const neededMm = Math.max(0, ...placed.map(({ yMm, heightMm }) => yMm + heightMm + edgeMm));
+    const depthMm = Math.max(roomyMm, roundedUp(neededMm));
+    return { bag, lengthMm, length, depthMm, depthMostMm, blocks: readingOrder(placed) };
   });
   return { pxPerMmLeast, room, bags, fallen };
 }

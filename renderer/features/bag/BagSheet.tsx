@@ -181,10 +181,11 @@ export const BagSheet = memo(function BagSheet({
               The task or its stock has been changed since its bag was planned on {plannedText(former)}. That answer is
               not one to this task any more, so it is not shown as its bag.
             </p>
+            <ComparisonSection past={past} planHash={atHand.planHash} units={units} />
           </>
         ) : kept === null ? (
           <>
-            <h1>No bag planned yet</h1>
+            <h1>{running ? 'The bag is being planned' : 'No bag planned yet'}</h1>
             <p>
               Planning finds, from the stock of this task, the set that does every step of every outing within the
               limits of the bags, and proves that none is less.
@@ -196,6 +197,18 @@ export const BagSheet = memo(function BagSheet({
             <Problems plan={plan} problems={kept.result.problems} />
             <Infeasible plan={plan} result={kept.result} units={units} />
             {kept.result.status === 'infeasible' ? <JointFaults plan={plan} reasons={reasons} units={units} /> : null}
+            {answer === null || item === null ? null : (
+              <WhyHere
+                plan={plan}
+                outing={answer}
+                item={item}
+                reasons={reasons}
+                units={units}
+                headingRef={whyHeading}
+                wished={form.wishedOf(item.id)}
+                onWish={running ? null : (kind) => form.toggleWish(item.id, kind, item.quantity)}
+              />
+            )}
             {plannedOuting === null ? null : (
               <>
                 <BagMapSection
@@ -232,24 +245,12 @@ export const BagSheet = memo(function BagSheet({
               {kept.result.objective === null ? null : (
                 <ProofPanel plan={plan} kept={kept} stackCount={stackCount} units={units} />
               )}
-              {answer === null || item === null ? null : (
-                <WhyHere
-                  plan={plan}
-                  outing={answer}
-                  item={item}
-                  reasons={reasons}
-                  units={units}
-                  headingRef={whyHeading}
-                  wished={form.wishedOf(item.id)}
-                  onWish={running ? null : (kind) => form.toggleWish(item.id, kind, item.quantity)}
-                />
-              )}
+              <div className="bw-bag-price">
+                <ToleranceCost plan={plan} reasons={reasons} units={units} />
+                <HoldsBack plan={plan} reasons={reasons} units={units} />
+              </div>
             </div>
             {totals.length === 0 ? null : <LimitsTable plan={plan} totals={totals} units={units} />}
-            <div className="bw-bag-two">
-              <ToleranceCost plan={plan} reasons={reasons} units={units} />
-              <HoldsBack plan={plan} reasons={reasons} units={units} />
-            </div>
             <ComparisonSection past={past} planHash={atHand.planHash} units={units} />
             <UncheckedList plan={plan} result={kept.result} />
             <section aria-labelledby="basis-heading">

@@ -37,6 +37,8 @@ const firstWidthPx = 760;
 const leastPx = 240;
 const betweenPx = 20;
 const scaleMost = 1.2;
+/** What the limits beneath a bag need. */
+const underPx = 270;
 
 /** Room for all the bags side by side, or each below the other; one scale for all of them. */
 function scaleIn(layout: MapLayout, widthPx: number): number {
@@ -77,7 +79,12 @@ export function BagMapSection(props: BagMapSectionProps) {
       <div className={classes['bags']} ref={ref}>
         {layout.bags.length === 0 ? <p>No piece is taken on this outing.</p> : null}
         {layout.bags.map((bag) => (
-          <section key={bag.bag.id} className={classes['one']} aria-label={bag.bag.name}>
+          <section
+            key={bag.bag.id}
+            className={classes['one']}
+            style={{ width: `${Math.max(underPx, Math.ceil(bag.lengthMm * pxPerMm) + 12)}px` }}
+            aria-label={bag.bag.name}
+          >
             <h4 className={classes['name']}>
               {bag.bag.name}
               {bag.bag.name === bag.bag.id ? null : <span className={classes['code']}>{bag.bag.id}</span>}

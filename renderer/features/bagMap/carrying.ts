@@ -79,7 +79,9 @@ export function setDown(plan: ResolvedPlan, answer: BagOuting, layout: MapLayout
     if (refusal !== null) return { kind: 'refused', refused: { why: 'bag', bag: over.bag.id, refusal } };
   }
   const others = over.blocks.filter((one) => one !== laid).map((one) => ({ key: one.block.key, spot: one }));
-  const refusal = placeRefusal({ xMm, yMm, ...blockExtent(block, turned, layout.room) }, over, others);
+  const { lengthMm, depthMostMm: depthMm } = over;
+  const spot = { xMm, yMm, ...blockExtent(block, turned, layout.room) };
+  const refusal = placeRefusal(spot, { lengthMm, depthMm }, others);
   if (refusal !== null) return { kind: 'refused', refused: { why: 'place', refusal } };
   return { kind: 'laid', line: { item: block.item, bag: block.bag, to: over.bag.id, xMm, yMm, turned } };
 }

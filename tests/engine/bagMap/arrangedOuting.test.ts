@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import type { LaidLine } from '../../../shared-types/bagMap.ts';
+import { recheckOuting } from '../../../renderer/engine/bag/recheck.ts';
+import { arrangedOuting, arrangedResult } from '../../../renderer/engine/bagMap/arrangedOuting.ts';
+import { bagRefusal } from '../../../renderer/engine/bagMap/bagCheck.ts';
+import { withBag } from '../../../renderer/engine/bagMap/withBag.ts';
+import { mapOuting, mapPlan, mapResult } from '../../support/bagMapPlan.ts';
+
+const [outing] = mapPlan.outings;
+const line = (item: string, bag: string, to: string): LaidLine => ({
+  ...{ item, bag, to },
+  ...{ xMm: 10, yMm: 10, turned: false },
+});
+const where = (answer: typeof mapOuting): string[] =>
+  answer.items.map(({ id, quantity, bag }) => `${bag} ${quantity} ${id}`);
+
+describe('whether a bag takes a line', () => {
+  it.each([
+    ['R-38', 'L', 'C', { kind: 'limit', unit: 'tether points', would: 4, limit: 3 }],
+    ['T-07', 'C', 'Z', { kind: 'role', role: 'Second' }],
+    ['S-13', 'L', 'C', null],
+    ['T-07', 'C', 'L', null],
+    ['W-10', 'Z', 'C', null],
+    ['W-10', 'Z', 'L', { kind: 'role', role: 'Lead' }],
+  ])('%s from %s into %s', (item, from, to, refusal) => {
+    expect(bagRefusal(mapPlan, mapOuting, { item, from }, to)).toEqual(refusal);
+  });
+
+  it('says by how much a limit of mass, volume, pieces or length would be passed', () => {
+    const limited = (change: object) => ({
+      ...mapPlan,
+      bags: new Map([...mapPlan.bags].map(([id, bag]) => [id, id === 'C' ? { ...bag, ...change } : bag])),
+    });
+    const asked = (change: object) => bagRefusal(limited(change), mapOuting, { item: 'S-13', from: 'L' }, 'C');
+    expect(asked({ massMaxKg: 0.2 })).toEqual({ kind: 'limit', unit: 'kg', would: expect.closeTo(0.294), limit: 0.2 });
+    expect(asked({ volumeMaxL: 0.16 })).toEqual({ kind: 'limit', unit: 'L', would: expect.closeTo(0.17), limit: 0.16 });
+    expect(asked({ itemsMax: 3 })).toEqual({ kind: 'limit', unit: 'pieces', would: 4, limit: 3 });
+    expect(asked({ sizeMaxMm: 50 })).toEqual({ kind: 'limit', unit: 'mm', would: 53, limit: 50 });
+    expect(asked({ massMaxKg: 0.294 })).toBeNull();
+  });
+
+  it('finds that another role would be short of a piece it draws from a common bag', () => {
+    const items = mapOuting.items.map((item) => (item.id === 'S-13' ? { ...item, bag: 'C' } : item));
+    const steps = mapOuting.steps.map((step) => (step.id === 'wipe' ? { ...step, stack: ['S-13'] } : step));
+    const answer = { ...mapOuting, items, steps };
+    expect(bagRefusal(mapPlan, answer, { item: 'S-13', from: 'C' }, 'L')).toEqual({
+      kind: 'short',
+      faults: ['step wipe needs 1 × S-13, its bags hold fewer'],
+    });
+  });
+});
+
+describe('an outing as it was laid', () => {
+  it('is the planner’s own where nothing lies in another bag', () => {
+    const arranged = arrangedOuting(mapPlan, mapOuting, [line('S-13', 'L', 'L')]);
+    expect(arranged.outing).toBe(mapOuting);
+    expect(arrangedResult(mapPlan, mapResult, () => [line('S-13', 'L', 'L')])).toBe(mapResult);
+  });
+
+  it('has its lines where they lie, in the order of bags and catalog, and stands up to the second count', () => {
+    const { outing: answer, laid, gone, refused } = arrangedOuting(mapPlan, mapOuting, [line('S-13', 'L', 'C')]);
+    expect(where(answer)).toEqual(['L 1 R-38', 'C 1 S-13', 'C 3 T-07', 'Z 2 W-10']);
+    expect([laid.length, gone, refused]).toEqual([1, [], []]);
+    if (outing === undefined) throw new Error('no outing');
+    expect(recheckOuting(mapPlan, outing, answer)).toEqual([]);
+  });
+
+  it('counts no bag that is left empty', () => {
+    const bags = new Map([...mapPlan.bags].map(([id, bag]) => [id, { ...bag, massKg: 0.5 }]));
+    const plan = { ...mapPlan, bags };
+    const planned = { ...mapOuting, massKg: mapOuting.massKg + 1.5 };
+    const answer = arrangedOuting(plan, planned, [line('T-07', 'C', 'L')]).outing;
+    expect(answer.massKg).toBeCloseTo(mapOuting.massKg + 1, 9);
+  });
+
+  it('leaves out what the answer no longer packs, and what its bag no longer takes, and names both', () => {
+    const lines = [line('X-150', 'L', 'L'), line('T-07', 'C', 'Z'), line('S-13', 'L', 'C')];
+    const arranged = arrangedOuting(mapPlan, mapOuting, lines);
+    expect(arranged.gone).toEqual([lines[0]]);
+    expect(arranged.refused).toEqual([lines[1]]);
+    expect(arranged.laid).toEqual([lines[2]]);
+    expect(where(arranged.outing)).toEqual(['L 1 R-38', 'C 1 S-13', 'C 3 T-07', 'Z 2 W-10']);
+  });
+
+  it('joins two lines of one item that meet in a bag', () => {
+    const items = [...mapOuting.items, { id: 'S-13', quantity: 2, bag: 'C', because: ['other'] }];
+    const answer = withBag(mapPlan, { ...mapOuting, items }, { item: 'S-13', from: 'L' }, 'C');
+    expect(answer.items.filter(({ id }) => id === 'S-13')).toEqual([
+      { id: 'S-13', quantity: 3, bag: 'C', because: ['turn', 'other'] },
+    ]);
+  });
+});
