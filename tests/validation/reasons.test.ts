@@ -154,7 +154,8 @@ function faultsOfConflict(plan: Plan, minimise: GeneratedPlan['minimise'], confl
     const others = steps.filter((id) => id !== step);
     if (!goes(outingOf(plan, outing, others))) wrong.push(`${others.join(' + ')} do not go without ${step}`);
   }
-  if (eased.length + easedTogether.length === 0) wrong.push('nothing stands in the way');
+  // Gear of one step that no bag of its role takes is no matter of an amount.
+  if (steps.length > 1 && eased.length + easedTogether.length === 0) wrong.push('nothing stands in the way');
   for (const { limit, needs, allowed, least } of eased) {
     if (!goes(lifted(core, limit, needs))) wrong.push(`${JSON.stringify(limit)} eased to ${needs} does not do`);
     if (needs === null || allowed === null || !least) continue;

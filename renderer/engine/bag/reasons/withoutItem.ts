@@ -69,7 +69,7 @@ export async function withoutSome(
     ...costOf(outingTotal(plan, result, before, options.minimise), answer),
     ...(after && answer.total ? changes(plan, before, after) : nothingChanged),
     fails,
-    conflicts: together ? await stepConflicts(rest, outing, asking, 1) : [],
+    conflicts: together ? await stepConflicts(rest, outing, asking, { most: 1 }) : [],
   };
 }
 

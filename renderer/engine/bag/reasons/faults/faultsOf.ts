@@ -10,8 +10,7 @@ export async function faultsOf(
   outing: string,
   options: ReasonsOptions,
 ): Promise<{ conflicts: StepConflict[]; losses: LossReason[] }> {
-  return {
-    losses: await lossesNotSurvived(plan, outing, options),
-    conflicts: await stepConflicts(plan, outing, options),
-  };
+  const losses = await lossesNotSurvived(plan, outing, options);
+  const except = losses.map(({ step }) => step);
+  return { losses, conflicts: await stepConflicts(plan, outing, options, { except }) };
 }

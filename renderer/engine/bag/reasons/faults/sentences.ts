@@ -15,10 +15,11 @@ export function conflictSentence(
 ): string {
   const names = plan.steps.filter(({ id }) => steps.includes(id)).map(stepName);
   const more = names.length > stepsNamed ? ` and ${names.length - stepsNamed} more` : '';
+  const which = `${names.slice(0, stepsNamed).join(', ')}${more}`;
   const who =
-    names.length === 0
-      ? 'what is wished for cannot be packed'
-      : `${names.slice(0, stepsNamed).join(', ')}${more} cannot be packed together, though without any one of them the rest can`;
+    names.length < 2
+      ? `${which === '' ? 'what is wished for' : which} cannot be packed even by itself`
+      : `${which} cannot be packed together, though without any one of them the rest can`;
   const why =
     eased.length > 0
       ? eased.map(easedText).join('; or ')

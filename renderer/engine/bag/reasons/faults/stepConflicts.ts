@@ -8,21 +8,22 @@ import { minimalPart } from '../minimalPart.ts';
 import { conflictSentence } from './sentences.ts';
 
 /** How many conflicts of one outing are looked for. */
-export const conflictsMost = 5;
+const conflictsMost = 5;
 
 /**
  * Steps of one outing which do not go together though every part of them does: a smallest set of them, then another
- * among the steps left, until what is left can be packed. No step is in two of them; steps that are impossible by
- * themselves are in none. A conflict of no steps is one of the wishes alone. Where a question runs out of time, the
- * conflicts proven until then.
+ * among the steps left, until what is left can be packed. No step is in two of them; steps that the planner names as
+ * impossible by themselves are in none. A conflict of one step is with the bags or the stock alone, one of no steps
+ * with the wishes. Where a question runs out of time, the conflicts proven until then.
  *
- * @param most - no more conflicts than this are looked for
+ * @param limits.most - no more conflicts than this are looked for
+ * @param limits.except - steps of which it is known already why they are impossible
  */
 export async function stepConflicts(
   plan: ResolvedPlan,
   outing: string,
   options: ReasonsOptions,
-  most = conflictsMost,
+  { most = conflictsMost, except = [] }: { most?: number; except?: readonly string[] } = {},
 ): Promise<StepConflict[]> {
   const alone = oneOuting(plan, outing);
   const { tolerance = 'nothing' } = options;
@@ -32,12 +33,11 @@ export async function stepConflicts(
 
   const conflicts: StepConflict[] = [];
   await asFarAsTimeGoes(async () => {
-    let rest = await withoutImpossible(alone, asking);
+    let rest = await withoutImpossible(alone, except, asking);
     while (conflicts.length < most) {
       const steps = await minimalPart(rest, impossible);
       if (!steps) break;
       rest = rest.filter((id) => !steps.includes(id));
-      if (steps.length === 1) continue;
       const core = { plan: onlySteps(alone, steps), wishes: asking.wishes };
       const eased = await easedLimits(core, outing, asking);
       conflicts.push({
@@ -53,9 +53,13 @@ export async function stepConflicts(
   return conflicts;
 }
 
-/** Ids of the steps that the planner does not name as impossible by themselves. */
-async function withoutImpossible(plan: ResolvedPlan, options: ReasonsOptions): Promise<string[]> {
-  let rest = plan.steps.map(({ id }) => id);
+/** Ids of the steps that neither are excepted nor named by the planner as impossible by themselves. */
+async function withoutImpossible(
+  plan: ResolvedPlan,
+  except: readonly string[],
+  options: ReasonsOptions,
+): Promise<string[]> {
+  let rest = plan.steps.map(({ id }) => id).filter((id) => !except.includes(id));
   for (;;) {
     const { outcome, result } = await askToTheEnd(onlySteps(plan, rest), options);
     const named = new Set(outcome === 'infeasible' ? result.infeasible.flatMap(({ step }) => step ?? []) : []);
