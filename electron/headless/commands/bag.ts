@@ -38,7 +38,8 @@ export async function bag(args: readonly CommandArgument[], io: CommandIo): Prom
   const reasons = flags.has('--reasons') ? await bagReasons(plan, result, asked) : undefined;
   const document = { ...bagDocument(plan, result), ...(reasons ? { reasons } : {}) };
   if (format === 'json') return { exit, result: document };
-  const text = format === 'csv' ? bagCsv(plan, result, reasons) : bagText(plan, result, reasons);
+  const write = format === 'csv' ? bagCsv : bagText;
+  const text = write(plan, result, reasons, document.course);
   return { exit, result: document, text };
 }
 

@@ -1,6 +1,8 @@
 import Papa from 'papaparse';
 import type { BagResult, Unchecked } from '../../../shared-types/bag.ts';
 import type { BagReasons } from '../../../shared-types/bagReasons.ts';
+import { courseOf } from '../outing/course.ts';
+import { courseLines } from '../outing/courseText.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { headingText, problemText } from './bagText.ts';
 import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
@@ -26,9 +28,14 @@ const formula = /^\s*[=+\-@＝＋－＠]|^[\t\r\0]/;
 
 /**
  * The answer as CSV (RFC 4180): first what it is worth, then a line for each item and bag, one for the torque of each step, then
- * whatever cannot be done or is wrong with the plan, the reasons where they are asked for, what the figures rest on, and what was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
+ * whatever cannot be done or is wrong with the plan, the reasons where they are asked for, how the outings run, what the figures rest on, and what was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
  */
-export function bagCsv(plan: ResolvedPlan, result: BagResult, reasons?: BagReasons): string {
+export function bagCsv(
+  plan: ResolvedPlan,
+  result: BagResult,
+  reasons?: BagReasons,
+  course = courseOf(plan, result.outings),
+): string {
   const rows: Row[] = [
     { kind: 'result', says: headingText(result) },
     ...result.outings.flatMap((outing) =>
@@ -66,6 +73,7 @@ export function bagCsv(plan: ResolvedPlan, result: BagResult, reasons?: BagReaso
       };
     }),
     ...(reasons ? reasonLines(reasons, result.objective?.value ?? null) : []),
+    ...courseLines(course).map((line): Row => ({ kind: 'course', ...line })),
     ...figuresBasis(plan).map((says): Row => ({ kind: 'basis', says })),
     ...result.unchecked.map((unchecked): Row => ({ kind: 'unchecked', says: uncheckedText(unchecked) })),
   ];

@@ -1,19 +1,30 @@
 import type { BagOuting, BagResult, Infeasibility, PlanProblem } from '../../../shared-types/bag.ts';
 import type { BagReasons } from '../../../shared-types/bagReasons.ts';
 import { cautionLead, cautionShort } from '../caution.ts';
+import { courseOf } from '../outing/course.ts';
+import { courseLines } from '../outing/courseText.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { showNumber } from '../units/index.ts';
 import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
 import { reasonHeadings, reasonLines } from './reasons/reasonLines.ts';
 
 /** The answer of `bag` for reading: proof, bags, stacks, whatever is wrong, and its reasons where they are asked for. */
-export function bagText(plan: ResolvedPlan, result: BagResult, reasons?: BagReasons): string {
+export function bagText(
+  plan: ResolvedPlan,
+  result: BagResult,
+  reasons?: BagReasons,
+  course = courseOf(plan, result.outings),
+): string {
   const lines = [
     headingText(result),
     ...result.outings.flatMap((outing) => ['', ...outingLines(plan, outing)]),
     ...section('Cannot be done', result.infeasible.flatMap(infeasibleLines)),
     ...section('Problems of the plan', result.problems.map(problemText)),
     ...(reasons ? reasonSections(result, reasons) : []),
+    ...section(
+      'How the outings run',
+      courseLines(course).flatMap(({ outing, says }) => wrapped(outing === '' ? says : `${outing}: ${says}`)),
+    ),
     ...section(
       'Not checked, because the plan does not give it',
       result.unchecked.map(({ rule, steps, items }) => `${rule}: ${[...(steps ?? []), ...(items ?? [])].join(', ')}`),

@@ -70,7 +70,12 @@ function linesOf(course: OutingCourse): CourseLine[] {
 
 /** "60.3 % (59.6 to 61.0 %)", with the confidence it holds with. */
 export function chanceText({ probability, interval }: Chance): string {
-  const percent = (share: number): string => (share * 100).toFixed(1);
+  // What is not certain is not rounded to certainty.
+  const percent = (share: number): string => {
+    const text = (share * 100).toFixed(1);
+    if (share < 1 && text === '100.0') return '>99.9';
+    return share > 0 && text === '0.0' ? '<0.1' : text;
+  };
   const { low, high, confidence } = interval;
   return `${percent(probability)} % (${percent(low)} to ${percent(high)} % with ${confidence * 100} % confidence)`;
 }

@@ -92,7 +92,7 @@ function assumptionsOf(plan: ResolvedPlan, outing: ResolvedOuting, steps: readon
   const spreads = steps.flatMap(({ spread }) => spread ?? []).map((spread) => triangularMoments(triangleOf(spread)));
   const meanMin = spreads.reduce((sum, { mean }) => sum + mean, 0);
   return [
-    `Step times are triangular between the least, likely and most minutes that the plan states (together ${showNumber(meanMin)} min on average), each independent of the others.`,
+    `Step times are triangular between the least, likely and most minutes that the plan states, each independent of the others; those of all roles add up to ${showNumber(meanMin)} min on average.`,
     ...(fixed.length === 0 ? [] : [`Without a spread, taken as exact: ${fixed.join(', ')}.`]),
     ...(aside.length === 0 ? [] : [`Steps for when something fails do not come up: ${aside.join(', ')}.`]),
   ];
