@@ -18,6 +18,8 @@ export interface Run {
   gap: number | null;
   /** To the first answer for every outing; null where none was told of before the end. */
   firstS: number | null;
+  /** What it was worth: the local search's, where that gives the first. */
+  firstValue: number | null;
   totalS: number;
   gaps: GapAt[];
 }
@@ -32,6 +34,7 @@ export async function runPlanner(
   const bounds = new Map<string, number>();
   const gaps: GapAt[] = [];
   let firstS: number | null = null;
+  let firstValue: number | null = null;
   const { minimise, tolerance, limitS } = options;
   const began = performance.now();
   const asked = {
@@ -45,8 +48,9 @@ export async function runPlanner(
       if (progress.best !== null) best.set(progress.outing, progress.best);
       if (progress.bound !== null) bounds.set(progress.outing, progress.bound);
       if (best.size < plan.outings.length) return;
-      firstS ??= seconds;
       const value = [...best.values()].reduce((sum, one) => sum + one, 0);
+      firstS ??= seconds;
+      firstValue ??= value;
       const bound = [...bounds.values()].reduce((sum, one) => sum + one, 0);
       gaps.push({ seconds, gap: value === 0 ? 0 : (value - bound) / value });
     },
@@ -59,6 +63,7 @@ export async function runPlanner(
     bound: objective?.bound ?? null,
     gap: objective?.gap ?? null,
     firstS,
+    firstValue,
     totalS: (performance.now() - began) / 1000,
     gaps,
   };

@@ -1,5 +1,6 @@
 /** How the benchmark says its figures. */
 import { roundNominal } from '../../../renderer/engine/units/index.ts';
+import type { Run } from './planner.ts';
 
 export const say = (text: string): void => void process.stdout.write(`${text}\n`);
 
@@ -18,3 +19,20 @@ export function medianOf(values: readonly number[]): number {
 /** Median and worst. */
 export const spread = (seconds: readonly number[]): string =>
   `median ${showS(medianOf(seconds))}, worst ${showS(Math.max(...seconds))}`;
+
+export const showRatio = (ratio: number): string => `× ${roundNominal(ratio, ratio < 0.1 ? 4 : 2)}`;
+
+const marksS = [0.25, 0.5, 1, 2, 5, 10, 20, 30, 60];
+
+/** The median gap known at each mark: of a run that has ended its last, of one without an answer yet all of it. */
+export function gapsOverTime(runs: readonly Run[]): string {
+  const longestS = Math.max(...runs.map(({ totalS }) => totalS));
+  const gapAt = ({ gaps, totalS, gap }: Run, markS: number): number => {
+    if (totalS <= markS) return gap ?? 0;
+    return gaps.filter(({ seconds }) => seconds <= markS).at(-1)?.gap ?? 1;
+  };
+  return marksS
+    .filter((_, index) => index === 0 || (marksS[index - 1] ?? 0) < longestS)
+    .map((markS) => `${markS} s ${showShare(medianOf(runs.map((run) => gapAt(run, markS))))}`)
+    .join(', ');
+}

@@ -15,7 +15,7 @@ import { readStock } from '../stock.ts';
 import type { Bag, Carried, Stock } from '../stock.ts';
 import { LinearProgram } from './program.ts';
 import type { Term } from './program.ts';
-import { pieceStacks } from './stacks.ts';
+import { pieceStacks, TooLargeError } from './stacks.ts';
 import type { Counts } from './stacks.ts';
 
 /** A column that counts the pieces of an item in a bag. */
@@ -40,18 +40,19 @@ interface Work {
   holds: Counts[] | null;
 }
 
-/** Thrown where the model would be larger than asked for. */
-export class TooLargeError extends Error {}
-
+/** How large a model may grow before `TooLargeError` is thrown. */
 export interface Limits {
   stacksMax: number;
+  columnsMax: number;
 }
+
+const noLimits: Limits = { stacksMax: Infinity, columnsMax: Infinity };
 
 /** The costs are in grams, pieces or millilitres, so that they lie near one. */
 const costScale = { mass: 1000, count: 1, volume: 1000 } as const;
 
 /** The plain model of the plan; null where gear is short or a step has no stack at all. */
-export function plainModel(plan: Plan, ask: Ask, limits: Limits = { stacksMax: Infinity }): PlainModel | null {
+export function plainModel(plan: Plan, ask: Ask, limits: Limits = noLimits): PlainModel | null {
   const stock = readStock(plan);
   if (!gearWithinStock(plan, stock, ask)) return null;
   const model: PlainModel = { program: new LinearProgram(), lying: [], bags: [], stacks: 0 };
@@ -60,7 +61,8 @@ export function plainModel(plan: Plan, ask: Ask, limits: Limits = { stacksMax: I
     const works = worksOf(plan, own, outing.id, { model, stacksMax: limits.stacksMax });
     if (works === null) return null;
     const bags = outing.bags.flatMap((id) => own.bags.filter((bag) => bag.id === id));
-    if (!addOuting({ plan, ask, stock: own, outing: outing.id, bags, works, model })) return null;
+    if (!addOuting({ plan, ask, stock: own, outing: outing.id, bags, works, model, columnsMax: limits.columnsMax }))
+      return null;
   }
   return model;
 }
@@ -75,10 +77,9 @@ function worksOf(
   const stacksOf = (job: ReturnType<typeof stepJob>): Counts[] => {
     if (job === null) return [];
     const key = JSON.stringify(job);
-    const stacks = known.get(key) ?? pieceStacks(stock, job);
+    const stacks = known.get(key) ?? pieceStacks(stock, job, stacksMax - model.stacks);
     if (!known.has(key)) model.stacks += stacks.length;
     known.set(key, stacks);
-    if (model.stacks > stacksMax) throw new TooLargeError(`more than ${stacksMax} stacks`);
     return stacks;
   };
   const works: Work[] = [];
@@ -100,6 +101,7 @@ interface Site {
   bags: Bag[];
   works: Work[];
   model: PlainModel;
+  columnsMax: number;
 }
 
 /** Only what is not one choice: a `use` step has none. */
@@ -285,6 +287,10 @@ function addLimits({ ask, outing, bags, model }: Site): void {
   }
 }
 
+function requireRoom({ model, columnsMax }: Site): void {
+  if (model.program.columns.length > columnsMax) throw new TooLargeError(`more than ${columnsMax} columns`);
+}
+
 /** After a loss, steps one after another with pieces from any hand: what each needs is within what is left. */
 function addPieceLosses(site: Site, there: There): void {
   const { program } = site.model;
@@ -300,6 +306,7 @@ function addPieceLosses(site: Site, there: There): void {
   for (const work of distinct(turning(site), asks)) {
     const ids = new Set([...work.stacks, ...(work.holds ?? [])].flatMap((counts) => [...counts.keys()]));
     for (const lost of ids) {
+      requireRoom(site);
       for (const [id, takes] of chooseWork(program, work)) {
         const less: Term[] = id === lost ? [[isTaken(lost), -1]] : [];
         program.atLeast(0, [...there(id, () => true), ...less, ...minus(takes)]);
@@ -312,6 +319,7 @@ function addBagLosses(site: Site, there: There): void {
   const { program } = site.model;
   for (const work of distinct(turning(site), asks)) {
     for (const lost of site.bags) {
+      requireRoom(site);
       for (const [id, takes] of chooseWork(program, work)) {
         program.atLeast(0, [...there(id, (bag) => bag !== lost), ...minus(takes)]);
       }

@@ -6,12 +6,15 @@ import { failedRules } from '../rules.ts';
 import type { Job } from '../rules.ts';
 import type { Extension, Socket, Stock, Tool } from '../stock.ts';
 
+/** Thrown where there would be more than asked for. */
+export class TooLargeError extends Error {}
+
 /** Pieces by id. */
 export type Counts = ReadonlyMap<string, number>;
 
 const strong = (ratedNm: number, { demandNm }: Job): boolean => ratedNm >= demandNm * (1 - 1e-9);
 
-export function pieceStacks(stock: Stock, job: Job): Counts[] {
+export function pieceStacks(stock: Stock, job: Job, stacksMax = Infinity): Counts[] {
   const tools = stock.tools.filter((one) => one.onHand > 0 && strong(one.maxNm, job));
   const extensions = stock.extensions.filter((one) => one.onHand > 0 && strong(one.ratedNm, job));
   const toolsBySquare = bySquare(tools, (one) => one.drive);
@@ -39,7 +42,8 @@ export function pieceStacks(stock: Stock, job: Job): Counts[] {
           .map((next) => ({ chain: [...chain, next], square: next.driveIn })),
       );
     }
-    found.push(...[...kept.values()].flat());
+    for (const stacks of kept.values()) for (const one of stacks) found.push(one);
+    if (found.length > stacksMax) throw new TooLargeError(`more than ${stacksMax} stacks`);
   }
   return found;
 }
