@@ -1,5 +1,5 @@
 /** Which exported functions of the engine say too little above themselves. */
-import { basename, dirname } from 'node:path';
+import { dirname } from 'node:path';
 import ts from 'typescript';
 
 /** Folders that read, keep, arrange and search. In all others a value is computed. */
@@ -135,8 +135,11 @@ function returnsNothing(checker: ts.TypeChecker, node: FunctionNode): boolean {
  */
 function computes(program: ts.Program, source: ts.SourceFile, { name, node }: Exported): boolean {
   if (unitInName.test(name)) return true;
+  // A folder within such a folder arranges too.
   const folder = dirname(source.fileName);
-  if (arranging.has(basename(folder)) || basename(folder) === 'engine') return false;
+  const folders = folder.split('/');
+  const inEngine = folders.slice(folders.lastIndexOf('engine') + 1);
+  if (inEngine.length === 0 || arranging.has(inEngine[0] ?? '')) return false;
   const checker = program.getTypeChecker();
   const signature = checker.getSignatureFromDeclaration(node);
   if (signature !== undefined && isNumber(checker.getReturnTypeOfSignature(signature))) return true;
