@@ -36,7 +36,12 @@ export interface Asked {
   result: BagResult;
 }
 
-/** Puts a plan to the planner itself: what is said of a bag is what planning again gives. */
+/**
+ * Puts a plan to the planner itself: what is said of a bag is what planning again gives.
+ *
+ * @returns the answer with how sure it is
+ * @throws Cancelled where the work is no longer wanted; RefusedError as planBag does
+ */
 export async function ask(plan: ResolvedPlan, options: ReasonsOptions): Promise<Asked> {
   if (options.cancelled?.()) throw new Cancelled('no longer wanted');
   const { minimise, timeLimitS, solver, tolerance = 'nothing', wishes = noWishes } = options;
@@ -61,7 +66,11 @@ export async function askToTheEnd(plan: ResolvedPlan, options: ReasonsOptions): 
   return answer;
 }
 
-/** Does work that may run out of time; what it found until then stands. */
+/**
+ * Does work that may run out of time; what it found until then stands.
+ *
+ * @throws whatever the work does, but for OutOfTime
+ */
 export async function asFarAsTimeGoes(work: () => Promise<void>): Promise<void> {
   try {
     await work();

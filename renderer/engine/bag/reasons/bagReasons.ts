@@ -10,13 +10,15 @@ import { usedUpBeyondStock } from './faults/usedUp.ts';
 import { withoutItems } from './withoutItem.ts';
 
 /** All of them, in the order in which a reader wants them. */
-export const reasonParts: readonly ReasonPart[] = ['faults', 'without', 'tolerance', 'limits'];
+const reasonParts: readonly ReasonPart[] = ['faults', 'without', 'tolerance', 'limits'];
 
 /**
  * The reasons of an answer, each as soon as it is found, in the same order every time. What is found is what the
  * planner gives when it is asked again; between findings the work can be given up.
  *
  * @param result - the answer of planBag to this plan with these options
+ * @returns findings as they are asked for; none after the work was given up
+ * @throws RefusedError as planBag does
  */
 export async function* findReasons(
   plan: ResolvedPlan,
@@ -67,6 +69,7 @@ export async function bagReasons(
   return reasons;
 }
 
+/** No findings yet. */
 export function noReasons(): BagReasons {
   return { without: [], tolerance: [], limits: [], limitsTogether: [], conflicts: [], losses: [] };
 }

@@ -20,6 +20,8 @@ export type LimitFound = { kind: 'limit'; found: LimitReason } | { kind: 'limits
  * costs as much as with it, none of the list binds, and halves are looked into only where it costs less.
  *
  * Said of every limit of a bag, of the stock of what is packed, of slots and wishes, and of whatever else binds.
+ *
+ * @returns limit after limit, outing after outing; of each outing last those that bind only together
  */
 export async function* bindingLimits(
   plan: ResolvedPlan,

@@ -1,4 +1,4 @@
-import type { BagWishes } from '../../../../shared-types/bag.ts';
+import type { BagWishes, ItemWish } from '../../../../shared-types/bag.ts';
 import type { Limit } from '../../../../shared-types/bagReasons.ts';
 import type { ResolvedBag, ResolvedPlan } from '../../plan/resolved.ts';
 import { withStock } from './derived.ts';
@@ -18,7 +18,8 @@ export function relaxed(
   const bags = new Map(plan.bags);
   const stock = new Map<string, number>();
   const slots = new Set<string>();
-  let wished = wishes;
+  const { keep, forbid, spares } = wishes;
+  const wished: BagWishes = { keep, forbid, spares };
   for (const limit of limits) {
     const eased = to(limit);
     if (limit.kind === 'stock') stock.set(limit.id, eased ?? plentyOf(plan, wishes));
@@ -26,7 +27,8 @@ export function relaxed(
     else if ('bag' in limit) {
       const bag = bags.get(limit.bag);
       if (bag) bags.set(bag.id, { ...bag, [bagField[limit.kind]]: eased });
-    } else wished = { ...wished, [limit.kind]: wishesBut(wished[limit.kind], limit.id, eased ?? 0) };
+    } else if (limit.kind === 'forbid') wished.forbid = wished.forbid.filter(({ id }) => id !== limit.id);
+    else wished[limit.kind] = wishesOfAtMost(wished[limit.kind], limit.id, eased ?? 0);
   }
   const steps = plan.steps.map((step) => (step.slot !== null && slots.has(step.slot) ? { ...step, slot: null } : step));
   const stocked = stock.size > 0 ? withStock(plan, stock) : plan;
@@ -41,10 +43,10 @@ const bagField = {
   tetherPoints: 'tetherPoints',
 } as const satisfies Record<string, keyof ResolvedBag>;
 
-function wishesBut<W extends { id: string; quantity?: number }>(wishes: readonly W[], id: string, most: number): W[] {
+function wishesOfAtMost(wishes: readonly ItemWish[], id: string, most: number): ItemWish[] {
   return wishes.flatMap((wish) => {
     if (wish.id !== id) return [wish];
-    return most === 0 || wish.quantity === undefined ? [] : [{ ...wish, quantity: Math.min(wish.quantity, most) }];
+    return most === 0 ? [] : [{ ...wish, quantity: Math.min(wish.quantity, most) }];
   });
 }
 

@@ -14,6 +14,8 @@ import { stepConflicts } from './faults/stepConflicts.ts';
  * and, where several are packed, with one piece fewer. Of gear that steps list, those steps fail.
  *
  * Each answer is the planner's own for that outing with the item's stock so much smaller; nothing is estimated.
+ *
+ * @returns answer after answer, as they are asked for
  */
 export async function* withoutItems(
   plan: ResolvedPlan,
@@ -41,7 +43,11 @@ export interface WithoutAsked {
   left: number;
 }
 
-/** One of those questions. */
+/**
+ * One of those questions.
+ *
+ * @throws Error where the answer has no such outing
+ */
 export async function withoutSome(
   plan: ResolvedPlan,
   result: BagResult,

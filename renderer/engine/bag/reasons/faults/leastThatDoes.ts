@@ -16,6 +16,8 @@ const noAmount: Needs = { needs: null, least: true };
  *
  * Counts and lengths are searched by halving between what there is and what the planner takes without the limit.
  * Masses and volumes have no next figure: the limit is set a hair under what the last answer took, until nothing goes.
+ *
+ * @returns the figure in the limit's own unit, and whether it is proven least
  */
 export async function leastThatDoes(core: Wished, limit: MeasuredLimit, options: ReasonsOptions): Promise<Needs> {
   const { kind } = limit.limit;

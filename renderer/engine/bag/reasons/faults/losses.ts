@@ -13,6 +13,8 @@ import { nearestText } from './sentences.ts';
  *
  * A piece whose loss is not survived is in every stack of its step, so those of any one stack are all there is to try.
  * Steps that ask the same are asked once.
+ *
+ * @returns loss after loss in the order of the steps; where a question runs out of time, those found until then
  */
 export async function lossesNotSurvived(
   plan: ResolvedPlan,

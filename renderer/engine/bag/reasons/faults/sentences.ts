@@ -30,7 +30,7 @@ export function conflictSentence(
 }
 
 /** "stock of R-38: 1 piece, 2 pieces needed". */
-export function easedText(eased: EasedLimit): string {
+function easedText(eased: EasedLimit): string {
   const { limit, needs, allowed, unit, least } = eased;
   if (needs === null || allowed === null || unit === null) return limitText(eased);
   const atLeast = least ? '' : 'at most ';
