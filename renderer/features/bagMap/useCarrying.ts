@@ -8,7 +8,7 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { CarriedBlock } from '../../components/BagMap/MapBag.tsx';
 import { carriedBy, carriedOn, carriedTurned, findBlock, neighbour, pickedUp, setDown, within } from './carrying.ts';
-import { bagName, heldText, refusedText } from './mapWords.ts';
+import { heldText, refusedText } from './mapWords.ts';
 
 export interface CarryingInput {
   plan: ResolvedPlan;
@@ -69,15 +69,19 @@ export function useCarrying(input: CarryingInput): Carrying {
     say({ text: `${name(next.key)}: ${heldText(plan, next, units)}.`, refused: false });
   };
   const place = useCallback((held: CarriedBlock): boolean => {
-    const { plan: atHand, answer, layout: laid, units: shown, onLay: lay } = now.current;
+    const { plan: atHand, answer, layout: laid, units: shown, onLay: lay, onSelect: select } = now.current;
     const item = findBlock(laid, held.key)?.laid.block.item ?? '';
     const down = setDown(atHand, answer, laid, held);
     if (down.kind === 'refused') {
       say({ text: `${item} stays where it was. ${refusedText(atHand, laid, down.refused, shown)}`, refused: true });
       return false;
     }
-    if (down.kind === 'laid') lay(down.line);
-    const where = `${bagName(atHand, held.bag)}, ${heldText(atHand, held, shown)}`;
+    if (down.kind === 'laid') {
+      lay(down.line);
+      // The line in hand stays in hand, wherever it lies now.
+      select(item, held.bag);
+    }
+    const where = heldText(atHand, held, shown);
     say({ text: down.kind === 'same' ? `${item} lies where it lay.` : `${item} set down: ${where}.`, refused: false });
     return true;
   }, []);
@@ -234,7 +238,7 @@ export function useCarrying(input: CarryingInput): Carrying {
   };
 }
 
-/** A block drawn in another bag is another element: the focus goes along with it. */
+/** A block taken up, or drawn in another bag, is another element: the focus goes along with it. */
 function useFocusOn(carried: CarriedBlock | null): void {
   const bag = carried?.bag;
   const key = carried?.key;
@@ -243,12 +247,11 @@ function useFocusOn(carried: CarriedBlock | null): void {
     const last = before.current;
     const next = key === undefined || bag === undefined ? null : { key, bag };
     before.current = next;
-    const moved = next !== null && last !== null && last.bag !== next.bag;
-    if (moved || (last !== null && next === null)) {
-      const active = document.activeElement;
-      // Only where the focus was lost with the element: a button beneath the bags keeps its own.
-      if (active === null || active === document.body) focusBlock((next ?? last).key);
-    }
+    const changed = next ?? last;
+    if (changed === null || (next?.bag === last?.bag && next?.key === last?.key)) return;
+    const active = document.activeElement;
+    // Only where the focus was lost with the element: a button beneath the bags keeps its own.
+    if (active === null || active === document.body) focusBlock(changed.key);
   }, [bag, key]);
 }
 

@@ -11,6 +11,7 @@ import type { Proposal, Store } from '../../../renderer/store/store.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
 import { rowsOf } from './keptStore.ts';
 import { openWindow } from './openWindow.tsx';
+import type { OpenWindowOptions } from './openWindow.tsx';
 
 export const button = (name: string | RegExp) => page.getByRole('button', { name, exact: true });
 export const field = (name: string | RegExp) => page.getByLabelText(name, { exact: true });
@@ -41,9 +42,9 @@ export async function openStock() {
 }
 
 /** The task of a plan, in hand, at the place of an address. */
-export async function openTask(plan: unknown, address: string) {
+export async function openTask(plan: unknown, address: string, options: OpenWindowOptions = {}) {
   localStorage.clear();
-  const opened = await openWindow();
+  const opened = await openWindow(options);
   const atHand = await opened.bringIn(JSON.stringify(plan));
   window.location.hash = address;
   return { ...opened, taskId: atHand.id };

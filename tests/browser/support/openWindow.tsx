@@ -7,6 +7,8 @@ import type { FileToSave, Host, OpenedText } from '../../../shared-types/host.ts
 import { App } from '../../../renderer/App.tsx';
 import { createPlanning } from '../../../renderer/features/bag/planning.ts';
 import type { Progress, StartPlanning } from '../../../renderer/features/bag/planning.ts';
+import { ReasonsContext } from '../../../renderer/features/bagReasons/useReasons.ts';
+import type { StartFindingReasons } from '../../../renderer/features/bagReasons/useReasons.ts';
 import type { TaskAtHand } from '../../../renderer/store/session.ts';
 import type { MemoryJournal } from '../../support/memoryJournal.ts';
 import { keepPlan, openSession } from './openSession.ts';
@@ -37,8 +39,10 @@ function fakePlanner() {
     fail: (error: unknown) => void;
     progress: (progress: Progress) => void;
     cancelled: boolean;
+    /** What was asked for. */
+    options: Parameters<StartPlanning>[1];
   }[] = [];
-  const start: StartPlanning = () => {
+  const start: StartPlanning = (_text, options) => {
     const listeners: ((progress: Progress) => void)[] = [];
     let settle: { resolve: (result: BagResult) => void; reject: (error: unknown) => void } | undefined;
     const result = new Promise<BagResult>((resolve, reject) => {
@@ -49,6 +53,7 @@ function fakePlanner() {
       fail: (error: unknown) => settle?.reject(error),
       progress: (progress: Progress) => listeners.forEach((listener) => listener(progress)),
       cancelled: false,
+      options,
     };
     runs.push(run);
     return {
@@ -63,13 +68,26 @@ function fakePlanner() {
   return { start, runs };
 }
 
-export async function openWindow(options: { files?: OpenedText[]; journal?: MemoryJournal } = {}) {
+export interface OpenWindowOptions {
+  files?: OpenedText[];
+  journal?: MemoryJournal;
+  /** Nobody finds reasons where none is given. */
+  reasons?: StartFindingReasons;
+  /** In the place of the planner under the test's hand. */
+  startPlanning?: StartPlanning;
+}
+
+export async function openWindow(options: OpenWindowOptions = {}) {
   window.location.hash = '#/';
   const { journal, store, session } = await openSession(options.journal);
   const planner = fakePlanner();
-  const planning = createPlanning(session, planner.start, now);
+  const planning = createPlanning(session, options.startPlanning ?? planner.start, now);
   const host = fakeHost(journal, options.files);
-  const screen = await render(<App store={store} session={session} planning={planning} host={host} now={now} />);
+  const screen = await render(
+    <ReasonsContext value={options.reasons ?? null}>
+      <App store={store} session={session} planning={planning} host={host} now={now} />
+    </ReasonsContext>,
+  );
   const bringIn = (text: string): Promise<TaskAtHand> => keepPlan(store, session, text);
   return { screen, store, session, planning, planner, host, journal, bringIn };
 }
