@@ -66,8 +66,11 @@ export function toleranceText({
     return said(`${showNumber(total.value)} ${unit} (${sure})`);
   }
   if (outcome === 'open') return said('not known: out of time');
-  const found = [...losses, ...conflicts];
-  return said(`not possible; ${(found.length > 0 ? found : stoppedBy).map(({ reason }) => reason).join('; ')}`);
+  // What the planner names is said where nothing closer was found out about that step, or about any.
+  const named = new Set(losses.map(({ step }) => step));
+  const closer = losses.length + conflicts.length > 0;
+  const others = stoppedBy.filter(({ step }) => (step === undefined ? !closer : !named.has(step)));
+  return said(`not possible; ${[...losses, ...conflicts, ...others].map(({ reason }) => reason).join('; ')}`);
 }
 
 /** "bag B-1: mass 4 kg binds: without it 3.1 kg, 0.2 kg less"; or what is left of it. */

@@ -82,6 +82,19 @@ describe('what tolerance costs', () => {
       },
       'any one piece may be lost: not possible; one p is all there is',
     ],
+    [
+      {
+        outcome: 'infeasible',
+        total: null,
+        stoppedBy: [
+          fault,
+          { reason: 'step b: too long', step: 'b', closest: [] },
+          { reason: 'O1', outing: 'O1', closest: [] },
+        ],
+        losses: [{ outing: 'O1', step: 'a', lost: { piece: 'p' }, closest: [], reason: 'one p is all there is' }],
+      },
+      'any one piece may be lost: not possible; one p is all there is; step b: too long',
+    ],
     [{ outcome: 'open', total: null }, 'any one piece may be lost: not known: out of time'],
   ])('%#', (bend, said) => {
     expect(toleranceText({ ...point, ...bend })).toBe(said);
