@@ -20,10 +20,7 @@ class PlanningCancelled extends Error {
  * Plans a plan's bags in a worker of their own, so that the window never waits. A solve cannot be asked to stop half
  * way; cancelling ends its worker.
  */
-export function startPlanning(
-  plan: string,
-  options: Omit<PlannerTask, 'plan' | 'solverAddress'>,
-): Planning {
+export function startPlanning(plan: string, options: Omit<PlannerTask, 'plan' | 'solverAddress'>): Planning {
   const worker = new Worker(new URL('./plannerWorker.ts', import.meta.url), { type: 'module' });
   const listeners: ((progress: PlannerProgress) => void)[] = [];
   let refuse: (reason: Error) => void = () => undefined;

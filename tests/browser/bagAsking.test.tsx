@@ -44,7 +44,7 @@ describe('the form', () => {
       wishes: { keep: [{ id: 'S-13', quantity: 2 }], forbid: [{ id: 'X-150' }], spares: [] },
       timeLimitS: 30,
     });
-    planner.runs[0]?.answer(mapResult);
+    planner.runs[0]?.answer({ ...mapResult, singleLoss: true });
     await expect.element(page.getByText('any one piece lost').first()).toBeVisible();
     expect(session.state().result).toMatchObject({ minimised: 'count', tolerance: 'piece', timeLimitS: 30 });
     await userEvent.click(button('Plan again…'));
@@ -53,6 +53,17 @@ describe('the form', () => {
     await expect.element(wishes()).toHaveTextContent('Forbidden: extension X-150');
     await userEvent.click(button('Remove: Forbidden: extension X-150'));
     await expect.element(wishes()).not.toHaveTextContent('Forbidden');
+  });
+
+  it('shows no answer that was made for another tolerance than was asked', async () => {
+    const { planner, session } = await openBag(null);
+    await userEvent.click(page.getByRole('radio', { name: 'Any one piece' }));
+    await userEvent.click(button('Plan the bag'));
+    planner.runs[0]?.answer(mapResult);
+    await expect
+      .element(page.getByText(/answered for “nothing lost”, and was asked for “any one piece lost”/))
+      .toBeVisible();
+    expect(session.state().result).toBeNull();
   });
 
   it('says each tolerance in plain words, and that one bag alone cannot be lost', async () => {

@@ -1,6 +1,7 @@
 import { useElementSize } from '@mantine/hooks';
 import { useId, useMemo } from 'react';
 import type { SearchMoment } from '../../../shared-types/records/window.ts';
+import { roundNominal } from '../../engine/units/index.ts';
 import { searchPlotLayout } from './searchPlotLayout.ts';
 import type { PlotScale } from './searchPlotLayout.ts';
 import classes from './SearchPlot.module.css';
@@ -162,14 +163,14 @@ function MomentTable({ moments, amount, outingName }: SearchPlotProps) {
   );
 }
 
-const secondsText = (atS: number): string => `${atS.toFixed(atS < 10 ? 2 : 1)} s`;
+const secondsText = (atS: number): string => `${roundNominal(atS, atS < 10 ? 2 : 1)} s`;
 
 function openText(best: number | null, bound: number | null): string {
   if (best === null || bound === null || best <= 0) return 'not known yet';
   const open = ((best - bound) / best) * 100;
   // A gap that is there is never rounded away.
   if (open <= 0) return '0 %';
-  return open < 0.1 ? 'under 0.1 %' : `${open.toFixed(1)} %`;
+  return open < 0.1 ? 'under 0.1 %' : `${roundNominal(open, 1)} %`;
 }
 
 /** What the drawing shows, for those who cannot see it. */

@@ -1,4 +1,5 @@
 import type { SearchMoment } from '../../../shared-types/records/window.ts';
+import { roundNominal } from '../../engine/units/index.ts';
 import { textWidthPx } from '../StackDrawing/labels.ts';
 
 /** A value of the search in the unit of an axis. */
@@ -151,6 +152,6 @@ function ticksBetween(from: number, to: number): { value: number; text: string }
   const last = Math.floor(to / step + 1e-9);
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => {
     const value = (first + index) * step;
-    return { value, text: value.toFixed(digits) };
+    return { value, text: roundNominal(value, digits) };
   });
 }

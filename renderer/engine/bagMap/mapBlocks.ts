@@ -23,7 +23,7 @@ export interface Extent {
   heightMm: number;
 }
 
-export const betweenPiecesMm = 4;
+const betweenPiecesMm = 4;
 const drawnMost = 12;
 /** A block is about this much wider than high, as a bag laid open is. */
 const wideness = 1.6;

@@ -9,7 +9,7 @@ export interface Asked {
   timeLimitS: number | null;
 }
 
-export const nothingWished: BagWishes = { keep: [], forbid: [], spares: [] };
+const nothingWished: BagWishes = { keep: [], forbid: [], spares: [] };
 
 /** What was asked last, to begin with when it is asked again. */
 export function askedLast(kept: KeptResult | null): Asked {

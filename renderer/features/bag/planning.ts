@@ -3,6 +3,7 @@ import type { Refusal } from '../../../shared-types/errors.ts';
 import type { SearchMoment } from '../../../shared-types/records/window.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { Session } from '../../store/session.ts';
+import { toleranceWords } from './asked.ts';
 import type { Asked } from './asked.ts';
 import { ended, withMoment } from './course.ts';
 
@@ -97,7 +98,9 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
         (result) => {
           if (running !== run) return;
           running = null;
-          set({ kind: 'idle', refusal: null, cancelled: false });
+          const refusal = answeredOtherwise(result, tolerance);
+          set({ kind: 'idle', refusal, cancelled: false });
+          if (refusal !== null) return;
           const atS = (now().getTime() - since.getTime()) / 1000;
           session.keepResult(run.planHash, {
             ...{ minimised, tolerance, wishes, timeLimitS, result },
@@ -114,4 +117,12 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
     },
     cancel,
   };
+}
+
+/** An answer is never shown for more than it was made for. */
+function answeredOtherwise(result: BagResult, asked: Tolerance): Refusal | null {
+  const { tolerance = result.singleLoss ? 'piece' : 'nothing' }: BagResult & { tolerance?: Tolerance } = result;
+  if (tolerance === asked) return null;
+  const message = `The planner answered for “${toleranceWords[tolerance]}”, and was asked for “${toleranceWords[asked]}”.`;
+  return { code: 'internal', message };
 }

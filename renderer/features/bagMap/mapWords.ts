@@ -12,7 +12,7 @@ export const howToMove =
   'Enter picks it up; then the arrows move it 10 mm, with Shift 1 mm, T turns it, Page Down takes it over the next ' +
   'bag, Enter sets it down and Escape puts it back. With a pointer: drag it, or use the buttons below the bags.';
 
-export const bagName = (plan: ResolvedPlan, id: string): string => plan.bags.get(id)?.name ?? id;
+const bagName = (plan: ResolvedPlan, id: string): string => plan.bags.get(id)?.name ?? id;
 
 /** Where a carried block is held. */
 export function heldText(plan: ResolvedPlan, { bag, xMm, yMm, turned }: CarriedBlock, units: UnitsShown): string {

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import type { KeyboardEvent, PointerEvent } from 'react';
 import type { BagOuting } from '../../../shared-types/bag.ts';
 import type { LaidLine } from '../../../shared-types/bagMap.ts';
@@ -54,7 +54,9 @@ const nothingSaid: Said = { text: '', refused: false };
 export function useCarrying(input: CarryingInput): Carrying {
   const { plan, layout, units, onSelect } = input;
   const now = useRef(input);
-  now.current = input;
+  useLayoutEffect(() => {
+    now.current = input;
+  });
   const [carried, setCarried] = useState<CarriedBlock | null>(null);
   const [said, say] = useState<Said>(nothingSaid);
   const inHand = carried !== null && findBlock(layout, carried.key) !== null ? carried : null;
@@ -69,7 +71,7 @@ export function useCarrying(input: CarryingInput): Carrying {
     say({ text: `${name(next.key)}: ${heldText(plan, next, units)}.`, refused: false });
   };
   const place = useCallback((held: CarriedBlock): boolean => {
-    const { plan: atHand, answer, layout: laid, units: shown, onLay: lay, onSelect: select } = now.current;
+    const { plan: atHand, answer, layout: laid, units: shown, onLay: lay, onSelect: take } = now.current;
     const item = findBlock(laid, held.key)?.laid.block.item ?? '';
     const down = setDown(atHand, answer, laid, held);
     if (down.kind === 'refused') {
@@ -79,7 +81,7 @@ export function useCarrying(input: CarryingInput): Carrying {
     if (down.kind === 'laid') {
       lay(down.line);
       // The line in hand stays in hand, wherever it lies now.
-      select(item, held.bag);
+      take(item, held.bag);
     }
     const where = heldText(atHand, held, shown);
     say({ text: down.kind === 'same' ? `${item} lies where it lay.` : `${item} set down: ${where}.`, refused: false });

@@ -95,6 +95,8 @@ export function WishFields({ plan, draft, errorOf, onDraft }: WishFieldsProps) {
         </ul>
       )}
       <div
+        role="group"
+        aria-label="Item to ask for"
         className="bw-plan-fields"
         onKeyDown={(event) => {
           // Enter in these fields adds the item; it does not send the form around them.

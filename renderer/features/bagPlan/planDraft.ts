@@ -74,7 +74,7 @@ export function withWish(wishes: readonly Wish[], wish: Wish): Wish[] {
   return [...wishes.filter((one) => !isSame(one, wish)), wish];
 }
 
-export const isSame = (a: Omit<Wish, 'quantity'>, b: Omit<Wish, 'quantity'>): boolean =>
+const isSame = (a: Omit<Wish, 'quantity'>, b: Omit<Wish, 'quantity'>): boolean =>
   a.kind === b.kind && a.id === b.id && a.outing === b.outing;
 
 const meet = (a: Wish, b: Wish): boolean => a.outing === null || b.outing === null || a.outing === b.outing;

@@ -57,7 +57,7 @@ function One({ plan, found, units }: { plan: ResolvedPlan; found: WithoutItem; u
   if (outcome !== 'infeasible') return <>{instead(plan, found, units)}</>;
   const numbers = new Map(plan.steps.map(({ id }, index) => [id, index + 1]));
   const failing = [...new Set(fails.flatMap(({ step }) => (step === undefined ? [] : [numbers.get(step) ?? 0])))];
-  const [nearest] = fails.flatMap(({ closest }) => closest).filter(({ stack }) => stack.length > 0);
+  const nearest = fails.flatMap(({ closest }) => closest).find(({ stack }) => stack.length > 0);
   const [miss] = nearest?.fails ?? [];
   return (
     <>

@@ -24,7 +24,7 @@ export function provenText({ value, bound }: Proven, unit: Unit, units: UnitsSho
 }
 
 /** "1 × Socket deep (S-18T) + 1 × …" */
-export function piecesText(plan: ResolvedPlan, pieces: readonly Pieces[]): string {
+function piecesText(plan: ResolvedPlan, pieces: readonly Pieces[]): string {
   return pieces
     .map(({ id, quantity }) => {
       const name = itemName(plan, id);
