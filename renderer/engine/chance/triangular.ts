@@ -12,9 +12,9 @@ export interface Triangle {
  *
  *   u ≤ F: a + √(u·(b − a)·(m − a));  else b − √((1 − u)·(b − a)·(b − m));  F = (m − a)/(b − a)
  *
- * @param t.least - a, any unit
- * @param t.likely - m, same unit, a ≤ m
- * @param t.most - b, same unit, m ≤ b
+ * @param t.least - a [min, or any unit that the three share], finite
+ * @param t.likely - m [min, likewise], a ≤ m
+ * @param t.most - b [min, likewise], m ≤ b, finite
  * @param share - u, 0 to 1
  * @returns the value, a to b
  * @throws RefusedError out-of-range where the points are not in order or u is not between 0 and 1
@@ -41,9 +41,9 @@ export function triangularQuantile(t: Triangle, share: number): number {
  *
  *   μ = (a + m + b)/3;  σ² = (a² + m² + b² − a·m − a·b − m·b)/18
  *
- * @param t.least - a, any unit
- * @param t.likely - m, same unit, a ≤ m
- * @param t.most - b, same unit, m ≤ b
+ * @param t.least - a [min, or any unit that the three share], finite
+ * @param t.likely - m [min, likewise], a ≤ m
+ * @param t.most - b [min, likewise], m ≤ b, finite
  * @returns μ in that unit, σ² in its square
  * @throws RefusedError out-of-range where the points are not in order
  * @source moments of the triangular distribution (textbook, from memory)

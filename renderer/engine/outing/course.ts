@@ -38,8 +38,8 @@ function outingCourse(
     needs: ledger.needs.filter((need) => need.outing === outing.id),
     problems: ledger.problems.filter((problem) => problem.outing === outing.id),
     chance: finishingChance(plan, outing, { seed: seedUsual, samples: samplesUsual }),
-    orders: orderProposals(plan, outings, outing),
-    swaps: swapProposals(plan, outings, outing),
+    orders: orderProposals(plan, outings, outing, ledger.problems),
+    swaps: swapProposals(plan, outings, outing, ledger.problems),
   };
 }
 

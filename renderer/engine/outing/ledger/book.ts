@@ -15,6 +15,8 @@ export interface Piece {
   kind: PieceKind;
   number: number;
   where: Whereabouts;
+  /** The same as a text. */
+  key: string;
   /** The bag it was last taken from: whose tether points it hangs on. */
   bag: string | null;
   /** Entries written before anything was asked of it: it lay where it was. */
@@ -26,9 +28,13 @@ export interface Piece {
 
 export const store: Whereabouts = { at: 'store' };
 export const nowhere: Whereabouts = { at: 'nowhere' };
+/** In a role’s hands. */
 export const inHand = (role: string): Whereabouts => ({ at: 'hand', role });
+/** Set down at a place. */
 export const atPlace = (place: string): Whereabouts => ({ at: 'place', place });
+/** In its hole, loosened or fixed. */
 export const atSite = (loosened: boolean): Whereabouts => ({ at: 'site', loosened });
+/** In a bag, in a pouch where one is named. */
 export const inBag = (bag: string | null, pouch?: string): Whereabouts =>
   pouch === undefined ? { at: 'bag', bag } : { at: 'bag', bag, pouch };
 
@@ -55,9 +61,13 @@ export class Book {
   readonly entries: LedgerEntry[] = [];
   private readonly byItem = new Map<string, Piece[]>();
   private transfers: LedgerTransfer[] = [];
+  private lines = new Map<string, LedgerTransfer>();
   private point: CoursePoint = start;
   private role: string | null = null;
   private moved = new Set<Piece>();
+  private readonly pieces: Piece[] = [];
+  private readonly small: Piece[] = [];
+  private readonly held = new Set<Piece>();
   private readonly secured: ((piece: Piece) => Secured) | null;
 
   /** Without a word on what secures a piece, no rows are written. */
@@ -71,6 +81,7 @@ export class Book {
     this.role = role;
     this.moved = new Set();
     this.transfers = [];
+    this.lines = new Map();
   }
 
   /** Writes down what was moved, and where everything is. */
@@ -88,8 +99,18 @@ export class Book {
     return this.moved;
   }
 
-  all(): Piece[] {
-    return [...this.byItem.values()].flat();
+  all(): readonly Piece[] {
+    return this.pieces;
+  }
+
+  /** What is in anybody's hands. */
+  inHands(): ReadonlySet<Piece> {
+    return this.held;
+  }
+
+  /** Fasteners and washers, wherever they are. */
+  fasteners(): readonly Piece[] {
+    return this.small;
   }
 
   /** More of an item, that were in the store or at the site from the beginning. */
@@ -104,6 +125,7 @@ export class Book {
         kind,
         number,
         where,
+        key: whereKey(where),
         bag: null,
         by: null,
         unasked: this.entries.length,
@@ -111,19 +133,25 @@ export class Book {
       };
     });
     pieces.push(...added);
+    this.pieces.push(...added);
+    if (kind === 'fastener' || kind === 'washer') this.small.push(...added);
     return added;
   }
 
   move(pieces: readonly Piece[], to: Whereabouts): void {
+    const toKey = whereKey(to);
     for (const piece of pieces) {
-      const from = piece.where;
-      if (whereKey(from) === whereKey(to)) continue;
+      const { where: from, key: fromKey } = piece;
+      if (fromKey === toKey) continue;
       if (from.at === 'bag') piece.bag = from.bag;
-      this.note(piece, from, to);
+      this.note(piece, to, toKey);
       const last = piece.intervals.at(-1);
       if (last !== undefined) last.to = this.point;
       piece.intervals.push({ where: to, from: this.point, to: null });
       piece.where = to;
+      piece.key = toKey;
+      if (to.at === 'hand') this.held.add(piece);
+      else this.held.delete(piece);
       piece.by = this.role;
       this.moved.add(piece);
     }
@@ -136,6 +164,7 @@ export class Book {
 
   /** Every entry with every piece: what was first asked for late had lain where it was all the time. */
   finished(): LedgerEntry[] {
+    if (this.secured === null) return this.entries;
     return this.entries.map((entry, index) => {
       const late = this.all().filter(({ unasked }) => unasked > index);
       return late.length === 0 ? entry : { ...entry, rows: [...entry.rows, ...gathered(late, firstRow)] };
@@ -146,8 +175,8 @@ export class Book {
     const { secured } = this;
     if (secured === null) return [];
     return gathered(this.all(), (piece) => {
-      const { id, kind, where } = piece;
-      return { id, kind, quantity: 1, where, secured: secured(piece) };
+      const { id, kind, where, key } = piece;
+      return { row: { id, kind, quantity: 1, where, secured: secured(piece) }, key };
     });
   }
 
@@ -155,20 +184,25 @@ export class Book {
     return this.all().map(({ id, kind, number, intervals }) => ({ id, kind, piece: number, intervals }));
   }
 
-  private note({ id, kind }: Piece, from: Whereabouts, to: Whereabouts): void {
-    const same = this.transfers.find(
-      (t) => t.id === id && t.kind === kind && whereKey(t.from) === whereKey(from) && whereKey(t.to) === whereKey(to),
-    );
-    if (same) same.quantity += 1;
-    else this.transfers.push({ id, kind, quantity: 1, from, to });
+  private note({ id, kind, where: from, key }: Piece, to: Whereabouts, toKey: string): void {
+    const line = `${kind}\n${id}\n${key}\n${toKey}`;
+    const same = this.lines.get(line);
+    if (same) {
+      same.quantity += 1;
+      return;
+    }
+    const transfer: LedgerTransfer = { id, kind, quantity: 1, from, to };
+    this.lines.set(line, transfer);
+    this.transfers.push(transfer);
   }
 }
 
-function gathered(pieces: readonly Piece[], rowOf: (piece: Piece) => LedgerRow): LedgerRow[] {
+/** Rows of pieces that are the same in everything a row says. */
+function gathered(pieces: readonly Piece[], of: (piece: Piece) => { row: LedgerRow; key: string }): LedgerRow[] {
   const rows = new Map<string, LedgerRow>();
   for (const piece of pieces) {
-    const row = rowOf(piece);
-    const key = JSON.stringify([row.kind, row.id, whereKey(row.where), row.secured]);
+    const { row, key: where } = of(piece);
+    const key = `${row.kind}\n${row.id}\n${row.secured}\n${where}`;
     const same = rows.get(key);
     if (same) same.quantity += 1;
     else rows.set(key, row);
@@ -176,9 +210,10 @@ function gathered(pieces: readonly Piece[], rowOf: (piece: Piece) => LedgerRow):
   return [...rows.values()];
 }
 
-function firstRow({ id, kind, intervals }: Piece): LedgerRow {
+function firstRow({ id, kind, intervals }: Piece): { row: LedgerRow; key: string } {
   const where = intervals[0]?.where ?? store;
-  return { id, kind, quantity: 1, where, secured: where.at === 'site' ? 'fixed' : 'home' };
+  const secured = where.at === 'site' ? 'fixed' : 'home';
+  return { row: { id, kind, quantity: 1, where, secured }, key: whereKey(where) };
 }
 
 function itemKey(kind: PieceKind, id: string): string {

@@ -21,7 +21,7 @@ export function turned(step: ResolvedStep): { id: string; kind: Kind; quantity: 
 }
 
 /** What is put into its hole is there before it is turned. */
-export function putIn(run: OutingRun, step: ResolvedStep): void {
+export function fitFasteners(run: OutingRun, step: ResolvedStep): void {
   if (step.action !== 'use') checkCounts(run, step);
   carry(run, step, (move) => move.to === atTheSite);
 }

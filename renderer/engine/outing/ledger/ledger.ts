@@ -4,7 +4,7 @@ import type { ResolvedOuting, ResolvedPlan, ResolvedStep } from '../../plan/reso
 import { sequenceOf } from '../sequence.ts';
 import { problemsAtEnd } from './atEnd.ts';
 import { Book, inBag, store } from './book.ts';
-import { putIn, turnAndTakeOut } from './fastenerTransfers.ts';
+import { fitFasteners, turnAndTakeOut } from './fastenerTransfers.ts';
 import { beginStep, endStep, type InUse } from './gearTransfers.ts';
 import { ordersBroken, overCarry } from './outingProblems.ts';
 import { fromStore, kindOf, type OutingRun, type Run } from './run.ts';
@@ -78,7 +78,7 @@ function followOuting(all: Run, outing: ResolvedOuting, answer: BagOuting | null
     const stack = stacks.get(step.id);
     if (moment === 'begun') {
       inUse.set(step.id, beginStep(run, step, stack));
-      putIn(run, step);
+      fitFasteners(run, step);
     } else {
       turnAndTakeOut(run, step);
       endStep(run, step, inUse.get(step.id) ?? { tools: [], gear: [], moved: [] });

@@ -17,6 +17,9 @@ import type { ResolvedPlan, ResolvedStep } from '../../plan/resolved.ts';
  * - packing: the bags are filled with what the planned bag lists; at home nothing is left in bags or hands
  * - steps: stack, hold, moves and fasteners of each step pass through its entries in full, but for what is told missing
  * - securing: each row is secured as its whereabouts allow, and what is loose is told as a problem
+ *
+ * @returns the faults
+ * @throws nothing
  */
 export function ledgerFaults(plan: ResolvedPlan, outings: readonly BagOuting[], ledger: Ledger): string[] {
   return [
@@ -30,8 +33,20 @@ export function ledgerFaults(plan: ResolvedPlan, outings: readonly BagOuting[], 
 
 const nameOf = ({ outing, step, moment }: LedgerEntry): string => `${step ?? outing} ${moment}`;
 const pieceOf = ({ id, kind }: Pick<LedgerRow, 'id' | 'kind'>): string => `${kind} ${id}`;
-const placeOf = (where: Whereabouts): string =>
-  JSON.stringify(Object.entries(where).toSorted(([a], [b]) => (a < b ? -1 : 1)));
+function placeOf(where: Whereabouts): string {
+  switch (where.at) {
+    case 'bag':
+      return `bag ${where.bag ?? '?'} ${where.pouch ?? ''}`;
+    case 'hand':
+      return `hand ${where.role}`;
+    case 'place':
+      return `place ${where.place}`;
+    case 'site':
+      return where.loosened ? 'loosened' : 'fixed';
+    default:
+      return where.at;
+  }
+}
 
 function sumFaults(ledger: Ledger): string[] {
   const sums = (rows: readonly LedgerRow[]): Map<string, number> =>

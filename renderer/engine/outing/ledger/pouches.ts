@@ -34,8 +34,8 @@ export function bagOrPouch(run: OutingRun, role: string): Whereabouts {
 
 /** Fasteners and washers that lie in a bag. */
 export function looseInBags(run: OutingRun): { piece: Piece; where: Extract<Whereabouts, { at: 'bag' }> }[] {
-  return run.book.all().flatMap((piece) => {
-    const { kind, where } = piece;
-    return (kind === 'fastener' || kind === 'washer') && where.at === 'bag' ? [{ piece, where }] : [];
+  return run.book.fasteners().flatMap((piece) => {
+    const { where } = piece;
+    return where.at === 'bag' ? [{ piece, where }] : [];
   });
 }

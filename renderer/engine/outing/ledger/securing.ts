@@ -1,6 +1,6 @@
 import type { Secured, SecuringNeed } from '../../../../shared-types/outing.ts';
 import type { ResolvedStep } from '../../plan/resolved.ts';
-import { whereKey, inHand, type Piece } from './book.ts';
+import type { Piece } from './book.ts';
 import { handsMends, pouchMends, tetherMends } from './mends.ts';
 import { looseInBags, pouchesOf } from './pouches.ts';
 import { bagsOf, tell, type OutingRun, type Run } from './run.ts';
@@ -39,9 +39,9 @@ export function checkSecuring(run: OutingRun, step: ResolvedStep, strings: numbe
     tell(run, step, { rule: 'no-tether-point', id, kind, quantity: pieces.length, role: step.role, mends });
   }
   checkPouches(run, step);
-  const handful = run.book
-    .all()
-    .some((piece) => isLoose(piece) && whereKey(piece.where) === whereKey(inHand(step.role)));
+  const handful = [...run.book.inHands()].some(
+    (piece) => isLoose(piece) && piece.where.at === 'hand' && piece.where.role === step.role,
+  );
   const full = strings + (handful ? 1 : 0) - handsOf;
   if (full > 0)
     tell(run, step, {
@@ -84,7 +84,7 @@ function untetheredNow(run: OutingRun): Set<Piece> {
 }
 
 function inHands(run: Run): Piece[] {
-  return run.book.all().filter((piece) => piece.where.at === 'hand' && tethersOf(run, piece) > 0);
+  return [...run.book.inHands()].filter((piece) => tethersOf(run, piece) > 0);
 }
 
 /** The bag it came from; what was fetched from a place hangs on the bag of whoever holds it. */

@@ -105,6 +105,7 @@ export function isAllowed(blocks: readonly Block[], order: readonly number[]): b
   );
 }
 
+/** Whether one order costs less than another: in its aim, then in the other figure, then in how far it is moved. */
 export function isBetter(one: OrderCost, other: OrderCost, aim: Aim): boolean {
   const rank = (cost: OrderCost): number[] =>
     aim === 'tool-changes'

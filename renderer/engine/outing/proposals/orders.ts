@@ -1,5 +1,5 @@
 import type { BagOuting } from '../../../../shared-types/bag.ts';
-import type { OrderFigures, OrderProposal } from '../../../../shared-types/outing.ts';
+import type { CourseProblem, OrderFigures, OrderProposal } from '../../../../shared-types/outing.ts';
 import type { ResolvedOuting, ResolvedPlan } from '../../plan/resolved.ts';
 import { scheduleOf } from '../clock.ts';
 import { planProblems } from '../planProblems.ts';
@@ -19,6 +19,7 @@ const triesPerBlock = 400;
  *   their holes, units at places that are not final
  *
  * @param outings - the planned bags: they say which strings the steps use
+ * @param problems - what the ledger of the listed order tells
  * @returns at most one order for each aim, with its figures before and after
  * @throws nothing
  * @source the project’s own count of changes and loose pieces; exact over all orders up to 12 steps (or slots) whose place is open, seeded local search beyond
@@ -29,6 +30,7 @@ export function orderProposals(
   plan: ResolvedPlan,
   outings: readonly BagOuting[],
   outing: ResolvedOuting,
+  problems: readonly CourseProblem[] = followPieces(plan, outings, { withRows: false }).ledger.problems,
 ): OrderProposal[] {
   const steps = plan.steps.filter((step) => step.outing === outing.id);
   const answer = outings.find(({ id }) => id === outing.id) ?? null;
@@ -37,7 +39,7 @@ export function orderProposals(
   const start = looseAtStart(blocks);
   const listed = blocks.map((_, index) => index);
   const before = figures(blocks, listed, start);
-  const troubles = troublesOf(plan, outings);
+  const troubles = troublesOf(plan, problems);
   return aims.flatMap((aim): OrderProposal[] => {
     const exact = exactOrder(blocks, aim, start);
     const tries = triesPerBlock * blocks.length;
@@ -46,7 +48,9 @@ export function orderProposals(
     const gains = aim === 'tool-changes' ? before.toolChanges - after.toolChanges : before.loosePeak - after.loosePeak;
     if (gains <= 0) return [];
     const ids = order.flatMap((index) => blocks[index]?.steps.map(({ id }) => id) ?? []);
-    if (troublesOf(reordered(plan, outing, ids), outings) > troubles) return [];
+    const tried = reordered(plan, outing, ids);
+    const { ledger } = followPieces(tried, outings, { withRows: false });
+    if (troublesOf(tried, ledger.problems) > troubles) return [];
     return [{ aim, order: ids, before, after, how: exact === null ? 'search' : 'exact' }];
   });
 }
@@ -58,9 +62,8 @@ function figures(blocks: readonly Block[], order: readonly number[], start: numb
 }
 
 /** Everything that is wrong with a plan's course, in numbers. */
-function troublesOf(plan: ResolvedPlan, outings: readonly BagOuting[]): number {
-  const { ledger } = followPieces(plan, outings, { withRows: false });
-  const pieces = ledger.problems.reduce((sum, { quantity }) => sum + quantity, 0);
+function troublesOf(plan: ResolvedPlan, problems: readonly CourseProblem[]): number {
+  const pieces = problems.reduce((sum, { quantity }) => sum + quantity, 0);
   return planProblems(plan).reduce((sum, { quantity }) => sum + quantity, pieces);
 }
 

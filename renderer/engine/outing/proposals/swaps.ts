@@ -8,7 +8,7 @@ import { followPieces } from '../ledger/ledger.ts';
 type Change = SwapProposal['changes'][number];
 
 /** So many are looked at with the bag, and so many shown; the shortest first. */
-const judgedMost = 8;
+const judgedMost = 5;
 const shownMost = 3;
 /** Loads differ very much where one is half as much again as the other; common practice, no source. */
 const veryDifferent = 1.5;
@@ -17,6 +17,7 @@ const veryDifferent = 1.5;
  * Steps that one role could take from another, so that an outing gets shorter or its roles share the work better.
  *
  * @param outings - the planned bags
+ * @param problems - what the ledger of the plan as it stands tells
  * @returns the best few: those by which the outing gets shortest first, those which the bag as planned serves before others
  * @throws nothing
  * @source loads and minutes as the clock has them: rule 8 and rule 15 of command `bag`
@@ -26,6 +27,7 @@ export function swapProposals(
   plan: ResolvedPlan,
   outings: readonly BagOuting[],
   outing: ResolvedOuting,
+  problems = problemsOf(plan, outings),
 ): SwapProposal[] {
   const steps = plan.steps.filter((step) => step.outing === outing.id && !step.contingency);
   const minutes = scheduleOf(steps).endMin;
@@ -40,7 +42,7 @@ export function swapProposals(
     })
     .toSorted((a, b) => a.after - b.after || a.gap.minutes - b.gap.minutes);
   if (better.length === 0) return [];
-  const known = keysOf(problemsOf(plan, outings));
+  const known = keysOf(problems);
   const judged = better.slice(0, judgedMost).map(({ changes, after }) => {
     const { clashes, bag } = judge(plan, outings, outing, changes, known);
     return { changes, minutes: { before: minutes, after }, loads: loadsOf(outing, steps, changes), clashes, bag };
