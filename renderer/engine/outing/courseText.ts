@@ -69,7 +69,7 @@ function linesOf(course: OutingCourse): CourseLine[] {
 }
 
 /** "60.3 % (59.6 to 61.0 %)", with the confidence it holds with. */
-export function chanceText({ probability, interval }: Chance): string {
+function chanceText({ probability, interval }: Chance): string {
   // What is not certain is not rounded to certainty.
   const percent = (share: number): string => {
     const text = (share * 100).toFixed(1);
@@ -91,7 +91,7 @@ function clockText({ endMin, minutesMax, turnBack, safe }: OutingClock): string 
 }
 
 /** One problem of a course in one line, with what would mend it. */
-export function courseProblemText({ rule, id, kind, quantity, step, place, mends }: CourseProblem): string {
+function courseProblemText({ rule, id, kind, quantity, step, place, mends }: CourseProblem): string {
   const what =
     kind === 'role' || kind === 'step'
       ? `${id}${rule === 'over-carry' ? `, ${showNumber(quantity)} kg over` : ''}`

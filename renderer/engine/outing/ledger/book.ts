@@ -39,7 +39,7 @@ export const inBag = (bag: string | null, pouch?: string): Whereabouts =>
   pouch === undefined ? { at: 'bag', bag } : { at: 'bag', bag, pouch };
 
 /** The same text for the same whereabouts. */
-export function whereKey(where: Whereabouts): string {
+function whereKey(where: Whereabouts): string {
   switch (where.at) {
     case 'bag':
       return JSON.stringify([where.at, where.bag, where.pouch ?? null]);

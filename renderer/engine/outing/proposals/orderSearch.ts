@@ -11,7 +11,7 @@ export interface OrderCost {
 export type Aim = 'tool-changes' | 'loose-pieces';
 
 /** Up to so many blocks whose place is open, every order is looked at. */
-export const exactUpTo = 12;
+const exactUpTo = 12;
 const statesMost = 200_000;
 
 interface State {
