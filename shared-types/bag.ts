@@ -116,7 +116,11 @@ export interface BagResult {
   status: 'optimal' | 'stopped' | 'infeasible';
   objective: BagObjective | null;
   outings: BagOuting[];
+  /** Whether any one piece may be lost. */
   singleLoss: boolean;
+  /** Beyond the contract: what the bag stands, and what was asked of it. */
+  tolerance: Tolerance;
+  wishes: BagWishes;
   unchecked: Unchecked[];
   problems: PlanProblem[];
   infeasible: Infeasibility[];

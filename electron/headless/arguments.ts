@@ -6,6 +6,8 @@ interface Form {
   positional: readonly string[];
   /** Options followed by a value. */
   options?: readonly string[];
+  /** Options followed by a value, which may be given several times. */
+  lists?: readonly string[];
   /** Options that stand alone. */
   flags?: readonly string[];
 }
@@ -13,6 +15,7 @@ interface Form {
 export interface ParsedArguments {
   positional: CommandArgument[];
   options: Map<string, CommandArgument>;
+  lists: Map<string, CommandArgument[]>;
   flags: Set<string>;
 }
 
@@ -22,8 +25,8 @@ export interface ParsedArguments {
  * @throws RefusedError usage: an argument missing, one too many, an option that is unknown, without its value or given twice
  */
 export function parseArguments(args: readonly CommandArgument[], form: Form): ParsedArguments {
-  const parsed: ParsedArguments = { positional: [], options: new Map(), flags: new Set() };
-  const { options = [], flags = [] } = form;
+  const parsed: ParsedArguments = { positional: [], options: new Map(), lists: new Map(), flags: new Set() };
+  const { options = [], lists = [], flags = [] } = form;
   for (let index = 0; index < args.length; index += 1) {
     const argument = args[index];
     if (argument === undefined) break;
@@ -37,8 +40,8 @@ export function parseArguments(args: readonly CommandArgument[], form: Form): Pa
       parsed.flags.add(argument);
       continue;
     }
-    if (!options.includes(argument)) {
-      const known = [...options, ...flags];
+    if (!options.includes(argument) && !lists.includes(argument)) {
+      const known = [...options, ...lists, ...flags];
       throw usage(
         `Option ${argument} is unknown here; ${known.length === 0 ? 'this command takes none' : `known are ${known.join(', ')}`}.`,
         argument,
@@ -47,7 +50,8 @@ export function parseArguments(args: readonly CommandArgument[], form: Form): Pa
     const value = args[index + 1];
     if (value === undefined || (typeof value === 'string' && value.startsWith('--')))
       throw usage(`Option ${argument} needs a value.`, argument);
-    parsed.options.set(argument, value);
+    if (lists.includes(argument)) parsed.lists.set(argument, [...(parsed.lists.get(argument) ?? []), value]);
+    else parsed.options.set(argument, value);
     index += 1;
   }
   const needed = form.positional.filter((name) => !name.endsWith('?'));

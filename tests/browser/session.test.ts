@@ -18,6 +18,8 @@ const kept: KeptResult = {
     objective: null,
     outings: [],
     singleLoss: false,
+    tolerance: 'nothing',
+    wishes: { keep: [], forbid: [], spares: [] },
     unchecked: [],
     problems: [],
     infeasible: [],

@@ -176,6 +176,8 @@ export function printRequest(wanted: PrintCase): PrintRequest {
         },
       ],
       singleLoss: false,
+      tolerance: 'nothing',
+      wishes: { keep: [], forbid: [], spares: [] },
       unchecked: [{ rule: 'swingDeg', steps: ['b-final'] }],
       problems: [],
       infeasible: [],

@@ -10,6 +10,8 @@ it('ends the answer for reading with the whole short caution, in lines that fit 
     objective: null,
     outings: [],
     singleLoss: false,
+    tolerance: 'nothing',
+    wishes: { keep: [], forbid: [], spares: [] },
     unchecked: [],
     problems: [],
     infeasible: [],

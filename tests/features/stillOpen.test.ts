@@ -32,6 +32,8 @@ const kept = (change: Partial<BagResult>): KeptResult => ({
     objective: null,
     outings: [],
     singleLoss: false,
+    tolerance: 'nothing',
+    wishes: { keep: [], forbid: [], spares: [] },
     unchecked: [],
     problems: [],
     infeasible: [],

@@ -22,6 +22,8 @@ export function referenceResult(plan: Plan, asked: Ask | Minimised): BagResult {
     objective: value === null ? null : { minimised: minimise, value, unit, bound: value, gap: 0 },
     outings,
     singleLoss: ask.tolerance === 'piece',
+    tolerance: ask.tolerance,
+    wishes: { keep: ask.keep, forbid: ask.forbid, spares: ask.spares },
     unchecked: unsized.length === 0 ? [] : [{ rule: 'sizeMax', items: unsized }],
     problems: problemsOf(plan),
     infeasible: value !== null ? [] : reasons.length > 0 ? reasons : [{ outing: 'any', reason: 'no bag', closest: [] }],

@@ -50,7 +50,10 @@ function judgeClosest(
       const rules = rulesOfCheck[check];
       const holds = rules !== undefined && !failing.some((failed) => rules.some((rule) => failed.includes(rule)));
       if (holds) accuse('closest', step.id, `${ids.join(' ')} passes ${check}`);
-      if (check === 'stock' && step.hold === undefined && withinStock(own, pieceCounts(stackIds(stack)))) {
+      // Where a loss is to be stood, one of a kind is too few.
+      const times = ask.tolerance === 'nothing' ? 1 : 2;
+      const asked = new Map([...pieceCounts(stackIds(stack))].map(([id, count]) => [id, count * times]));
+      if (check === 'stock' && step.hold === undefined && withinStock(own, asked)) {
         accuse('closest', step.id, `${ids.join(' ')} is in stock`);
       }
     }

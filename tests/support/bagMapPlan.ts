@@ -87,6 +87,8 @@ export const mapResult: BagResult = {
   objective: { minimised: 'mass', value: mapOuting.massKg, unit: 'kg', bound: mapOuting.massKg, gap: 0 },
   outings: [mapOuting],
   singleLoss: false,
+  tolerance: 'nothing',
+  wishes: { keep: [], forbid: [], spares: [] },
   unchecked: [],
   problems: [],
   infeasible: [],

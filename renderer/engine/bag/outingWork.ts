@@ -1,11 +1,14 @@
+import type { BagWishes, Tolerance } from '../../../shared-types/bag.ts';
 import type { Carried, ResolvedBag, ResolvedOuting, ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
-import { enumerateStacks } from '../stack/enumerateStacks.ts';
-import { inOrder } from '../stack/order.ts';
+import { possiblePieces } from '../stack/possible.ts';
 import type { StackParts, StackTask } from '../stack/stackTask.ts';
 import { holdTask, stackIds, stackTask } from '../stack/stackTask.ts';
+import type { StackStock, Ways } from '../stack/ways.ts';
+import { findWays } from '../stack/ways.ts';
 import { atMost } from '../tolerance.ts';
 import type { Counts } from './counts.ts';
 import { addedUp, countsOf } from './counts.ts';
+import { forbiddenOn, keptOn, sparesOn } from './wishes.ts';
 
 /** One way to do a step's own work, or to hold against it. */
 export interface Choice {
@@ -14,47 +17,81 @@ export interface Choice {
   counts: Counts;
 }
 
+/** A stack as a choice. */
+export function choiceOf(parts: StackParts): Choice {
+  const ids = stackIds(parts);
+  return { parts, ids, counts: countsOf(ids) };
+}
+
 /** Steps that ask the same of the bag: one role, one slot, the same stacks and holds. */
 export interface StepGroup {
   steps: ResolvedStep[];
   role: string;
   /** Null where nothing else runs at the same time. */
   slot: string | null;
-  stacks: Choice[];
+  ways: Ways;
   /** Null where nothing is held. */
-  holds: Choice[] | null;
+  holds: Ways | null;
 }
 
 /** What one outing asks of its bags. */
 export interface OutingWork {
   outing: ResolvedOuting;
   bags: ResolvedBag[];
+  /** Its steps, in the order of the plan. */
+  steps: ResolvedStep[];
   groups: StepGroup[];
-  /** Gear that must lie in the outing's bags. */
+  /** Gear that must lie in the outing's bags: what the steps need, and spares. */
   gear: Counts;
+  /** Pieces and gear of which at least so many are packed. */
+  keep: Counts;
+  tolerance: Tolerance;
+  /** What stacks may be made of: the catalog less what is forbidden. */
+  stock: StackStock;
+  forbidden: ReadonlySet<string>;
   /** Whether a bag may hold an item at all: by its size, and for a role's bag by what that role's steps use (rule 9). */
   admits: (bag: ResolvedBag, item: Carried) => boolean;
   /** The second of the two alone. */
   admitsRole: (bag: ResolvedBag, item: Carried) => boolean;
 }
 
+/** What is asked of a bag beside its steps. */
+export interface Asked {
+  tolerance: Tolerance;
+  wishes: BagWishes;
+}
+
 /** What one outing asks: its steps with every stack that serves them, its bags, its gear. */
-export function outingWork(plan: ResolvedPlan, outing: ResolvedOuting): OutingWork {
+export function outingWork(plan: ResolvedPlan, outing: ResolvedOuting, { tolerance, wishes }: Asked): OutingWork {
   const steps = plan.steps.filter((step) => step.outing === outing.id);
-  const known = new Map<string, Choice[]>();
-  const groups = groupSteps(steps.flatMap((step) => stepChoices(plan, step, known) ?? []));
-  const inRole = itemsByRole(steps, groups);
+  const forbidden = forbiddenOn(wishes, outing.id);
+  const stock = stockLess(plan, forbidden);
+  const groups = groupSteps(stock, plan, steps);
+  const bags = outing.bags.flatMap((id) => plan.bags.get(id) ?? []);
+  const inRole = itemsByRole(stock, steps, bags, groups);
   const admitsRole = (bag: ResolvedBag, item: Carried): boolean =>
     bag.role === null || (inRole.get(bag.role)?.has(item.id) ?? false);
+  const needed = gearOf(steps);
   return {
     outing,
-    bags: outing.bags.flatMap((id) => plan.bags.get(id) ?? []),
+    bags,
+    steps,
     groups: slotsOfOneRoleRunAlone(groups),
-    gear: gearOf(steps),
+    gear: addedUp([needed, sparesOn(wishes, outing.id, needed)]),
+    keep: keptOn(wishes, outing.id),
+    tolerance,
+    stock,
+    forbidden,
     admits: (bag, item) =>
       (bag.sizeMaxMm === null || item.sizeMm === null || atMost(item.sizeMm, bag.sizeMaxMm)) && admitsRole(bag, item),
     admitsRole,
   };
+}
+
+function stockLess(plan: ResolvedPlan, forbidden: ReadonlySet<string>): StackStock {
+  const less = <T>(items: ReadonlyMap<string, T>): ReadonlyMap<string, T> =>
+    forbidden.size === 0 ? items : new Map([...items].filter(([id]) => !forbidden.has(id)));
+  return { tools: less(plan.tools), extensions: less(plan.extensions), sockets: less(plan.sockets) };
 }
 
 /** Bags a role draws from: its own and those of nobody in particular. */
@@ -71,45 +108,34 @@ function gearOf(steps: readonly ResolvedStep[]): Counts {
   return addedUp(steps.flatMap(gearOfStep).map(({ id, quantity }) => new Map([[id, quantity]])));
 }
 
-function stepChoices(plan: ResolvedPlan, step: ResolvedStep, known: Map<string, Choice[]>): StepGroup | null {
-  const task = stackTask(plan, step);
+/** What two steps have in common where they have the same stacks, whatever their names. */
+function askedKey(task: StackTask | null): string | null {
   if (!task) return null;
-  const holding = holdTask(plan, step);
-  return {
-    steps: [step],
-    role: step.role,
-    slot: step.slot,
-    stacks: choices(plan, task, known),
-    holds: holding && choices(plan, holding, known),
-  };
-}
-
-/** Fasteners come in patterns: what one step has searched, the next that asks the same takes over. */
-function choices(plan: ResolvedPlan, task: StackTask, known: Map<string, Choice[]>): Choice[] {
   const { fastener, shown: _shown, ...asked } = task;
-  const key = JSON.stringify([asked, fastener.headForm, fastener.acrossFlats]);
-  const found = known.get(key) ?? search(plan, task);
-  known.set(key, found);
-  return found;
+  return JSON.stringify([asked, fastener.headForm, fastener.acrossFlats]);
 }
 
-function search(plan: ResolvedPlan, task: StackTask): Choice[] {
-  return inOrder(enumerateStacks(plan, task), task.action !== 'tighten').map((parts) => {
-    const ids = stackIds(parts);
-    return { parts, ids, counts: countsOf(ids) };
-  });
-}
-
-function groupSteps(single: readonly StepGroup[]): StepGroup[] {
+/** Fasteners come in patterns: steps of one role and slot that ask the same are one group, searched once. */
+function groupSteps(stock: StackStock, plan: ResolvedPlan, steps: readonly ResolvedStep[]): StepGroup[] {
   const groups = new Map<string, StepGroup>();
-  for (const group of single) {
-    const actions = group.steps.map(({ action }) => action);
-    const ways = [group.stacks, group.holds].map((list) => list?.map((choice) => choice.ids) ?? null);
-    const key = JSON.stringify([group.role, group.slot, actions, ways]);
+  const known = new Map<string, Ways>();
+  const waysOf = (task: StackTask): Ways => {
+    const key = askedKey(task) ?? '';
+    const found = known.get(key) ?? findWays(stock, task);
+    known.set(key, found);
+    return found;
+  };
+  for (const step of steps) {
+    const task = stackTask(plan, step);
+    if (!task) continue;
+    const holding = holdTask(plan, step);
+    const key = JSON.stringify([step.role, step.slot, askedKey(task), askedKey(holding)]);
     const same = groups.get(key);
-    // A step without a stack stands alone, so that its own closest fits can be said.
-    if (same && group.stacks.length > 0) same.steps.push(...group.steps);
-    else groups.set(same ? `${key}${group.steps[0]?.id}` : key, group);
+    if (same) same.steps.push(step);
+    else {
+      const { role, slot } = step;
+      groups.set(key, { steps: [step], role, slot, ways: waysOf(task), holds: holding && waysOf(holding) });
+    }
   }
   return [...groups.values()];
 }
@@ -121,20 +147,21 @@ function slotsOfOneRoleRunAlone(groups: readonly StepGroup[]): StepGroup[] {
   });
 }
 
-function itemsByRole(steps: readonly ResolvedStep[], groups: readonly StepGroup[]): Map<string, Set<string>> {
+/** For each role that has a bag of its own: gear of its steps, and every piece of a possible stack or hold of theirs. */
+function itemsByRole(
+  stock: StackStock,
+  steps: readonly ResolvedStep[],
+  bags: readonly ResolvedBag[],
+  groups: readonly StepGroup[],
+): Map<string, Set<string>> {
   const items = new Map<string, Set<string>>();
-  const add = (role: string, ids: Iterable<string>): void => {
-    const known = items.get(role) ?? new Set<string>();
-    for (const id of ids) known.add(id);
-    items.set(role, known);
-  };
-  for (const step of steps)
-    add(
-      step.role,
-      gearOfStep(step).map((gear) => gear.id),
-    );
-  for (const { role, stacks, holds } of groups) {
-    for (const choice of [...stacks, ...(holds ?? [])]) add(role, choice.ids);
+  for (const role of new Set(bags.flatMap((bag) => bag.role ?? []))) {
+    const own = groups
+      .filter((group) => group.role === role)
+      .flatMap(({ ways, holds }) => (holds ? [ways, holds] : [ways]));
+    const pieces = [...new Set(own)].flatMap((ways) => [...possiblePieces(stock, ways.task, ways)]);
+    const gear = steps.filter((step) => step.role === role).flatMap((step) => gearOfStep(step).map(({ id }) => id));
+    items.set(role, new Set([...pieces, ...gear]));
   }
   return items;
 }

@@ -1,5 +1,13 @@
 import type { Highs } from 'highs';
-import type { BagOuting, BagResult, Infeasibility, Minimised, Setting } from '../../../shared-types/bag.ts';
+import type {
+  BagOuting,
+  BagResult,
+  BagWishes,
+  Infeasibility,
+  Minimised,
+  Setting,
+  Tolerance,
+} from '../../../shared-types/bag.ts';
 import { RefusedError } from '../errors.ts';
 import { planProblems } from '../outing/planProblems.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
@@ -11,7 +19,7 @@ import { jointFaults } from './jointFaults.ts';
 import { objectiveUnit } from './measure.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
 import { inCatalogOrder, massKg } from './outingAnswer.ts';
-import type { OutingWork } from './outingWork.ts';
+import type { Asked, OutingWork } from './outingWork.ts';
 import { outingWork } from './outingWork.ts';
 import { readdObjective, recheckOuting } from './recheck.ts';
 import type { SolvedOuting } from './solveOuting.ts';
@@ -19,6 +27,7 @@ import { solveOuting } from './solveOuting.ts';
 import { loadSolver } from './solver.ts';
 import { uncheckedRules } from './unchecked.ts';
 import { consumedBeyondStock, unplaceable } from './unplaceable.ts';
+import { checkWishes } from './wishes.ts';
 
 export interface BagProgress {
   outing: string;
@@ -28,6 +37,11 @@ export interface BagProgress {
 
 export interface BagOptions {
   minimise: Minimised;
+  /** What the bag is to stand; nothing where it is left out. */
+  tolerance?: Tolerance | undefined;
+  keep?: BagWishes['keep'] | undefined;
+  forbid?: BagWishes['forbid'] | undefined;
+  spares?: BagWishes['spares'] | undefined;
   timeLimitS?: number | undefined;
   onProgress?: ((progress: BagProgress) => void) | undefined;
   /** A solver already loaded; a page loads it from its own address. */
@@ -44,9 +58,12 @@ export interface BagOptions {
  * @throws RefusedError where volume counts and an item has none; `internal` where the recheck finds a fault
  */
 export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<BagResult> {
+  const { tolerance = 'nothing', keep = [], forbid = [], spares = [] } = options;
+  const asked: Asked = { tolerance, wishes: { keep, forbid, spares } };
   requireVolumes(plan, options.minimise);
+  checkWishes(plan, asked.wishes);
   const highs = options.solver ?? (await loadSolver());
-  const works = plan.outings.map((outing) => outingWork(plan, outing));
+  const works = plan.outings.map((outing) => outingWork(plan, outing, asked));
   const infeasible = consumedBeyondStock(plan, works);
   const solved: Solved[] = [];
   let leftS = options.timeLimitS;
@@ -63,7 +80,7 @@ export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<
     if (result.status === 'infeasible') infeasible.push(...jointFaults(highs, plan, work));
     else solved.push({ work, result });
   }
-  return assemble(plan, solved, infeasible, options.minimise);
+  return assemble(plan, solved, infeasible, { ...asked, minimise: options.minimise });
 }
 
 function requireVolumes(plan: ResolvedPlan, minimise: Minimised): void {
@@ -90,10 +107,10 @@ function assemble(
   plan: ResolvedPlan,
   solved: readonly Solved[],
   infeasible: Infeasibility[],
-  minimise: Minimised,
+  { minimise, tolerance, wishes }: Asked & { minimise: Minimised },
 ): BagResult {
   const printed = solved.map(({ work, result }) => ({ work, answer: printedOuting(plan, work, result.answer) }));
-  const wrong = printed.flatMap(({ work, answer }) => recheckOuting(plan, work.outing, answer));
+  const wrong = printed.flatMap(({ work, answer }) => recheckOuting(plan, work.outing, answer, { tolerance, wishes }));
   const outings = printed.map(({ answer }) => answer);
   if (wrong.length > 0) {
     throw new RefusedError({
@@ -118,7 +135,9 @@ function assemble(
         }
       : null,
     outings,
-    singleLoss: false,
+    singleLoss: tolerance === 'piece',
+    tolerance,
+    wishes,
     unchecked: uncheckedRules(plan, outings),
     problems: planProblems(plan),
     infeasible,
@@ -127,29 +146,24 @@ function assemble(
 }
 
 function printedOuting(plan: ResolvedPlan, work: OutingWork, answer: OutingAnswer): BagOuting {
-  const reasons = because(plan, work, answer);
-  const chosen = new Map(
-    answer.chosen.flatMap(({ group, stack, hold }) => group.steps.map((step) => [step.id, { stack, hold }])),
-  );
+  const reasons = because(work, answer);
   return {
     id: work.outing.id,
     massKg: massKg(answer),
     items: inCatalogOrder(plan, work.bags, answer).map((line) => {
       return { id: line.item.id, quantity: line.quantity, bag: line.bag.id, because: reasons(line) };
     }),
-    steps: plan.steps
-      .filter((step) => step.outing === work.outing.id)
-      .map((step) => {
-        const choice = chosen.get(step.id);
-        const stack = choice?.stack.ids ?? [];
-        return {
-          id: step.id,
-          stack,
-          hold: choice?.hold?.ids ?? null,
-          setting: settingOf(plan, step, stack),
-          ...turningOf(plan, step, stack),
-        };
-      }),
+    steps: work.steps.map((step) => {
+      const choice = answer.chosen.get(step.id);
+      const stack = choice?.stack.ids ?? [];
+      return {
+        id: step.id,
+        stack,
+        hold: choice?.hold?.ids ?? null,
+        setting: settingOf(plan, step, stack),
+        ...turningOf(plan, step, stack),
+      };
+    }),
   };
 }
 

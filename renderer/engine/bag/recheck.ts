@@ -1,4 +1,4 @@
-import type { BagOuting, BagStep, Minimised } from '../../../shared-types/bag.ts';
+import type { BagOuting, BagStep, BagWishes, Minimised, Tolerance } from '../../../shared-types/bag.ts';
 import type { Carried, ResolvedBag, ResolvedOuting, ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 import { checkStack } from '../stack/checkStack.ts';
 import type { StackTask } from '../stack/stackTask.ts';
@@ -6,19 +6,23 @@ import { extensionsMax, holdTask, mayTurn, stackParts, stackTask } from '../stac
 import { atMost } from '../tolerance.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import { carriedItem, volumeL } from './measure.ts';
-
-/** Pieces of one item in one bag, found by id. */
-interface Line {
-  item: Carried;
-  bag: ResolvedBag;
-  quantity: number;
-}
+import type { Line } from './recheck/line.ts';
+import { piecesOf, quantityOf } from './recheck/line.ts';
+import { recheckLosses } from './recheck/losses.ts';
+import { possiblePieces } from '../stack/possible.ts';
+import { findWays } from '../stack/ways.ts';
+import { noWishes } from './wishes.ts';
 
 /**
  * Goes through a finished answer line by line and counts again, with none of the search or the program that made it.
  * Whatever it finds wrong is said; nothing found is the empty list.
  */
-export function recheckOuting(plan: ResolvedPlan, outing: ResolvedOuting, answer: BagOuting): string[] {
+export function recheckOuting(
+  plan: ResolvedPlan,
+  outing: ResolvedOuting,
+  answer: BagOuting,
+  asked: { tolerance: Tolerance; wishes: BagWishes } = { tolerance: 'nothing', wishes: noWishes },
+): string[] {
   const wrong: string[] = [];
   const lines = answer.items.flatMap((line): Line[] => {
     const item = plan.carried.get(line.id);
@@ -31,8 +35,9 @@ export function recheckOuting(plan: ResolvedPlan, outing: ResolvedOuting, answer
   const steps = plan.steps.filter((step) => step.outing === outing.id);
   const answers = new Map(answer.steps.map((step) => [step.id, step]));
   for (const step of steps) wrong.push(...recheckStep(plan, step, answers.get(step.id)));
-  wrong.push(...recheckStock(plan, lines), ...recheckGear(plan, steps, lines), ...recheckBags(steps, answers, lines));
-  wrong.push(...recheckSupply(steps, answers, lines));
+  wrong.push(...recheckStock(plan, lines), ...recheckGear(plan, outing.id, lines, asked.wishes));
+  wrong.push(...recheckWishes(outing.id, lines, asked.wishes), ...recheckBags(plan, steps, answers, lines));
+  wrong.push(...recheckSupply(steps, answers, lines), ...recheckLosses(plan, steps, answers, lines, asked.tolerance));
   const massKg =
     lines.reduce((sum, l) => sum + l.item.massKg * l.quantity, 0) +
     usedBags(lines).reduce((sum, b) => sum + b.massKg, 0);
@@ -89,17 +94,42 @@ function recheckStock(plan: ResolvedPlan, lines: readonly Line[]): string[] {
     .map(({ id, onHand }) => `${quantityOf(lines, id)} × ${id} taken, ${onHand} on hand`);
 }
 
-function recheckGear(plan: ResolvedPlan, steps: readonly ResolvedStep[], lines: readonly Line[]): string[] {
+function recheckGear(
+  plan: ResolvedPlan,
+  outing: string,
+  lines: readonly Line[],
+  { spares, keep }: BagWishes,
+): string[] {
+  const steps = plan.steps.filter((step) => step.outing === outing);
   return [...plan.gear.keys()].flatMap((id) => {
     const listed = steps.flatMap((s) => s.gear).filter((g) => g.id === id);
     const moved = steps.flatMap((s) => s.moves).filter((m) => m.id === id && m.from === 'bag');
-    const need = [...listed, ...moved].reduce((sum, { quantity }) => sum + quantity, 0);
+    const used = [...listed, ...moved].reduce((sum, { quantity }) => sum + quantity, 0);
+    const here = <T extends { id: string; outing?: string }>(wishes: readonly T[]): T[] =>
+      wishes.filter((wish) => wish.id === id && (wish.outing === undefined || wish.outing === outing));
+    const spare = here(spares).filter((wish) => used > 0 || wish.outing !== undefined);
+    const packed = used + spare.reduce((sum, { quantity }) => sum + quantity, 0);
+    const need = Math.max(packed, ...here(keep).map(({ quantity }) => quantity));
     const have = quantityOf(lines, id);
     return have === need ? [] : [`${have} × ${id} packed, ${need} needed`];
   });
 }
 
+function recheckWishes(outing: string, lines: readonly Line[], { keep, forbid }: BagWishes): string[] {
+  const here = <T extends { outing?: string }>(wishes: readonly T[]): T[] =>
+    wishes.filter((wish) => wish.outing === undefined || wish.outing === outing);
+  return [
+    ...here(keep)
+      .filter(({ id, quantity }) => quantityOf(lines, id) < quantity)
+      .map(({ id, quantity }) => `${quantityOf(lines, id)} × ${id} packed, ${quantity} to be kept`),
+    ...here(forbid)
+      .filter(({ id }) => quantityOf(lines, id) > 0)
+      .map(({ id }) => `${id} is packed, and forbidden`),
+  ];
+}
+
 function recheckBags(
+  plan: ResolvedPlan,
   steps: readonly ResolvedStep[],
   answers: ReadonlyMap<string, BagStep>,
   lines: readonly Line[],
@@ -117,7 +147,7 @@ function recheckBags(
     const long = ({ id, sizeMm }: Carried): string[] =>
       sizeMm === null || sizeMaxMm === null ? [] : said(`mm long, ${id}`, sizeMm, sizeMaxMm);
     const strangers =
-      bag.role === null ? [] : inside.filter(({ item }) => !servesRole(bag.role ?? '', item, steps, answers));
+      bag.role === null ? [] : inside.filter(({ item }) => !servesRole(plan, bag.role ?? '', item, steps, answers));
     return [
       ...over('kg', (item) => item.massKg, bag.massMaxKg),
       ...over('L', volumeL, bag.volumeMaxL),
@@ -129,19 +159,24 @@ function recheckBags(
   });
 }
 
+/** Chosen for a step of the role, or possible for one. */
 function servesRole(
+  plan: ResolvedPlan,
   role: string,
   item: Carried,
   steps: readonly ResolvedStep[],
   answers: ReadonlyMap<string, BagStep>,
 ): boolean {
-  return steps
-    .filter((step) => step.role === role)
-    .some((step) => {
-      if (item.kind === 'gear')
-        return [...step.gear, ...step.moves.filter((m) => m.from === 'bag')].some((g) => g.id === item.id);
-      return piecesOf(answers.get(step.id)).includes(item.id);
-    });
+  const own = steps.filter((step) => step.role === role);
+  if (item.kind === 'gear') {
+    return own.some((step) =>
+      [...step.gear, ...step.moves.filter((m) => m.from === 'bag')].some((g) => g.id === item.id),
+    );
+  }
+  if (own.some((step) => piecesOf(answers.get(step.id)).includes(item.id))) return true;
+  return own
+    .flatMap((step) => [stackTask(plan, step) ?? [], holdTask(plan, step) ?? []].flat())
+    .some((task) => possiblePieces(plan, task, findWays(plan, task)).has(item.id));
 }
 
 /** Rule 8 and the supply of rule 9: each step alone, and the roles of a slot together. */
@@ -176,14 +211,6 @@ function recheckSupply(
     }
   }
   return short;
-}
-
-function piecesOf(answer: BagStep | undefined): string[] {
-  return answer ? [...answer.stack, ...(answer.hold ?? [])] : [];
-}
-
-function quantityOf(lines: readonly Line[], id: string): number {
-  return lines.reduce((sum, l) => sum + (l.item.id === id ? l.quantity : 0), 0);
 }
 
 function usedBags(lines: readonly Line[]): ResolvedBag[] {

@@ -2,10 +2,13 @@ import type { CheckFailure, Infeasibility } from '../../../shared-types/bag.ts';
 import type { Carried, ResolvedBag, ResolvedPlan, ResolvedStep, ShownUnits } from '../plan/resolved.ts';
 import { closestFits } from '../stack/closestFits.ts';
 import { holdMisses } from '../stack/judgeStep.ts';
+import { lightestStacks } from '../stack/lightest.ts';
 import { pairInStock, pairMisses } from '../stack/pairs.ts';
 import { apart, shownHead, shownLength, shownPieces } from '../stack/shown.ts';
-import { holdTask, stackTask } from '../stack/stackTask.ts';
-import type { Choice, OutingWork, StepGroup } from './outingWork.ts';
+import { holdTask, stackIds, stackTask } from '../stack/stackTask.ts';
+import { noWay, partsOf, restrictWays } from '../stack/ways.ts';
+import type { OutingWork, StepGroup } from './outingWork.ts';
+import { mostOf } from './counts.ts';
 import { drawsFrom } from './outingWork.ts';
 
 const inMillimetres: ShownUnits = { length: 'mm', torque: 'N·m' };
@@ -28,14 +31,15 @@ export function stepName(step: ResolvedStep): string {
   return `step ${step.id} (${thread}, ${shownHead(headForm, acrossFlats)})`;
 }
 
-function stepWithoutStack(plan: ResolvedPlan, { stacks, holds }: StepGroup, step: ResolvedStep): Infeasibility | null {
+function stepWithoutStack(plan: ResolvedPlan, { ways, holds }: StepGroup, step: ResolvedStep): Infeasibility | null {
   const task = stackTask(plan, step);
-  if (!task || (stacks.length > 0 && holds?.length !== 0)) return null;
-  const main = stacks.length > 0 ? [] : closestFits(plan, task);
-  const held = holds?.length === 0 ? holdMisses(plan, holdTask(plan, step), stacks[0]?.ids ?? null) : [];
+  const [first] = lightestStacks(ways, 1);
+  const unheld = holds !== null && noWay(holds);
+  if (!task || (first && !unheld)) return null;
+  const main = first ? [] : closestFits(plan, task);
+  const held = unheld ? holdMisses(plan, holdTask(plan, step), first ? stackIds(first) : null) : [];
   const closest = [...main, ...held];
-  const what =
-    stacks.length > 0 ? 'nothing in the catalog holds against it' : 'no stack of the catalog passes every check';
+  const what = first ? 'nothing in the catalog holds against it' : 'no stack of the catalog passes every check';
   return {
     step: step.id,
     reason: `${stepName(step)}: ${what}${nearest(closest, toolless(plan, task.action))}`,
@@ -59,11 +63,9 @@ function nearest(closest: Infeasibility['closest'], otherwise: string): string {
 }
 
 /** Steps whose every stack, with every hold, asks for more of some piece than there is. */
-function stepWithoutPair({ stacks, holds, steps }: StepGroup): Infeasibility[] {
-  if (!holds || holds.length === 0 || stacks.length === 0) return [];
-  const [turning, holding] = [stacks.map(({ parts }) => parts), holds.map(({ parts }) => parts)];
-  if (pairInStock(turning, holding)) return [];
-  const closest = pairMisses(turning, holding);
+function stepWithoutPair({ ways, holds, steps }: StepGroup): Infeasibility[] {
+  if (!holds || noWay(holds) || noWay(ways) || pairInStock(ways, holds)) return [];
+  const closest = pairMisses(ways, holds);
   return steps.map((step) => ({
     step: step.id,
     reason: `${stepName(step)}: its stack and its hold need the same pieces at once${nearest(closest, '')}`,
@@ -74,11 +76,20 @@ function stepWithoutPair({ stacks, holds, steps }: StepGroup): Infeasibility[] {
 /** Steps whose every stack has a piece that none of their role's bags may hold. */
 function stepWithoutBag(work: OutingWork, group: StepGroup): Infeasibility[] {
   const bags = work.bags.filter((bag) => drawsFrom(bag, group.role));
-  return [group.stacks, group.holds].flatMap((list) => {
-    if (!list || list.length === 0 || list.some((choice) => misfits(work, bags, choice).length === 0)) return [];
-    const closest = list.slice(0, choicesShown).map((choice) => ({
-      stack: choice.ids,
-      fails: misfits(work, bags, choice).map((item) => noBag(work, bags, item)),
+  const fits = (item: Carried): boolean => bags.some((bag) => work.admits(bag, item));
+  return [group.ways, group.holds].flatMap((ways) => {
+    if (!ways || noWay(ways)) return [];
+    const misfitting = new Set(
+      partsOf(ways)
+        .filter((item) => !fits(item))
+        .map(({ id }) => id),
+    );
+    if (misfitting.size === 0 || !noWay(restrictWays(ways, (id) => !misfitting.has(id)))) return [];
+    const closest = lightestStacks(ways, choicesShown).map((parts) => ({
+      stack: stackIds(parts),
+      fails: [parts.tool, ...parts.extensions, parts.socket]
+        .filter((item) => misfitting.has(item.id))
+        .map((item) => noBag(work, bags, item)),
     }));
     return group.steps.map((step) => ({
       step: step.id,
@@ -86,11 +97,6 @@ function stepWithoutBag(work: OutingWork, group: StepGroup): Infeasibility[] {
       closest,
     }));
   });
-}
-
-function misfits(work: OutingWork, bags: readonly ResolvedBag[], { parts }: Choice): Carried[] {
-  const pieces: Carried[] = [parts.tool, ...parts.extensions, parts.socket];
-  return pieces.filter((item) => !bags.some((bag) => work.admits(bag, item)));
 }
 
 /** The longest thing that any of the bags it may lie in takes; no bag at all where none is for its role. */
@@ -104,23 +110,25 @@ function noBag(work: OutingWork, bags: readonly ResolvedBag[], item: Carried): C
 }
 
 function gearWithoutPlace(plan: ResolvedPlan, work: OutingWork): Infeasibility[] {
-  return [...work.gear].flatMap(([id, quantity]) => {
-    const item = plan.gear.get(id);
+  const outing = work.outing.id;
+  const asked = mostOf([work.gear, work.keep]);
+  return [...asked].flatMap(([id, quantity]) => {
+    const item = plan.carried.get(id);
     if (!item) return [];
-    const outing = work.outing.id;
+    const wish = quantity > (work.gear.get(id) ?? 0) ? 'to be kept' : 'needed';
+    const fault = (fails: CheckFailure[], reason: string): Infeasibility[] => [
+      { outing, reason: `outing ${outing}: ${reason}`, closest: [{ stack: [], fails }] },
+    ];
+    if (work.forbidden.has(id)) {
+      const fails: CheckFailure[] = [{ check: 'stock', have: '0 pieces, forbidden', need: shownPieces(quantity) }];
+      return fault(fails, `${quantity} × ${id} ${wish}, and forbidden`);
+    }
     if (item.onHand < quantity) {
       const fails: CheckFailure[] = [{ check: 'stock', have: shownPieces(item.onHand), need: shownPieces(quantity) }];
-      return [
-        {
-          outing,
-          reason: `outing ${outing}: ${quantity} × ${id} needed, ${item.onHand} on hand`,
-          closest: [{ stack: [], fails }],
-        },
-      ];
+      return fault(fails, `${quantity} × ${id} ${wish}, ${item.onHand} on hand`);
     }
     if (work.bags.some((bag) => work.admits(bag, item))) return [];
-    const fails = [noBag(work, work.bags, item)];
-    return [{ outing, reason: `outing ${outing}: no bag takes ${id}`, closest: [{ stack: [], fails }] }];
+    return fault([noBag(work, work.bags, item)], `no bag takes ${id}`);
   });
 }
 

@@ -1,16 +1,14 @@
-import type { CheckName } from '../../../shared-types/bag.ts';
 import type { ResolvedExtension, ResolvedPlan, ResolvedSocket, ResolvedTool } from '../plan/resolved.ts';
-import { openingGoesOnHead } from '../socket/index.ts';
-import { atLeast, atMost } from '../tolerance.ts';
-import { chooseSetting } from '../torque/chooseSetting.ts';
-import { dropDominated } from './dropDominated.ts';
+import { atLeast } from '../tolerance.ts';
+import type { Relaxed } from './serves.ts';
+import { extensionServes, passesHole, socketServes, swings, toolServes } from './serves.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
-import { extensionsMax, mayTurn, stepAngleDeg } from './stackTask.ts';
+import { extensionsMax } from './stackTask.ts';
+import { eachStack, findWays } from './ways.ts';
 
-/** Checks that a search for closest fits may leave out, one at a time. */
-export type Relaxed = Exclude<CheckName, 'hold' | 'bag'>;
+export type { Relaxed } from './serves.ts';
 
-/** Nodes a relaxed search looks at, over all sockets, before it settles for what it has; a strict search looks at all. */
+/** Nodes a relaxed search looks at, over all sockets, before it settles for what it has. */
 const relaxedNodesMax = 60_000;
 const relaxedNodesMin = 2000;
 
@@ -37,20 +35,20 @@ interface Chain {
 }
 
 /**
- * Every stack of the catalog that does the task (rules 1 to 7, 13 and 14), less those whose pieces include all of
- * another's: the smaller one needs no more of anything.
+ * Every stack of the catalog that does the task (rules 1 to 8, 13 and 14), written out, less those whose pieces
+ * include all of another's with the same tool and socket: the smaller one needs no more of anything.
  *
- * The search goes from the socket outwards and gives a branch up at the first part that is too weak, too wide for
- * where it lies, or of another square.
+ * With checks left out, stacks that nearly do: a bounded search from the socket outwards, which gives a branch up at
+ * the first part that fails in anything else.
  *
- * @returns the stacks, lightest first
- * @param relaxed - checks left out, to find stacks that nearly do; the search is then bounded
+ * @param relaxed - checks left out
  */
 export function enumerateStacks(
   plan: ResolvedPlan,
   task: StackTask,
   relaxed: ReadonlySet<Relaxed> = new Set(),
 ): StackParts[] {
+  if (relaxed.size === 0) return [...eachStack(findWays(plan, task))];
   const search: Search = {
     task,
     relaxed,
@@ -64,7 +62,7 @@ export function enumerateStacks(
   };
   const sockets = [...plan.sockets.values()].filter((socket) => socketServes(task, socket, relaxed));
   for (const socket of sockets) {
-    if (relaxed.size > 0) search.nodesLeft = Math.max(relaxedNodesMin, relaxedNodesMax / sockets.length);
+    search.nodesLeft = Math.max(relaxedNodesMin, relaxedNodesMax / sockets.length);
     walk(search, {
       socket,
       extensions: [],
@@ -75,8 +73,7 @@ export function enumerateStacks(
       reachedAt: [],
     });
   }
-  // Where a check is left out, more pieces may fail it by less.
-  return relaxed.size === 0 ? dropDominated(search.found) : search.found;
+  return search.found;
 }
 
 /** A bounded search meets first what falls least short in the check left out. */
@@ -129,54 +126,4 @@ function close(search: Search, chain: Chain): void {
     if (!swings(task, tool, chain.socket) && !relaxed.has('swing')) continue;
     search.found.push({ tool, extensions: chain.extensions.toReversed(), socket: chain.socket });
   }
-}
-
-function swings({ access }: StackTask, tool: ResolvedTool, socket: ResolvedSocket): boolean {
-  return access.swingDeg === null || atMost(stepAngleDeg(tool, socket), access.swingDeg);
-}
-
-function passesHole({ access }: StackTask, outsideDiameterMm: number, relaxed: ReadonlySet<Relaxed>): boolean {
-  return (
-    access.clearDiameterMm === null || atMost(outsideDiameterMm, access.clearDiameterMm) || relaxed.has('clearance')
-  );
-}
-
-function bears(task: StackTask, ratedNm: number, relaxed: ReadonlySet<Relaxed>): boolean {
-  return atLeast(ratedNm, task.demandNm) || relaxed.has('strength');
-}
-
-function onHand(piece: { onHand: number }, relaxed: ReadonlySet<Relaxed>): boolean {
-  return piece.onHand > 0 || relaxed.has('stock');
-}
-
-function toolServes(task: StackTask, tool: ResolvedTool, relaxed: ReadonlySet<Relaxed>): boolean {
-  const { handleRadiusMm } = task.access;
-  if (!mayTurn(task, tool) || !onHand(tool, relaxed) || !bears(task, tool.maxNm, relaxed)) return false;
-  const fitsRoom = handleRadiusMm === null || tool.leverMm === null || atMost(tool.leverMm, handleRadiusMm);
-  if (!fitsRoom && !relaxed.has('swing')) return false;
-  const { aim, rangeShareMin } = task;
-  if (!aim || relaxed.has('accuracy')) return true;
-  const chosen = tool.torque && chooseSetting({ torque: tool.torque, aim, rangeShareMin });
-  return chosen?.conforms ?? false;
-}
-
-function extensionServes(task: StackTask, extension: ResolvedExtension, relaxed: ReadonlySet<Relaxed>): boolean {
-  if (extension.form === 'universal' && task.action === 'tighten' && !relaxed.has('universal')) return false;
-  return onHand(extension, relaxed) && bears(task, extension.ratedNm, relaxed);
-}
-
-function socketServes(task: StackTask, socket: ResolvedSocket, relaxed: ReadonlySet<Relaxed>): boolean {
-  const { access, fastener } = task;
-  if (!onHand(socket, relaxed) || !bears(task, socket.ratedNm, relaxed)) return false;
-  const covers =
-    access.protrusionMm === null || (socket.innerDepthMm !== null && atLeast(socket.innerDepthMm, access.protrusionMm));
-  if (!covers && !relaxed.has('protrusion')) return false;
-  if (access.depthMm > 0 && !passesHole(task, socket.outsideDiameterMm, relaxed)) return false;
-  const goesOn = openingGoesOnHead({
-    headForm: fastener.headForm,
-    acrossFlats: fastener.acrossFlats,
-    openingForm: socket.openingForm,
-    size: socket.size,
-  });
-  return goesOn || relaxed.has('opening');
 }

@@ -4,13 +4,14 @@ import { RefusedError } from '../errors.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
 import { checkStack } from './checkStack.ts';
 import { closestFits } from './closestFits.ts';
-import { enumerateStacks } from './enumerateStacks.ts';
 import type { JudgedStack, StepJudgement } from './judged.ts';
-import { inOrder, stackMassKg } from './order.ts';
+import { lightestStacks } from './lightest.ts';
+import { stackMassKg } from './order.ts';
 import { pairInStock, pairMisses } from './pairs.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
 import { holdTask, stackIds, stackLengthMm, stackParts, stackTask } from './stackTask.ts';
 import { stepTurning } from './stepTurning.ts';
+import { countWays, findWays, noWay } from './ways.ts';
 
 const othersShown = 5;
 
@@ -21,27 +22,30 @@ const othersShown = 5;
 export function judgeStep(plan: ResolvedPlan, step: ResolvedStep): StepJudgement {
   const task = stackTask(plan, step);
   if (!task) return { ...nothing(step), state: 'by-hand' };
-  const stacks = inOrder(enumerateStacks(plan, task), task.action === 'loosen');
+  const ways = findWays(plan, task);
+  const stackCount = countWays(ways);
+  const stacks = lightestStacks(ways, othersShown + 1);
   const holding = holdTask(plan, step);
-  const holds = holding && inOrder(enumerateStacks(plan, holding), true);
+  const holds = holding && findWays(plan, holding);
   const [first] = stacks;
-  if (!first || holds?.length === 0) {
+  const unheld = holds !== null && noWay(holds);
+  if (!first || unheld) {
     const main = first ? [] : closestFits(plan, task);
-    const held = holds?.length === 0 ? holdMisses(plan, holding, first ? stackIds(first) : null) : [];
-    return { ...nothing(step), stackCount: stacks.length, closest: [...main, ...held] };
+    const held = unheld ? holdMisses(plan, holding, first ? stackIds(first) : null) : [];
+    return { ...nothing(step), stackCount, closest: [...main, ...held] };
   }
-  const pair = holds ? pairInStock(stacks, holds) : { stack: first, hold: null };
-  if (!pair) return { ...nothing(step), stackCount: stacks.length, closest: pairMisses(stacks, holds ?? []) };
+  const pair = holds ? pairInStock(ways, holds) : { stack: first, hold: null };
+  if (!pair) return { ...nothing(step), stackCount, closest: holds ? pairMisses(ways, holds) : [] };
   return {
     step: step.id,
     state: 'reached',
     best: judge(task, pair.stack),
     hold: holding && pair.hold ? judge(holding, pair.hold) : null,
     others: stacks
-      .filter((stack) => stack !== pair.stack)
+      .filter((stack) => stackIds(stack).join('\n') !== stackIds(pair.stack).join('\n'))
       .slice(0, othersShown)
       .map((parts) => judge(task, parts)),
-    stackCount: stacks.length,
+    stackCount,
     closest: [],
     ...stepTurning(step, pair.stack),
   };

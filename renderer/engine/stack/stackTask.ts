@@ -106,6 +106,6 @@ export function stackLengthMm({ extensions, socket }: StackParts): number {
  * @validity hand tools; a hexalobular opening counts as six seats
  * @example stepAngleDeg of a breaker bar with a hex12 socket // 30
  */
-export function stepAngleDeg(tool: ResolvedTool, socket: ResolvedSocket): number {
+export function stepAngleDeg(tool: ResolvedTool, socket: Pick<ResolvedSocket, 'openingForm'>): number {
   return tool.stepDeg ?? resetAngleDeg(socket.openingForm);
 }

@@ -20,6 +20,8 @@ const nothing: BagResult = {
   objective: null,
   outings: [],
   singleLoss: false,
+  tolerance: 'nothing',
+  wishes: { keep: [], forbid: [], spares: [] },
   unchecked: [],
   problems: [],
   infeasible: [],

@@ -2,11 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
 import type { ResolvedPlan } from '../../../renderer/engine/plan/resolved.ts';
-import { dropDominated } from '../../../renderer/engine/stack/dropDominated.ts';
 import type { Relaxed } from '../../../renderer/engine/stack/enumerateStacks.ts';
 import { enumerateStacks } from '../../../renderer/engine/stack/enumerateStacks.ts';
 import type { StackParts, StackTask } from '../../../renderer/engine/stack/stackTask.ts';
-import { stackIds, stackParts, stackTask } from '../../../renderer/engine/stack/stackTask.ts';
+import { stackIds, stackTask } from '../../../renderer/engine/stack/stackTask.ts';
 import type { Edit } from '../../support/editJson.ts';
 import { all, keep, put } from '../../support/editJson.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
@@ -128,37 +127,5 @@ describe('a bounded search', () => {
   it('looks at everything where no check is left out', () => {
     // Three of the longest are 20.7 in, with the socket 21.95 in: the last of 65 641 beginnings.
     expect(texts(found(all(reachless, depth('21.9 in'))))).toEqual([last]);
-  });
-});
-
-describe('a stack whose pieces include all of another’s', () => {
-  const { plan } = taskOf(
-    put(
-      'catalog.extensions',
-      ['A', 'B', 'C'].map((id) => ({ ...smallPlan().catalog.extensions[0], id, onHand: 2 })),
-    ),
-  );
-  const stack = (extensions: string): StackParts => {
-    const parts = stackParts(plan, ['R-38', ...extensions, 'S-9/16']);
-    if (!parts) throw new Error(`no stack ${extensions}`);
-    return parts;
-  };
-  const kept = (...stacks: string[]): string[] =>
-    dropDominated(stacks.map(stack)).map(({ extensions }) => extensions.map(({ id }) => id).join(''));
-
-  it.each(['', 'A', 'B', 'C', 'AB', 'BA', 'AC', 'BC', 'CB'])('goes where %j is there', (smaller) => {
-    expect(kept('CAB', smaller)).toEqual([smaller]);
-    expect(kept(smaller, 'ABC')).toEqual([smaller]);
-  });
-
-  it('stays where the other has a piece of its own', () => {
-    expect(kept('AB', 'CC')).toEqual(['AB', 'CC']);
-    expect(kept('AAB', 'BB')).toEqual(['AAB', 'BB']);
-    expect(kept('AAB', 'AA')).toEqual(['AA']);
-  });
-
-  it('goes where another order of the same pieces came first', () => {
-    expect(kept('CAB', 'ABC', 'BCA')).toEqual(['CAB']);
-    expect(kept('BA', 'AB')).toEqual(['BA']);
   });
 });

@@ -1,5 +1,5 @@
 import type { Highs } from 'highs';
-import { limitTolerance } from '../tolerance.ts';
+import { limitTolerance } from '../../tolerance.ts';
 
 /** A term of a row: which column, times what. */
 export type Term = [column: number, coefficient: number];
@@ -27,8 +27,8 @@ export interface Solution {
 
 export interface SolveOptions {
   timeLimitS?: number | undefined;
-  /** Stops at the first solution found. */
-  firstOnly?: boolean;
+  /** A solution known beforehand, by its whole columns: what it costs is not exceeded. */
+  start?: ReadonlyMap<number, number> | undefined;
   onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
 }
 
@@ -70,6 +70,7 @@ export class IntegerProgram {
     if (this.columns.length === 0) return this.rows.every((r) => r.lower <= 0 && r.upper >= 0) ? trivial : impossible;
     return highs.withModel(this.modelData(), (model): Solution => {
       model.options.set(solverSettings(this.columns.length, options));
+      if (options.start) model.setSolution({ indices: [...options.start.keys()], values: [...options.start.values()] });
       const { onProgress } = options;
       const { modelStatus } = model.run(
         onProgress && {
@@ -128,7 +129,7 @@ const trivial: Solution = { status: 'optimal', columns: [], bound: 0, seconds: 0
 const impossible: Solution = { status: 'infeasible', columns: null, bound: Infinity, seconds: 0 };
 
 /** How HiGHS is set: no gap left, so that what it calls optimal is the least. */
-export function solverSettings(columns: number, { timeLimitS, firstOnly }: SolveOptions) {
+export function solverSettings(columns: number, { timeLimitS }: SolveOptions) {
   return {
     output_flag: false,
     mip_rel_gap: 0,
@@ -139,7 +140,6 @@ export function solverSettings(columns: number, { timeLimitS, firstOnly }: Solve
     mip_allow_restart: false,
     ...(columns > manyColumns ? { presolve: 'off', mip_detect_symmetry: false } : {}),
     ...(timeLimitS === undefined ? {} : { time_limit: timeLimitS }),
-    ...(firstOnly ? { mip_max_improving_sols: 1 } : {}),
   };
 }
 

@@ -1,0 +1,181 @@
+import type { Highs } from 'highs';
+import type { Carried, ResolvedBag, ResolvedPlan } from '../plan/resolved.ts';
+import { atMost } from '../tolerance.ts';
+import type { BagModel } from './model/bagModel.ts';
+import { bagModel } from './model/bagModel.ts';
+import type { Costs } from './model/costs.ts';
+import type { Solution } from './model/integerProgram.ts';
+import type { Loss } from './model/losses.ts';
+import type { ReducedWork } from './presolve/reduceWork.ts';
+import type { Covering } from './search/firstBag.ts';
+import { carriedItem } from './measure.ts';
+import { cheapestStack } from './search/coverTable.ts';
+import { covering, firstBag, mended, missedLosses } from './search/firstBag.ts';
+import { placed } from './search/place.ts';
+import { servedBy } from './search/standing.ts';
+import { drawsFrom } from './outingWork.ts';
+
+/** So many of an item in a bag. */
+export interface Content {
+  item: Carried;
+  bag: ResolvedBag;
+  quantity: number;
+}
+
+export interface LeastOptions {
+  costs: Costs;
+  timeLimitS?: number | undefined;
+  /** Lets stock and limits be passed, and minimises by how much. */
+  elastic?: boolean;
+  /** Whether there is an answer is all that is asked. */
+  anyAnswer?: boolean;
+  onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
+}
+
+/** What the solver found, in the program's own costs. */
+export interface LeastContents {
+  status: 'optimal' | 'stopped' | 'infeasible';
+  /** Null where none was found. */
+  contents: Content[] | null;
+  bound: number;
+  seconds: number;
+}
+
+interface Known {
+  contents: Content[];
+  cost: number;
+}
+
+/**
+ * Solves an outing's program. A good bag found beforehand gives the solver its first answer.
+ *
+ * To stand the loss of a piece there would be a flow for every step and every piece; most never matter. So the program
+ * begins with none, and is told of those that its answer does not survive, until it survives all. Each program allows
+ * less than the one before, so the last answer is the least, and every bound on the way is one. What an answer lacks is
+ * packed beside it, which gives the next program its first answer.
+ */
+export function leastContents(
+  highs: Highs,
+  plan: ResolvedPlan,
+  reduced: ReducedWork,
+  options: LeastOptions,
+): LeastContents {
+  const { costs, elastic = false, anyAnswer = false, timeLimitS } = options;
+  const quick = elastic || anyAnswer || reduced.work.tolerance === 'bag';
+  const cover = covering(plan, reduced, costs);
+  const told = progressTold(options, costs);
+  const losses: Loss[] = [];
+  let have = quick ? null : firstBag(cover);
+  let known: Known | null = null;
+  let seconds = 0;
+  let bound = elastic || anyAnswer ? 0 : plainBound(cover, reduced, costs, plan);
+  for (;;) {
+    const model = bagModel(plan, reduced, { costs, losses, elastic });
+    if (anyAnswer) model.program.dropCosts();
+    const start = have && placed(model, reduced.work, piecesOf(cover, have));
+    const started = start && contentsOf(model, (column) => start.get(column) ?? 0);
+    if (started && servesRoles(cover, reduced, started)) known = better(known, started, costs);
+    told({ best: known?.cost ?? null, bound });
+    if (known && atMost(known.cost, bound)) return { status: 'optimal', contents: known.contents, bound, seconds };
+    const solution = model.program.solve(highs, {
+      timeLimitS: timeLimitS === undefined ? undefined : Math.max(0.01, timeLimitS - seconds),
+      start: start ?? undefined,
+      onProgress: (progress) => told({ best: progress.best, bound: Math.max(bound, progress.bound ?? 0) }),
+    });
+    seconds += solution.seconds;
+    if (solution.status === 'infeasible') return { status: 'infeasible', contents: null, bound: Infinity, seconds };
+    bound = Math.max(bound, solution.bound);
+    const answer = readContents(model, solution);
+    const missed = answer ? missedBy(cover, reduced, answer) : [];
+    if (answer && missed.length === 0) {
+      const best = solution.status === 'optimal' ? answer : (better(known, answer, costs)?.contents ?? answer);
+      return { status: solution.status, contents: best, bound, seconds };
+    }
+    if (solution.status === 'stopped') return { status: 'stopped', contents: known?.contents ?? null, bound, seconds };
+    losses.push(...missed);
+    if (answer && !quick) have = mended(cover, countsIn(cover, answer), have);
+  }
+}
+
+/** No bag holds less than its gear and the least that its most demanding step takes. */
+function plainBound(cover: Covering, { work }: ReducedWork, costs: Costs, plan: ResolvedPlan): number {
+  const gear = [...work.gear].reduce(
+    (sum, [id, count]) => sum + costs.ofItem(carriedItem(plan.carried, id)) * count,
+    0,
+  );
+  const nothing = new Int32Array(cover.table.ids.length);
+  const supply = { ...cover.table, have: nothing, used: nothing };
+  const least = cover.groups.map(({ main }) => cheapestStack(main, supply)?.cost ?? 0);
+  return gear + Math.max(0, ...least);
+}
+
+/** The figures of the search, told where they change. */
+function progressTold(
+  { onProgress }: LeastOptions,
+  { back }: Costs,
+): (told: { best: number | null; bound: number }) => void {
+  let before = '';
+  return ({ best, bound }) => {
+    const now = JSON.stringify([best, bound]);
+    if (now === before) return;
+    before = now;
+    onProgress?.({ best: best === null ? null : back(best), bound: back(bound) });
+  };
+}
+
+function contentsOf(model: BagModel, at: (column: number) => number): Content[] {
+  return model.lying.flatMap(({ item, bag, column }) => {
+    const quantity = at(column);
+    return quantity > 0 ? [{ item, bag, quantity }] : [];
+  });
+}
+
+function readContents(model: BagModel, { columns }: Solution): Content[] | null {
+  if (!columns) return null;
+  return contentsOf(model, (column) => {
+    const value = columns[column];
+    if (value === undefined) throw new Error(`the solution has no column ${column}`);
+    return value;
+  });
+}
+
+function better(known: Known | null, contents: Content[], { ofItem, ofBag }: Costs): Known | null {
+  const bags = [...new Set(contents.map(({ bag }) => bag))];
+  const cost =
+    contents.reduce((sum, { item, quantity }) => sum + ofItem(item) * quantity, 0) +
+    bags.reduce((sum, bag) => sum + ofBag(bag), 0);
+  return known && known.cost <= cost ? known : { contents, cost };
+}
+
+/** Whether pieces that were laid into bags without a look at hands are where each role can draw on them. */
+function servesRoles(cover: Covering, { work }: ReducedWork, contents: readonly Content[]): boolean {
+  if (work.bags.every(({ role }) => role === null)) return true;
+  const { table, groups } = cover;
+  return groups.every((group) => {
+    const { role, slot } = group.group;
+    // Who draws what at one time from which bag is for the solver to say.
+    if (slot !== null) return false;
+    const have = countsIn(
+      cover,
+      contents.filter(({ bag }) => drawsFrom(bag, role)),
+    );
+    return servedBy(group, { have, used: new Int32Array(have.length), cost: table.cost, most: have }) !== null;
+  });
+}
+
+function piecesOf({ table }: Covering, have: Int32Array): Map<string, number> {
+  return new Map(table.ids.flatMap((id, index) => ((have[index] ?? 0) > 0 ? [[id, have[index] ?? 0]] : [])));
+}
+
+function countsIn({ table }: Covering, contents: readonly Content[]): Int32Array {
+  const have = new Int32Array(table.ids.length);
+  for (const { item, quantity } of contents) {
+    const index = table.number.get(item.id);
+    if (index !== undefined) have[index] = (have[index] ?? 0) + quantity;
+  }
+  return have;
+}
+
+function missedBy(cover: Covering, { work }: ReducedWork, contents: readonly Content[]): Loss[] {
+  return work.tolerance === 'piece' ? missedLosses(cover, countsIn(cover, contents)) : [];
+}

@@ -1,0 +1,81 @@
+import type { ResolvedBag } from '../../plan/resolved.ts';
+import type { Ways } from '../../stack/ways.ts';
+import type { StepGroup } from '../outingWork.ts';
+import type { ReducedWork } from '../presolve/reduceWork.ts';
+import type { BagModel } from './bagModel.ts';
+import { lyingIn } from './bagModel.ts';
+import { addGroupFlow, isNetwork } from './flow.ts';
+import type { Term } from './integerProgram.ts';
+
+/** A group that is to be done without one piece of an item. */
+export interface Loss {
+  group: StepGroup;
+  piece: string;
+}
+
+const anyBag = (): boolean => true;
+
+/**
+ * Rule 10 and its like for whole bags, for all hands and one step after another:
+ * - a network's group has two stacks with no piece in common, which is the same;
+ * - of another group at least each loss that was told, by a flow that does without the piece, and of its tools and of
+ *   its sockets one more than it uses; whoever solves looks at the answer and tells what is still missing;
+ * - where a bag may be lost, every group has a flow from the other bags.
+ */
+export function addLosses(model: BagModel, { work, standing }: ReducedWork, losses: readonly Loss[]): void {
+  if (work.tolerance === 'bag') {
+    for (const group of standing) {
+      for (const lost of work.bags) addFlowFrom(model, group, (bag) => bag !== lost);
+    }
+    return;
+  }
+  if (work.tolerance !== 'piece') return;
+  for (const group of standing) {
+    if (isNetwork(group)) addFlowFrom(model, group, anyBag, 2);
+    else addOneMore(model, group);
+  }
+  for (const loss of losses) addLoss(model, loss);
+}
+
+function addFlowFrom(model: BagModel, group: StepGroup, from: (bag: ResolvedBag) => boolean, value = 1): void {
+  for (const [id, terms] of addGroupFlow(model.program, group, { value, whole: false })) {
+    model.program.atLeast(0, [...lyingIn(model, id, from), ...taken(terms)]);
+  }
+}
+
+/** Every stack has one tool and one socket: losing one of as many as are used at a time would be the end. */
+function addOneMore(model: BagModel, { ways, holds }: StepGroup): void {
+  const toolsOf = (one: Ways): string[] => one.tools.map(({ id }) => id);
+  const socketsOf = (one: Ways): string[] => one.ladders.flatMap(({ rungs }) => rungs.flat().map(({ id }) => id));
+  for (const idsOf of [toolsOf, socketsOf]) {
+    const needed: [string[], number][] = [[idsOf(ways), 2]];
+    if (holds) needed.push([idsOf(holds), 2], [[...idsOf(ways), ...idsOf(holds)], 3]);
+    for (const [ids, least] of needed) {
+      model.program.atLeast(
+        least,
+        [...new Set(ids)].flatMap((id) => lyingIn(model, id, anyBag)),
+      );
+    }
+  }
+}
+
+function addLoss(model: BagModel, { group, piece }: Loss): void {
+  const { program } = model;
+  const lying = model.lyingOf.get(piece) ?? [];
+  const most = Math.max(0, ...lying.map(({ upper }) => upper));
+  for (const [id, terms] of addGroupFlow(program, group, { value: 1, whole: false })) {
+    const there = lyingIn(model, id, anyBag);
+    if (id !== piece) program.atLeast(0, [...there, ...taken(terms)]);
+    else if (most <= 1) program.atMost(0, terms);
+    else {
+      // One less than there is, where there is one.
+      const some = program.column({ upper: 1 });
+      program.atLeast(0, [[some, most], ...there.map(([column]): Term => [column, -1])]);
+      program.atLeast(0, [...there, [some, -1], ...taken(terms)]);
+    }
+  }
+}
+
+function taken(terms: readonly Term[]): Term[] {
+  return terms.map(([column, count]): Term => [column, -count]);
+}

@@ -1,0 +1,172 @@
+import type { Minimised } from '../../../../shared-types/bag.ts';
+import type { ResolvedExtension, ResolvedSocket, ResolvedTool } from '../../plan/resolved.ts';
+import type { StackTask } from '../../stack/stackTask.ts';
+import { extensionServes, passesHole, socketServes, strict, swings, toolServes } from '../../stack/serves.ts';
+import { extensionsMax } from '../../stack/stackTask.ts';
+import { measured } from '../measure.ts';
+import type { OutingWork } from '../outingWork.ts';
+import { usefulCounts } from './usefulCounts.ts';
+
+/** A piece as the outing sees it: what it can do, as bits and a length; what it costs. */
+interface Piece {
+  id: string;
+  onHand: number;
+  /** Pieces of one kind and square stand in for each other, no others. */
+  kind: string;
+  /** The tasks it serves at all. */
+  tasks: ReadonlySet<StackTask>;
+  /** Bit by bit, what it serves: more is better. */
+  serves: Uint8Array;
+  /** More is better; no more counts than the deepest hole asks. */
+  lengthMm: number;
+  /** What is minimised first, then whatever some limit counts: less is better. */
+  costs: number[];
+  /** Of two that cost the same, the answer prefers the lower. */
+  rank: number;
+}
+
+type Part = ResolvedTool | ResolvedExtension | ResolvedSocket;
+
+/**
+ * Pieces that no least bag needs: for each of them there are others that do all it does, cost no more in what is
+ * minimised and in every limit, and come first where they cost the same.
+ *
+ * A bag that holds such a piece p stays a bag when p is exchanged, where it lies, for a better q not yet packed: every
+ * stack with p is one with q, the same losses are stood, and nothing grows. Such a q is left where more of it are on
+ * hand than can be of use. Where everybody draws on all bags, and no bag is lost whole, it is enough that the better
+ * ones together are as many as are used at one time: if all of them are packed, one is free whenever p is used.
+ */
+export function dominatedPieces(work: OutingWork, minimise: Minimised): Set<string> {
+  const useful = usefulCounts(work);
+  const shared = work.tolerance !== 'bag' && work.bags.every(({ role }) => role === null);
+  const idle = (piece: Piece, alike: readonly Piece[]): boolean => {
+    const needed = enough(work, piece);
+    let better = 0;
+    for (const other of alike) {
+      if (other === piece || !isBetter(other, piece)) continue;
+      if (other.onHand > (useful.get(other.id) ?? 0)) return true;
+      better += other.onHand;
+      if (shared && better >= needed) return true;
+    }
+    return false;
+  };
+  return new Set(
+    [...piecesByKind(work, minimise).values()].flatMap((alike) =>
+      alike.filter((piece) => idle(piece, alike)).map(({ id }) => id),
+    ),
+  );
+}
+
+function isBetter(q: Piece, p: Piece): boolean {
+  if (q.lengthMm < p.lengthMm) return false;
+  let same = true;
+  for (const [index, cost] of q.costs.entries()) {
+    const other = p.costs[index] ?? 0;
+    if (cost > other) return false;
+    if (index === 0 && cost < other) same = false;
+  }
+  if (same && (q.rank > p.rank || (q.rank === p.rank && q.id > p.id))) return false;
+  return p.serves.every((bit, index) => bit <= (q.serves[index] ?? 0));
+}
+
+/**
+ * How many pieces of its kind are in use at one time when a piece may be: its own and all that stand in for it, in the
+ * stack, in the hold and in other roles' hands; and one more to stand a loss.
+ */
+function enough({ groups, tolerance }: OutingWork, piece: Piece): number {
+  const inAStack = piece.kind.startsWith('extension') ? extensionsMax : 1;
+  const roles = new Map<string, number>();
+  let inAStep = 0;
+  for (const { role, slot, ways, holds } of groups) {
+    const uses = holds ? 2 * inAStack : inAStack;
+    if (piece.tasks.has(ways.task) || (holds && piece.tasks.has(holds.task))) inAStep = Math.max(inAStep, uses);
+    if (slot !== null) roles.set(role, Math.max(roles.get(role) ?? 0, uses));
+  }
+  const atOnce = Math.max(
+    inAStep,
+    [...roles.values()].reduce((sum, count) => sum + count, 0),
+  );
+  return tolerance === 'nothing' ? atOnce : Math.max(atOnce, inAStep + 1);
+}
+
+function piecesByKind(work: OutingWork, minimise: Minimised): Map<string, Piece[]> {
+  const tasks = [...new Set(work.groups.flatMap(({ ways, holds }) => (holds ? [ways, holds] : [ways])))].map(
+    (ways) => ways.task,
+  );
+  const deepestMm = Math.max(0, ...tasks.map(({ access }) => access.depthMm));
+  const costsOf = costing(work, minimise);
+  const kinds = new Map<string, Piece[]>();
+  const add = (part: Part, kind: string, bits: (task: StackTask) => number[], further: Partial<Piece> = {}): void => {
+    const served = tasks.map((task) => ({ task, bits: bits(task) }));
+    const piece: Piece = {
+      id: part.id,
+      onHand: part.onHand,
+      kind,
+      tasks: new Set(served.filter((one) => one.bits.includes(1)).map(({ task }) => task)),
+      serves: Uint8Array.from(served.flatMap((one) => one.bits)),
+      lengthMm: 0,
+      costs: costsOf(part),
+      rank: 0,
+      ...further,
+    };
+    const known = kinds.get(kind);
+    if (known) known.push(piece);
+    else kinds.set(kind, [piece]);
+  };
+  const loosens = tasks.some(({ action }) => action !== 'tighten');
+  const { tools, sockets, extensions } = work.stock;
+  for (const tool of tools.values()) add(tool, `tool ${tool.driveMm}`, (task) => toolBits(task, tool));
+  for (const socket of sockets.values()) {
+    const rank = Number(loosens && socket.openingForm === 'hex12');
+    const lengthMm = Math.min(socket.lengthMm, deepestMm);
+    add(socket, `socket ${socket.driveMm}`, (task) => socketBits(task, socket), { lengthMm, rank });
+  }
+  for (const extension of extensions.values()) {
+    const { driveInMm, driveOutMm, form } = extension;
+    const lengthMm = Math.min(extension.lengthMm, deepestMm);
+    // A universal joint is one of at most one: what is none stands in for it, not the other way round.
+    const rank = Number(form === 'universal');
+    add(extension, `extension ${driveInMm} ${driveOutMm}`, (task) => extensionBits(task, extension), {
+      lengthMm,
+      rank,
+    });
+  }
+  return kinds;
+}
+
+const openings = ['hex6', 'hex12', 'square'] as const;
+
+function toolBits(task: StackTask, tool: ResolvedTool): number[] {
+  if (!toolServes(task, tool, strict)) return openings.map(() => 0);
+  return openings.map((openingForm) => Number(swings(task, tool, { openingForm })));
+}
+
+/** By the angle between its seats a socket may let a tool without a ratchet swing that another does not. */
+function socketBits(task: StackTask, socket: ResolvedSocket): number[] {
+  if (!socketServes(task, socket, strict)) return [0, 0, 0];
+  if (task.access.swingDeg === null) return [1, 1, 1];
+  const finest = socket.openingForm === 'hex12' ? 2 : socket.openingForm === 'square' ? 0 : 1;
+  return [1, Number(finest >= 1), Number(finest >= 2)];
+}
+
+function extensionBits(task: StackTask, extension: ResolvedExtension): number[] {
+  if (!extensionServes(task, extension, strict)) return [0, 0, 0];
+  return [1, Number(passesHole(task, extension.outsideDiameterMm)), Number(extension.form !== 'universal')];
+}
+
+/** What counts against a piece in this outing. */
+function costing({ bags }: OutingWork, minimise: Minimised): (part: Part) => number[] {
+  const limited = (has: (bag: OutingWork['bags'][number]) => boolean): boolean => bags.some(has);
+  const mass = limited(({ massMaxKg }) => massMaxKg !== null);
+  const volume = limited(({ volumeMaxL }) => volumeMaxL !== null);
+  const tethers = limited(({ tetherPoints }) => tetherPoints !== null);
+  const size = limited(({ sizeMaxMm }) => sizeMaxMm !== null);
+  return (part) => [
+    measured(part, minimise),
+    mass ? part.massKg : 0,
+    volume ? measured(part, 'volume') : 0,
+    tethers ? part.tethers : 0,
+    // Without a size it passes any limit.
+    size ? (part.sizeMm ?? 0) : 0,
+  ];
+}
