@@ -9,6 +9,7 @@ import type { Loss } from './model/losses.ts';
 import type { ReducedWork } from './presolve/reduceWork.ts';
 import type { Covering } from './search/firstBag.ts';
 import { carriedItem } from './measure.ts';
+import type { TableFlow } from './search/coverTable.ts';
 import { cheapestStack } from './search/coverTable.ts';
 import { covering, firstBag, mended, missedLosses } from './search/firstBag.ts';
 import { placed } from './search/place.ts';
@@ -105,7 +106,9 @@ function plainBound(cover: Covering, { work }: ReducedWork, costs: Costs, plan: 
   );
   const nothing = new Int32Array(cover.table.ids.length);
   const supply = { ...cover.table, have: nothing, used: nothing };
-  const least = cover.groups.map(({ main }) => cheapestStack(main, supply)?.cost ?? 0);
+  // What holds has pieces of its own.
+  const cheapest = (flow: TableFlow | null): number => (flow && cheapestStack(flow, supply)?.cost) ?? 0;
+  const least = cover.groups.map(({ main, hold }) => cheapest(main) + cheapest(hold));
   return gear + Math.max(0, ...least);
 }
 

@@ -4,7 +4,9 @@ import { loadSolver } from '../../../renderer/engine/bag/solver.ts';
 /** What one solve was given. */
 export interface Heard {
   settings: Record<string, unknown>;
-  columns: number;
+  costs: number[];
+  /** What the solver was given to begin with, by column; null where nothing. */
+  start: ReadonlyMap<number, number> | null;
 }
 
 /** What a solve is made to answer in place of the truth. */
@@ -25,9 +27,9 @@ export async function overheard(...made: Made[]): Promise<{ solver: Highs; heard
   const highs = await loadSolver();
   const { constants } = highs;
   const heard: Heard[] = [];
-  const withModel = ((data: { numCols: number }, use: (model: unknown) => unknown) => {
+  const withModel = ((data: { colCost: number[] }, use: (model: unknown) => unknown) => {
     const { status, findsNothing, bound, seconds, tells, columns } = made[heard.length] ?? {};
-    const one: Heard = { settings: {}, columns: data.numCols };
+    const one: Heard = { settings: {}, costs: data.colCost, start: null };
     heard.push(one);
     return highs.withModel(data as Parameters<typeof highs.createModel>[0] & object, (model) =>
       use({
@@ -36,6 +38,10 @@ export async function overheard(...made: Made[]): Promise<{ solver: Highs; heard
             one.settings = { ...others, ...(timeLimit === undefined ? {} : { time_limit: timeLimit }) };
             model.options.set(others as Parameters<typeof model.options.set>[0]);
           },
+        },
+        setSolution: (start: { indices: number[]; values: number[] }) => {
+          one.start = new Map(start.indices.map((column, n) => [column, start.values[n] ?? Number.NaN]));
+          model.setSolution(start);
         },
         run: (callbacks?: Record<number, (event: { data: object }) => void>) => {
           if (tells) callbacks?.[constants.callbackType.mipLogging]?.({ data: tells });
