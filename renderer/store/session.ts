@@ -1,3 +1,4 @@
+import { canonicalJson } from '../../shared-types/canonicalJson.ts';
 import type { Refusal } from '../../shared-types/errors.ts';
 import type { Task } from '../../shared-types/records/task.ts';
 import type { KeptResult as ResultRecord, PastAnswer } from '../../shared-types/records/window.ts';
@@ -126,7 +127,7 @@ export function createSession(store: Store): Session {
     const isOfThis = planHash === atHand.planHash;
     // The same answer stays the same object, so that sheets see no change where there is none.
     const held = isOfThis ? state.planned : state.former;
-    const one = held?.result === answer.result ? held : answer;
+    const one = held !== null && isSameAnswer(held, answer) ? held : answer;
     const known = past ?? (isOfThis ? [pastOf(atHand.plan, planHash, one)] : []);
     return isOfThis
       ? { result: asLaid(atHand, one), planned: one, former: null, past: known }
@@ -241,6 +242,11 @@ export function createSession(store: Store): Session {
     },
     prefer: preferences.prefer,
   };
+}
+
+/** Read back from where it is kept, an answer is another object and the same answer. */
+function isSameAnswer(held: KeptResult, read: KeptResult): boolean {
+  return held.result === read.result || canonicalJson(held) === canonicalJson(read);
 }
 
 function sameMissing(one: readonly Missing[], other: readonly Missing[]): boolean {

@@ -44,7 +44,7 @@ describe('the form', () => {
       wishes: { keep: [{ id: 'S-13', quantity: 2 }], forbid: [{ id: 'X-150' }], spares: [] },
       timeLimitS: 30,
     });
-    planner.runs[0]?.answer({ ...mapResult, singleLoss: true });
+    planner.runs[0]?.answer({ ...mapResult, singleLoss: true, tolerance: 'piece' });
     await expect.element(page.getByText('any one piece lost').first()).toBeVisible();
     expect(session.state().result).toMatchObject({ minimised: 'count', tolerance: 'piece', timeLimitS: 30 });
     await userEvent.click(button('Plan again…'));

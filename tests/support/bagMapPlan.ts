@@ -89,6 +89,8 @@ export const mapResult: BagResult = {
   singleLoss: false,
   tolerance: 'nothing',
   wishes: { keep: [], forbid: [], spares: [] },
+  tolerance: 'nothing',
+  wishes: { keep: [], forbid: [], spares: [] },
   unchecked: [],
   problems: [],
   infeasible: [],

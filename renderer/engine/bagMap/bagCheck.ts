@@ -2,6 +2,7 @@ import type { BagOuting } from '../../../shared-types/bag.ts';
 import { recheckOuting } from '../bag/recheck.ts';
 import type { Carried, ResolvedBag, ResolvedOuting, ResolvedPlan } from '../plan/resolved.ts';
 import { atMost } from '../tolerance.ts';
+import type { Standing } from './standing.ts';
 import { withBag } from './withBag.ts';
 
 /** Why a bag does not take a line: what it would hold of what it may, whose bag it is, or what would then be short. */
@@ -13,8 +14,8 @@ export type BagRefusal =
 /**
  * Whether a line may lie in another bag of its outing.
  *
- * Limits and roles are judged here, so that the refusal has its number; what the steps then find in the bags of their
- * roles is counted by the routine that checks every answer again.
+ * Limits are judged here, so that the refusal has its number; roles, what the steps then find in the bags of theirs,
+ * and what the answer is to stand are counted by the routine that checks every answer again.
  *
  * @param answer - the outing as its lines lie now
  * @returns null where it may
@@ -22,25 +23,35 @@ export type BagRefusal =
 export function bagRefusal(
   plan: ResolvedPlan,
   answer: BagOuting,
-  line: { item: string; from: string },
-  to: string,
+  { item: itemId, from, to, standing }: { item: string; from: string; to: string; standing: Standing },
 ): BagRefusal | null {
   const bag = plan.bags.get(to);
-  const item = plan.carried.get(line.item);
+  const item = plan.carried.get(itemId);
   const outing = plan.outings.find(({ id }) => id === answer.id);
-  const held = answer.items.find(({ id, bag: lies }) => id === line.item && lies === line.from);
+  const held = answer.items.find(({ id, bag: lies }) => id === itemId && lies === from);
   if (bag === undefined || item === undefined || outing === undefined || held === undefined) return null;
   const over = limitPassed(plan, answer, bag, { item, quantity: held.quantity });
   if (over !== null) return over;
+  const faults = newFaults(
+    plan,
+    outing,
+    { before: answer, after: withBag(plan, answer, { item: itemId, from }, to) },
+    standing,
+  );
+  if (faults.length === 0) return null;
   if (bag.role !== null && !isUsedBy(plan, answer, item, bag.role)) return { kind: 'role', role: bag.role };
-  const faults = newFaults(plan, outing, answer, withBag(plan, answer, line, to));
-  return faults.length === 0 ? null : { kind: 'short', faults };
+  return { kind: 'short', faults };
 }
 
 /** What the second count finds wrong with an answer that it did not find before. */
-export function newFaults(plan: ResolvedPlan, outing: ResolvedOuting, before: BagOuting, after: BagOuting): string[] {
-  const known = new Set(recheckOuting(plan, outing, before));
-  return recheckOuting(plan, outing, after).filter((fault) => !known.has(fault));
+export function newFaults(
+  plan: ResolvedPlan,
+  outing: ResolvedOuting,
+  { before, after }: { before: BagOuting; after: BagOuting },
+  standing: Standing,
+): string[] {
+  const known = new Set(recheckOuting(plan, outing, before, standing));
+  return recheckOuting(plan, outing, after, standing).filter((fault) => !known.has(fault));
 }
 
 function limitPassed(

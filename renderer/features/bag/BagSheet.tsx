@@ -1,6 +1,7 @@
 import { memo, useMemo, useRef, useState } from 'react';
 import { Button } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
+import { standingOf } from '../../engine/bagMap/standing.ts';
 import { figuresBasis } from '../../engine/bag/figuresBasis.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { SourceNote } from '../../components/SourceNote/SourceNote.tsx';
@@ -94,6 +95,7 @@ export const BagSheet = memo(function BagSheet({
   const showForm = !running && !empty && !hindered && (kept === null || form.isOpen);
   const reasons = useReasons(atHand.text, running || empty || hindered ? null : planned);
   const plannedOuting = empty ? null : (planned?.result.outings.find(({ id }) => id === outing?.id) ?? null);
+  const standing = useMemo(() => standingOf(planned?.result ?? {}), [planned]);
   const laying = useLaying(atHand.id, outing?.id);
 
   const list = (
@@ -214,6 +216,7 @@ export const BagSheet = memo(function BagSheet({
                 <BagMapSection
                   plan={plan}
                   planned={plannedOuting}
+                  standing={standing}
                   lines={laying.lines}
                   selected={item === null ? null : { item: item.id, bag: item.bag }}
                   onSelect={(id, bag) => setInHand(lineId(bag, id))}

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import { recheckOuting, readdObjective } from '../../engine/bag/recheck.ts';
+import { standingOf } from '../../engine/bagMap/standing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
@@ -26,7 +27,9 @@ export function ProofPanel({ plan, kept, stackCount, units }: ProofPanelProps) {
     () =>
       result.outings.flatMap((answer) => {
         const outing = plan.outings.find(({ id }) => id === answer.id);
-        return outing === undefined ? [`outing ${answer.id} is not in the plan`] : recheckOuting(plan, outing, answer);
+        return outing === undefined
+          ? [`outing ${answer.id} is not in the plan`]
+          : recheckOuting(plan, outing, answer, standingOf(result));
       }),
     [plan, result],
   );

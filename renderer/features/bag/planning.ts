@@ -1,6 +1,7 @@
 import type { BagResult, BagWishes, Minimised, Tolerance } from '../../../shared-types/bag.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { SearchMoment } from '../../../shared-types/records/window.ts';
+import { standingOf } from '../../engine/bagMap/standing.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { Session } from '../../store/session.ts';
 import { toleranceWords } from './asked.ts';
@@ -121,7 +122,7 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
 
 /** An answer is never shown for more than it was made for. */
 function answeredOtherwise(result: BagResult, asked: Tolerance): Refusal | null {
-  const { tolerance = result.singleLoss ? 'piece' : 'nothing' }: BagResult & { tolerance?: Tolerance } = result;
+  const { tolerance } = standingOf(result);
   if (tolerance === asked) return null;
   const message = `The planner answered for “${toleranceWords[tolerance]}”, and was asked for “${toleranceWords[asked]}”.`;
   return { code: 'internal', message };

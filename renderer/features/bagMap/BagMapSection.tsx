@@ -10,6 +10,7 @@ import { scaleBar } from '../../components/StackDrawing/scaleBar.ts';
 import { arrangedOuting } from '../../engine/bagMap/arrangedOuting.ts';
 import { mapLayout } from '../../engine/bagMap/mapLayout.ts';
 import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
+import type { Standing } from '../../engine/bagMap/standing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { findBlock, withLine } from './carrying.ts';
@@ -23,6 +24,8 @@ export interface BagMapSectionProps {
   plan: ResolvedPlan;
   /** The outing as the planner gave it. */
   planned: BagOuting;
+  /** What the answer stands, wherever its lines lie. */
+  standing: Standing;
   /** Lines of it laid by hand. */
   lines: readonly LaidLine[];
   /** The line in hand. */
@@ -51,10 +54,10 @@ function scaleIn(layout: MapLayout, widthPx: number): number {
 
 /** Which item lies where in each bag, to scale; taken up and laid elsewhere by pointer or by keys. */
 export function BagMapSection(props: BagMapSectionProps) {
-  const { plan, planned, lines, selected, units, onSelect, onLines } = props;
+  const { plan, planned, standing, lines, selected, units, onSelect, onLines } = props;
   const hintId = useId();
   const { ref, width } = useElementSize<HTMLDivElement>();
-  const arranged = useMemo(() => arrangedOuting(plan, planned, lines), [plan, planned, lines]);
+  const arranged = useMemo(() => arrangedOuting(plan, planned, lines, standing), [plan, planned, lines, standing]);
   const layout = useMemo(() => mapLayout(plan, planned, arranged.laid), [plan, planned, arranged]);
   const pxPerMm = scaleIn(layout, Math.max(leastPx, Math.floor(width || firstWidthPx)));
   const answer = arranged.outing;
@@ -63,7 +66,7 @@ export function BagMapSection(props: BagMapSectionProps) {
       ?.block.key ?? null;
   const first = layout.bags.flatMap(({ blocks }) => blocks)[0]?.block.key ?? null;
   const carrying = useCarrying({
-    ...{ plan, answer, layout, pxPerMm, units, onSelect },
+    ...{ plan, answer, layout, standing, pxPerMm, units, onSelect },
     onLay: (line) => onLines?.(withLine(arranged.laid, line), `Lay ${line.item} in the bag`),
   });
   const { carried, said } = carrying;

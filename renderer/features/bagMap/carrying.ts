@@ -6,6 +6,7 @@ import { blockExtent } from '../../engine/bagMap/mapBlocks.ts';
 import type { LaidBlock, MapBag, MapLayout } from '../../engine/bagMap/mapLayout.ts';
 import { placeRefusal } from '../../engine/bagMap/placeCheck.ts';
 import type { PlaceRefusal } from '../../engine/bagMap/placeCheck.ts';
+import type { Standing } from '../../engine/bagMap/standing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { CarriedBlock } from '../../components/BagMap/MapBag.tsx';
 
@@ -66,7 +67,10 @@ export type MapRefusal = { why: 'bag'; bag: string; refusal: BagRefusal } | { wh
 export type SetDown = { kind: 'same' } | { kind: 'refused'; refused: MapRefusal } | { kind: 'laid'; line: LaidLine };
 
 /** Whether a carried block may stay where it is held: the bag must take it, and nothing else may lie there. */
-export function setDown(plan: ResolvedPlan, answer: BagOuting, layout: MapLayout, carried: CarriedBlock): SetDown {
+export function setDown(
+  { plan, answer, layout, standing }: { plan: ResolvedPlan; answer: BagOuting; layout: MapLayout; standing: Standing },
+  carried: CarriedBlock,
+): SetDown {
   const found = findBlock(layout, carried.key);
   const over = layout.bags.find(({ bag }) => bag.id === carried.bag);
   if (found === null || over === undefined) return { kind: 'same' };
@@ -75,7 +79,7 @@ export function setDown(plan: ResolvedPlan, answer: BagOuting, layout: MapLayout
   const { xMm, yMm, turned } = carried;
   if (bag === over && xMm === laid.xMm && yMm === laid.yMm && turned === laid.turned) return { kind: 'same' };
   if (bag !== over) {
-    const refusal = bagRefusal(plan, answer, { item: block.item, from: bag.bag.id }, over.bag.id);
+    const refusal = bagRefusal(plan, answer, { item: block.item, from: bag.bag.id, to: over.bag.id, standing });
     if (refusal !== null) return { kind: 'refused', refused: { why: 'bag', bag: over.bag.id, refusal } };
   }
   const others = over.blocks.filter((one) => one !== laid).map((one) => ({ key: one.block.key, spot: one }));

@@ -4,6 +4,7 @@ import type { BagOuting } from '../../../shared-types/bag.ts';
 import type { LaidLine } from '../../../shared-types/bagMap.ts';
 import type { MapBlock } from '../../engine/bagMap/mapBlocks.ts';
 import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
+import type { Standing } from '../../engine/bagMap/standing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { CarriedBlock } from '../../components/BagMap/MapBag.tsx';
@@ -15,6 +16,7 @@ export interface CarryingInput {
   /** The outing as its lines lie. */
   answer: BagOuting;
   layout: MapLayout;
+  standing: Standing;
   pxPerMm: number;
   units: UnitsShown;
   onSelect: (item: string, bag: string) => void;
@@ -71,9 +73,9 @@ export function useCarrying(input: CarryingInput): Carrying {
     say({ text: `${name(next.key)}: ${heldText(plan, next, units)}.`, refused: false });
   };
   const place = useCallback((held: CarriedBlock): boolean => {
-    const { plan: atHand, answer, layout: laid, units: shown, onLay: lay, onSelect: take } = now.current;
+    const { plan: atHand, answer, layout: laid, standing, units: shown, onLay: lay, onSelect: take } = now.current;
     const item = findBlock(laid, held.key)?.laid.block.item ?? '';
-    const down = setDown(atHand, answer, laid, held);
+    const down = setDown({ plan: atHand, answer, layout: laid, standing }, held);
     if (down.kind === 'refused') {
       say({ text: `${item} stays where it was. ${refusedText(atHand, laid, down.refused, shown)}`, refused: true });
       return false;

@@ -3,10 +3,12 @@ import type { LaidLine } from '../../../shared-types/bagMap.ts';
 import { recheckOuting } from '../../../renderer/engine/bag/recheck.ts';
 import { arrangedOuting, arrangedResult } from '../../../renderer/engine/bagMap/arrangedOuting.ts';
 import { bagRefusal } from '../../../renderer/engine/bagMap/bagCheck.ts';
+import { standingOf } from '../../../renderer/engine/bagMap/standing.ts';
 import { withBag } from '../../../renderer/engine/bagMap/withBag.ts';
 import { mapOuting, mapPlan, mapResult } from '../../support/bagMapPlan.ts';
 
 const [outing] = mapPlan.outings;
+const standing = standingOf(mapResult);
 const line = (item: string, bag: string, to: string): LaidLine => ({
   ...{ item, bag, to },
   ...{ xMm: 10, yMm: 10, turned: false },
@@ -23,7 +25,7 @@ describe('whether a bag takes a line', () => {
     ['W-10', 'Z', 'C', null],
     ['W-10', 'Z', 'L', { kind: 'role', role: 'Lead' }],
   ])('%s from %s into %s', (item, from, to, refusal) => {
-    expect(bagRefusal(mapPlan, mapOuting, { item, from }, to)).toEqual(refusal);
+    expect(bagRefusal(mapPlan, mapOuting, { item, from, to, standing })).toEqual(refusal);
   });
 
   it('says by how much a limit of mass, volume, pieces or length would be passed', () => {
@@ -31,7 +33,8 @@ describe('whether a bag takes a line', () => {
       ...mapPlan,
       bags: new Map([...mapPlan.bags].map(([id, bag]) => [id, id === 'C' ? { ...bag, ...change } : bag])),
     });
-    const asked = (change: object) => bagRefusal(limited(change), mapOuting, { item: 'S-13', from: 'L' }, 'C');
+    const asked = (change: object) =>
+      bagRefusal(limited(change), mapOuting, { item: 'S-13', from: 'L', to: 'C', standing });
     expect(asked({ massMaxKg: 0.2 })).toEqual({ kind: 'limit', unit: 'kg', would: expect.closeTo(0.294), limit: 0.2 });
     expect(asked({ volumeMaxL: 0.16 })).toEqual({ kind: 'limit', unit: 'L', would: expect.closeTo(0.17), limit: 0.16 });
     expect(asked({ itemsMax: 3 })).toEqual({ kind: 'limit', unit: 'pieces', would: 4, limit: 3 });
@@ -43,22 +46,47 @@ describe('whether a bag takes a line', () => {
     const items = mapOuting.items.map((item) => (item.id === 'S-13' ? { ...item, bag: 'C' } : item));
     const steps = mapOuting.steps.map((step) => (step.id === 'wipe' ? { ...step, stack: ['S-13'] } : step));
     const answer = { ...mapOuting, items, steps };
-    expect(bagRefusal(mapPlan, answer, { item: 'S-13', from: 'C' }, 'L')).toEqual({
+    expect(bagRefusal(mapPlan, answer, { item: 'S-13', from: 'C', to: 'L', standing })).toEqual({
       kind: 'short',
       faults: ['step wipe needs 1 × S-13, its bags hold fewer'],
     });
   });
 });
 
+describe('an answer that stands the loss of any one bag', () => {
+  it('is not laid so that a bag holds all there is of a piece', () => {
+    const items = [...mapOuting.items, { id: 'R-38', quantity: 1, bag: 'C', because: [] }];
+    const both = [...items, { id: 'S-13', quantity: 1, bag: 'C', because: [] }];
+    const steps = [{ id: 'turn', stack: ['R-38', 'S-13'], hold: null, setting: null }];
+    const answer = { ...mapOuting, items: both, steps };
+    const asked = { item: 'S-13', from: 'L', to: 'C' };
+    const bags = new Map([...mapPlan.bags].map(([id, bag]) => [id, { ...bag, tetherPoints: null, massMaxKg: null }]));
+    const plan = { ...mapPlan, bags };
+    expect(bagRefusal(plan, answer, { ...asked, standing })).toBeNull();
+    const refusal = bagRefusal(plan, answer, { ...asked, standing: { ...standing, tolerance: 'bag' } });
+    expect(refusal).toEqual({ kind: 'short', faults: [expect.stringMatching(/turn/)] });
+  });
+
+  it('kept before it could be asked for stands what its one field says', () => {
+    expect(standingOf({}).tolerance).toBe('nothing');
+    expect(standingOf({ singleLoss: true }).tolerance).toBe('piece');
+  });
+});
+
 describe('an outing as it was laid', () => {
   it('is the planner’s own where nothing lies in another bag', () => {
-    const arranged = arrangedOuting(mapPlan, mapOuting, [line('S-13', 'L', 'L')]);
+    const arranged = arrangedOuting(mapPlan, mapOuting, [line('S-13', 'L', 'L')], standing);
     expect(arranged.outing).toBe(mapOuting);
     expect(arrangedResult(mapPlan, mapResult, () => [line('S-13', 'L', 'L')])).toBe(mapResult);
   });
 
   it('has its lines where they lie, in the order of bags and catalog, and stands up to the second count', () => {
-    const { outing: answer, laid, gone, refused } = arrangedOuting(mapPlan, mapOuting, [line('S-13', 'L', 'C')]);
+    const {
+      outing: answer,
+      laid,
+      gone,
+      refused,
+    } = arrangedOuting(mapPlan, mapOuting, [line('S-13', 'L', 'C')], standing);
     expect(where(answer)).toEqual(['L 1 R-38', 'C 1 S-13', 'C 3 T-07', 'Z 2 W-10']);
     expect([laid.length, gone, refused]).toEqual([1, [], []]);
     if (outing === undefined) throw new Error('no outing');
@@ -69,13 +97,13 @@ describe('an outing as it was laid', () => {
     const bags = new Map([...mapPlan.bags].map(([id, bag]) => [id, { ...bag, massKg: 0.5 }]));
     const plan = { ...mapPlan, bags };
     const planned = { ...mapOuting, massKg: mapOuting.massKg + 1.5 };
-    const answer = arrangedOuting(plan, planned, [line('T-07', 'C', 'L')]).outing;
+    const answer = arrangedOuting(plan, planned, [line('T-07', 'C', 'L')], standing).outing;
     expect(answer.massKg).toBeCloseTo(mapOuting.massKg + 1, 9);
   });
 
   it('leaves out what the answer no longer packs, and what its bag no longer takes, and names both', () => {
     const lines = [line('X-150', 'L', 'L'), line('T-07', 'C', 'Z'), line('S-13', 'L', 'C')];
-    const arranged = arrangedOuting(mapPlan, mapOuting, lines);
+    const arranged = arrangedOuting(mapPlan, mapOuting, lines, standing);
     expect(arranged.gone).toEqual([lines[0]]);
     expect(arranged.refused).toEqual([lines[1]]);
     expect(arranged.laid).toEqual([lines[2]]);
