@@ -54,7 +54,8 @@ function spanAt({ id, role, minutes }: TimedStep, startMin: number): ClockSpan {
 /**
  * The clock of an outing: its course, its end against its limit, where it must turn back, where it may be left.
  *
- *   over = max(0, end − limit);  latest turn = limit − way home;  turn-back step = the last with end ≤ latest turn
+ *   over = max(0, end − limit);  latest turn = limit − way home;
+ *   turn-back step = the last with end ≤ latest turn, at which no other role is in the middle of one
  *
  * @returns minutes [min] from the beginning of the outing
  * @throws nothing
@@ -86,7 +87,7 @@ function turnBack(
 ): TurnBack | null {
   if (minutesMax === null || turnBackMin === null) return null;
   const latestMin = minutesMax - turnBackMin;
-  const fits = standstills(spans).filter((span) => atMost(span.endMin, latestMin));
+  const fits = byEnd(spans).filter((span) => standsStill(span, spans) && atMost(span.endMin, latestMin));
   const safe = new Set(steps.filter(({ safeToLeave }) => safeToLeave).map(({ id }) => id));
   return {
     minutes: turnBackMin,
@@ -97,8 +98,13 @@ function turnBack(
   };
 }
 
-/** By end; where several end at once, the one listed last. */
-function standstills(spans: readonly ClockSpan[]): ClockSpan[] {
+/** Nobody turns back while another role is in the middle of a step. */
+function standsStill({ endMin }: ClockSpan, spans: readonly ClockSpan[]): boolean {
+  return spans.every((other) => other.endMin <= endMin || other.startMin >= endMin);
+}
+
+/** By end; where several end at once, the one listed last comes last. */
+function byEnd(spans: readonly ClockSpan[]): ClockSpan[] {
   return spans.toSorted((a, b) => a.endMin - b.endMin);
 }
 
@@ -106,7 +112,7 @@ function standstills(spans: readonly ClockSpan[]): ClockSpan[] {
 function safeSteps(steps: readonly ResolvedStep[], spans: readonly ClockSpan[], latestMin: number | null): SafeStep[] {
   const safe = new Set(steps.filter(({ safeToLeave }) => safeToLeave).map(({ id }) => id));
   let lastMin = 0;
-  return standstills(spans)
+  return byEnd(spans)
     .filter(({ step }) => safe.has(step))
     .map(({ step, endMin }) => {
       const stretchMin = endMin - lastMin;

@@ -45,6 +45,8 @@ export function checkCourse(
   for (const [index, move] of (step.fastenerMoves ?? []).entries()) {
     const field = `${at}.fastenerMoves[${index}]`;
     if (!k.fasteners.has(move.id)) unknown(`${field}.id`, move.id, `no fastener has the id "${move.id}"`);
+    if (move.from === move.to)
+      r.refusals.add(`${field}.to`, { code: 'contradiction', value: move.to, message: 'is where it comes from' });
     for (const end of ['from', 'to'] as const) {
       const word = move[end];
       if (word === undefined || isEnd(word, k) || (end === 'from' && supplies(word, move.id, k))) continue;

@@ -86,6 +86,16 @@ describe('the clock', () => {
     expect(clockOf(steps, outing).clock.turnBack).toMatchObject({ step: last, allFits });
   });
 
+  it('does not turn back while another role is in the middle of a step', () => {
+    const both = [
+      step('a', 'Lead', { minutes: 5 }),
+      step('b', 'Lead', { minutes: 10, slot: 'x' }),
+      step('c', 'Second', { minutes: 30, slot: 'x' }),
+    ];
+    expect(clockOf(both, { minutesMax: 30, turnBack: 5 }).clock.turnBack?.step).toBe('a');
+    expect(clockOf(both, { minutesMax: 40, turnBack: 5 }).clock.turnBack?.step).toBe('c');
+  });
+
   it('has no turn without a limit or a way home, and counts what is over', () => {
     expect(clockOf(steps, { turnBack: 10 }).clock.turnBack).toBeNull();
     const { clock } = clockOf(steps, { minutesMax: 50 });

@@ -65,6 +65,7 @@ describe('what a plan says of its course', () => {
       'C-1',
     ],
     ['gear to lay into', move({ to: 'C-1' }), 'steps[0].fastenerMoves[0].to', 'unknown-id', 'C-1'],
+    ['a move to where it is', move({ to: 'site' }), 'steps[0].fastenerMoves[0].to', 'contradiction', 'site'],
     ['an unknown step before', put('steps[0].after', ['nothing']), 'steps[0].after[0]', 'unknown-id', 'nothing'],
     ['itself before', put('steps[0].after', ['fit']), 'steps[0].after[0]', 'unknown-id', 'fit'],
     [

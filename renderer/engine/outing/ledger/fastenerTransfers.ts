@@ -10,7 +10,7 @@ type Kind = 'fastener' | 'washer';
 const kinds = ['fastener', 'washer'] as const;
 
 /** Fasteners that a step turns: its own, and the one held against it, with their loose washers. */
-export function turned(step: ResolvedStep): { id: string; kind: Kind; quantity: number }[] {
+function turned(step: ResolvedStep): { id: string; kind: Kind; quantity: number }[] {
   const { count } = step;
   if (step.action === 'use' || count === null) return [];
   const both = [step.fastener, step.hold?.fastener].flatMap((fastener) => fastener ?? []);
