@@ -35,7 +35,7 @@ export interface MapLayout {
 }
 
 /** A bag laid open is about this deep for its length, where what lies in it needs no more. */
-const depthShare = 0.6;
+const depthShare = 0.5;
 const depthsMost = 4;
 const roundMm = 10;
 /** A window shows a bag of this length whole; longer bags are drawn smaller, down to half. */

@@ -9,8 +9,8 @@ export function withMoment(course: readonly SearchMoment[], moment: SearchMoment
   const last = course.at(-1);
   if (last !== undefined && last.outing === moment.outing && last.best === moment.best && last.bound === moment.bound)
     return course;
-  // The last place is the end's.
-  return [...(course.length < courseMost - 1 ? course : thinned(course)), moment];
+  // The last places are the ends'.
+  return [...(course.length < courseMost / 2 ? course : thinned(course)), moment];
 }
 
 /** Every second moment; first and last of each outing stay. */
@@ -21,17 +21,19 @@ function thinned(course: readonly SearchMoment[]): readonly SearchMoment[] {
   );
 }
 
-/** Where the search ended: at the answer it gave for the outing it was at. */
+/** Where the search of each outing ended: at the answer it gave, proved or with the bound it had come to. */
 export function ended(
   course: readonly SearchMoment[],
   plan: ResolvedPlan,
   end: { result: BagResult; minimised: Minimised; atS: number },
 ): SearchMoment[] {
   const { result, minimised, atS } = end;
-  const last = course.at(-1);
-  const answer = result.outings.find(({ id }) => id === last?.outing);
-  if (last === undefined || answer === undefined) return [...course];
-  const best = readdObjective(plan, [answer], minimised);
-  const bound = result.status === 'optimal' ? best : last.bound;
-  return [...course, { outing: last.outing, atS: Math.max(atS, last.atS), best, bound }];
+  return course.flatMap((moment, index) => {
+    const next = course[index + 1];
+    const answer = result.outings.find(({ id }) => id === moment.outing);
+    if (next?.outing === moment.outing || answer === undefined) return [moment];
+    const best = readdObjective(plan, [answer], minimised);
+    const bound = result.status === 'optimal' ? best : moment.bound;
+    return [moment, { outing: moment.outing, atS: Math.max(next?.atS ?? atS, moment.atS), best, bound }];
+  });
 }

@@ -1,6 +1,7 @@
 import type { BagResult, BagWishes, Minimised, Tolerance } from '../../../shared-types/bag.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { SearchMoment } from '../../../shared-types/records/window.ts';
+import { courseMost } from '../../../shared-types/records/window.ts';
 import { standingOf } from '../../engine/bagMap/standing.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { Session } from '../../store/session.ts';
@@ -106,7 +107,7 @@ export function createPlanning(session: Session, startPlanning: StartPlanning, n
           session.keepResult(run.planHash, {
             ...{ minimised, tolerance, wishes, timeLimitS, result },
             plannedAt: now().toISOString(),
-            course: ended(course, plan, { result, minimised, atS }),
+            course: ended(course, plan, { result, minimised, atS }).slice(-courseMost),
           });
         },
         (error: unknown) => {

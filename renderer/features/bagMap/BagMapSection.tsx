@@ -41,7 +41,7 @@ const leastPx = 240;
 const betweenPx = 20;
 const scaleMost = 1.2;
 /** What the limits beneath a bag need. */
-const underPx = 270;
+const underPx = 330;
 
 /** Room for all the bags side by side, or each below the other; one scale for all of them. */
 function scaleIn(layout: MapLayout, widthPx: number): number {

@@ -36,7 +36,9 @@ describe('two answers side by side', () => {
       1.2,
     );
     const { lines, same, massKg, pieces } = compareAnswers(one, other);
-    expect(lines.map(({ id, kind, pieces: more, massKg: kg }) => [id, kind, more, Math.round(kg * 1000) / 1000])).toEqual([
+    expect(
+      lines.map(({ id, kind, pieces: more, massKg: kg }) => [id, kind, more, Math.round(kg * 1000) / 1000]),
+    ).toEqual([
       ['S-13', 'only-one', -1, -0.15],
       ['T-07', 'quantity', 2, 0.096],
       ['W-10', 'bag', 0, 0],

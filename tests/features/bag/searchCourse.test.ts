@@ -37,6 +37,13 @@ describe('the course of a search', () => {
     const stopped = { ...mapResult, status: 'stopped' as const };
     expect(ended(course, mapPlan, { ...end, result: stopped }).at(-1)).toMatchObject({ bound: 0.5 });
     expect(ended([], mapPlan, { ...end, result: mapResult })).toEqual([]);
+    // An outing ends where the next begins.
+    const two = [moment(1, null, 0.5), moment(2, 3, 1, 'p')];
+    expect(ended(two, mapPlan, { ...end, result: mapResult }).map((one) => [one.outing, one.atS])).toEqual([
+      ['o', 1],
+      ['o', 2],
+      ['p', 2],
+    ]);
   });
 });
 
