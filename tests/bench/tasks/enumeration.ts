@@ -1,6 +1,8 @@
-/** The enumeration of stacks alone: its time, and what the process held at most. */
+/** The enumeration of stacks alone, which writes none of them out: its time, and what the process held at most. */
 import { outingWork } from '../../../renderer/engine/bag/outingWork.ts';
+import { noWishes } from '../../../renderer/engine/bag/wishes.ts';
 import { readPlan } from '../../../renderer/engine/plan/readPlan.ts';
+import { countWays } from '../../../renderer/engine/stack/ways.ts';
 import type { GeneratedTask } from '../../reference/tasks/generateTask.ts';
 
 export interface Enumerated {
@@ -13,10 +15,11 @@ export const peakMB = (): number => process.resourceUsage().maxRSS / 1024;
 export function enumerate({ plan: source }: GeneratedTask): Enumerated {
   const plan = readPlan(JSON.stringify(source));
   const began = performance.now();
-  const works = plan.outings.map((outing) => outingWork(plan, outing));
+  const asked = { tolerance: 'nothing', wishes: noWishes } as const;
+  const works = plan.outings.map((outing) => outingWork(plan, outing, asked));
   const seconds = (performance.now() - began) / 1000;
   const stacks = works
     .flatMap(({ groups }) => groups)
-    .reduce((sum, group) => sum + group.stacks.length + (group.holds?.length ?? 0), 0);
+    .reduce((sum, { ways, holds }) => sum + countWays(ways) + (holds === null ? 0 : countWays(holds)), 0);
   return { seconds, stacks };
 }

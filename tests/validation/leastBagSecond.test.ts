@@ -1,0 +1,4 @@
+/** The second quarter of the plans that `leastBag.test.ts` begins. */
+import { comparePlans } from './leastBagPlans.ts';
+
+comparePlans({ share: 1, shares: 4, planCount: 500 });

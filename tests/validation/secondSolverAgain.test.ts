@@ -1,0 +1,4 @@
+/** The second hundred of the plans that `secondSolver.test.ts` begins. */
+import { comparePlans } from './secondSolverPlans.ts';
+
+comparePlans(101, 100);
