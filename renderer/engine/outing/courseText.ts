@@ -68,13 +68,12 @@ function linesOf(course: OutingCourse): CourseLine[] {
   ];
 }
 
-/** "60.3 % (59.6 to 61.0 %)", with the confidence it holds with. */
+/** "60.32 % (59.64 to 60.99 %)", with the confidence it holds with. */
 function chanceText({ probability, interval }: Chance): string {
   // What is not certain is not rounded to certainty.
   const percent = (share: number): string => {
-    const text = (share * 100).toFixed(1);
-    if (share < 1 && text === '100.0') return '>99.9';
-    return share > 0 && text === '0.0' ? '<0.1' : text;
+    if (share < 1 && share > 0.9999) return '>99.99';
+    return share > 0 && share < 0.0001 ? '<0.01' : showNumber(share * 100);
   };
   const { low, high, confidence } = interval;
   return `${percent(probability)} % (${percent(low)} to ${percent(high)} % with ${confidence * 100} % confidence)`;

@@ -118,17 +118,17 @@ function stepFaults(plan: ResolvedPlan, outings: readonly BagOuting[], ledger: L
       due <= has ? [] : [`${step.id}: ${has} × ${what}, ${due} due`];
     return [
       ...[...parts].flatMap(([id, n]) => [
-        ...missing(`${id} in hand`, n, short(id, ['tool']) + quantity(begun, id, ['tool'], (t) => t.to.at === 'hand')),
-        ...missing(`${id} laid away`, n, short(id, ['tool']) + quantity(done, id, ['tool'], (t) => t.to.at === 'bag')),
+        ...missing(`${id} in hand`, n, short(id, ['tool']) + movedOf(begun, id, ['tool'], (t) => t.to.at === 'hand')),
+        ...missing(`${id} laid away`, n, short(id, ['tool']) + movedOf(done, id, ['tool'], (t) => t.to.at === 'bag')),
       ]),
       ...gearDue(plan, step).flatMap(([id, n, to]) =>
-        missing(`${id} to ${to}`, n, short(id, ['gear']) + quantity(done, id, ['gear'], (t) => reaches(t, to))),
+        missing(`${id} to ${to}`, n, short(id, ['gear']) + movedOf(done, id, ['gear'], (t) => reaches(t, to))),
       ),
       ...fastenersDue(step).flatMap(([id, kind, n, from, to]) =>
         missing(
           `${kind} ${id} from ${from} to ${to}`,
           n,
-          short(id, [kind]) + quantity([...begun, ...done], id, [kind], (t) => reaches(t, to)),
+          short(id, [kind]) + movedOf([...begun, ...done], id, [kind], (t) => reaches(t, to)),
         ),
       ),
     ];
@@ -213,7 +213,7 @@ function allowed(where: Whereabouts, finals: ReadonlySet<string>, tethered: bool
   }
 }
 
-function quantity(
+function movedOf(
   transfers: readonly LedgerTransfer[],
   id: string,
   kinds: readonly string[],

@@ -1,7 +1,7 @@
 import type { BagOuting } from '../../../../shared-types/bag.ts';
 import type { CourseProblem, PieceKind, Whereabouts } from '../../../../shared-types/outing.ts';
 import type { ResolvedBag, ResolvedOuting, ResolvedPlan, ResolvedStep } from '../../plan/resolved.ts';
-import { Book, inBag, store, type Piece } from './book.ts';
+import { inBag, store, type Book, type Piece } from './book.ts';
 
 /** What a ledger carries from one step to the next. */
 export interface Run {
