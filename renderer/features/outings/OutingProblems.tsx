@@ -1,8 +1,11 @@
 import type { PlanProblem } from '../../../shared-types/bag.ts';
+import type { CourseProblem } from '../../../shared-types/outing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { itemName, placeText } from '../steps/words.ts';
+import { courseProblemText, problemMarks } from './courseWords.ts';
+import { StepLink } from './StepLink.tsx';
 
 /** In words: what is where it should not be, or not where it is looked for; what is over its time. */
 function problemText(plan: ResolvedPlan, problem: PlanProblem, stepCalled: (code: string) => string): string {
@@ -18,21 +21,56 @@ function problemText(plan: ResolvedPlan, problem: PlanProblem, stepCalled: (code
 
 export interface OutingProblemsProps {
   plan: ResolvedPlan;
+  /** What the plan itself says is wrong, known at once. */
   problems: readonly PlanProblem[];
+  /** What following every piece finds, numbered as the drawing marks them. */
+  followed: readonly CourseProblem[];
+  /** Key of the list. */
+  id: string;
   stepCalled: (code: string) => string;
 }
 
-/** What is wrong with the course of an outing, each with its word and shape. */
-export function OutingProblems({ plan, problems, stepCalled }: OutingProblemsProps) {
-  if (problems.length === 0) return null;
+const isSame = (one: PlanProblem, other: CourseProblem): boolean =>
+  one.rule === other.rule && one.id === other.id && (one.step ?? null) === other.step;
+
+/** What is wrong with the course of an outing, each with its word and shape, and with the step that would mend it. */
+export function OutingProblems({ plan, problems, followed, id, stepCalled }: OutingProblemsProps) {
+  const known = problems.filter((problem) => !followed.some((other) => isSame(problem, other)));
+  if (known.length + followed.length === 0) return null;
+  const named = (code: string): string => stepCalled(code).replace(/,$/, '');
   return (
-    <section aria-labelledby="outing-problems">
-      <h2 id="outing-problems">Problems</h2>
+    <section aria-labelledby={`${id}-heading`}>
+      <h2 id={`${id}-heading`}>Problems</h2>
       <ul className="bw-task-list">
-        {problems.map((problem, index) => (
-          <li key={index}>
+        {known.map((problem, index) => (
+          <li key={index} className="bw-course-problem">
             <StateMark state={problem.rule} />
             <span>{problemText(plan, problem, stepCalled)}</span>
+          </li>
+        ))}
+        {followed.map((problem, index) => (
+          <li key={`followed ${index}`} id={`${id}-${index + 1}`} tabIndex={-1} className="bw-course-problem">
+            <span className="bw-second">{index + 1}</span>
+            <StateMark state={problemMarks[problem.rule]} />
+            <span>
+              {courseProblemText(plan, problem, stepCalled)}
+              {problem.step === null ? null : (
+                <>
+                  {' · at '}
+                  <StepLink step={problem.step}>{named(problem.step)}</StepLink>
+                </>
+              )}
+            </span>
+            {problem.mends.length === 0 ? null : (
+              <ul className="bw-course-mends" aria-label={`What would mend problem ${index + 1}`}>
+                {problem.mends.map(({ step, says }, at) => (
+                  <li key={at}>
+                    <span>{says}</span>
+                    {step === undefined ? null : <StepLink step={step}>{`Go to ${named(step)}`}</StepLink>}
+                  </li>
+                ))}
+              </ul>
+            )}
           </li>
         ))}
       </ul>

@@ -8,6 +8,8 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Missing } from '../../engine/records/readableTask.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
+import type { KeptResult } from '../../store/session.ts';
+import type { Act } from '../../store/store.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
@@ -29,11 +31,18 @@ import { outingAsking } from './outingCommands.ts';
 import type { OutingWish } from './outingCommands.ts';
 import { OutingDetail } from './OutingDetail.tsx';
 import { OutingForm } from './OutingForm.tsx';
+import { takeOrder, takeSwap } from './proposalActs.ts';
 import { scheduleOf } from './schedule.ts';
+import { useCourse } from './useCourse.ts';
 
 export interface OutingsSheetProps {
   /** Key of the task. */
   taskId: string;
+  /** The plan as its file would say it, and how that would be named: what is followed. */
+  text: string;
+  file: string;
+  /** The answer to the plan as it stands, with its planned bags; null where there is none. */
+  kept: KeptResult | null;
   /** All of it that can be read. */
   plan: ResolvedPlan;
   /** What the plan lacks of the task, and why. */
@@ -74,7 +83,8 @@ function ProblemMarks({ problems }: { problems: readonly PlanProblem[] }) {
   });
 }
 
-function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: ReadyOutingsProps) {
+function ReadyOutings(props: ReadyOutingsProps) {
+  const { task, steps, outings, text, file, kept, plan, missing, outing: asked } = props;
   const stock = useStock(task.shelves);
   const { run, notice } = useAct();
   const form = useOpenForm<{ kind: 'add' } | { kind: 'edit'; outing: TaskOuting }>();
@@ -83,6 +93,10 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
   const { headingRef, table, next: focusNext } = useFocusAfter();
   const rows = useMemo(() => ({ steps, outings }), [steps, outings]);
   const problems = useMemo(() => planProblems(plan), [plan]);
+  const course = useCourse(text, file, kept?.result.outings ?? null);
+  const take = async (act: Act): Promise<void> => {
+    if (await run(act)) setSaid(`${act.title}: done. Undo takes it back.`);
+  };
   const inHand = outings.find(({ code }) => code === asked) ?? outings[0] ?? null;
 
   const choose = (code: string): void => goTo({ at: 'outings', outing: code }, 'replace');
@@ -215,6 +229,10 @@ function ReadyOutings({ task, steps, outings, plan, missing, outing: asked }: Re
             plan={plan}
             missing={missing}
             problems={problems.filter((problem) => problem.outing === inHand.code)}
+            course={course}
+            planned={kept?.result.outings.find(({ id }) => id === inHand.code) ?? null}
+            onOrder={(order) => void take(takeOrder(rows, inHand, order))}
+            onSwap={(swap) => void take(takeSwap(rows, inHand, swap))}
             headingRef={headingRef}
             actions={
               <RecordActions

@@ -1,9 +1,19 @@
 import { useId, useMemo } from 'react';
 import { useElementSize } from '@mantine/hooks';
+import type { CourseProblem } from '../../../shared-types/outing.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import { textWidthPx } from '../../components/StackDrawing/labels.ts';
 import { countOf } from '../steps/words.ts';
+import { problemMarks, rowText } from './courseWords.ts';
+import type { FollowedLine } from './followedLines.ts';
+import { PlaceLines } from './PlaceLines.tsx';
+import { placeLayout } from './placeLayout.ts';
+import { problemMarksLayout } from './problemMarksLayout.ts';
 import type { Schedule } from './schedule.ts';
-import { axisY, clockText, laneHeightPx, timelineLayout } from './timelineLayout.ts';
+import { StepLanes } from './StepLanes.tsx';
+import { axisY, timelineLayout } from './timelineLayout.ts';
 import './outings.css';
 
 export interface TimelineProps {
@@ -11,31 +21,55 @@ export interface TimelineProps {
   schedule: Schedule;
   roles: readonly string[];
   minutesMax: number | null;
+  /** The latest minute at which the way home still fits. */
+  turnMin: number | null;
+  plan: ResolvedPlan;
+  /** Pieces whose way is drawn. */
+  lines: readonly FollowedLine[];
+  labelOf: (line: FollowedLine) => string;
+  problems: readonly CourseProblem[];
+  /** Key of the list of problems, where each is said. */
+  problemsId: string;
   numberOf: (id: string) => number;
   nameOf: (id: string) => string;
+  stepCalled: (code: string) => string;
 }
 
 const firstWidthPx = 720;
+const marksPx = 40;
+const headPx = 28;
+const rowNameMostPx = 170;
 
-/** The outing by the clock: each role a lane, each step as long as it takes, to one scale. */
-export function Timeline({ name, schedule, roles, minutesMax, numberOf, nameOf }: TimelineProps) {
+/** The outing by the clock: above, each role a lane and each step as long as it takes; below, where things lie. */
+export function Timeline(props: TimelineProps) {
+  const { name, schedule, roles, minutesMax, turnMin, plan, lines, labelOf, problems, problemsId } = props;
+  const { numberOf, nameOf, stepCalled } = props;
   const id = useId();
   const { ref, width } = useElementSize<HTMLDivElement>();
-  const layout = useMemo(
-    () =>
-      timelineLayout({
-        schedule,
-        roles,
-        minutesMax,
-        numberOf,
-        nameOf,
-        widthPx: Math.max(320, Math.floor(width || firstWidthPx) - 2),
-      }),
-    [schedule, roles, minutesMax, numberOf, nameOf, width],
-  );
-  const { widthPx, heightPx, leftPx, rightPx, lanes, ticks, boxes, limit } = layout;
-  const said = lanes.map(
+  const drawing = useMemo(() => {
+    const rowNames = lines.flatMap(({ stays }) => stays.map(({ where }) => rowText(plan, where)));
+    const clock = timelineLayout({
+      ...{ schedule, roles, minutesMax, turnMin, numberOf, nameOf },
+      leftLeastPx: Math.max(72, ...rowNames.map((text) => Math.min(rowNameMostPx, textWidthPx(text, 13) + 12))),
+      widthPx: Math.max(320, Math.floor(width || firstWidthPx) - 2),
+    });
+    const { leftPx, rightPx, at } = clock;
+    const marksY = clock.heightPx - 6;
+    const marks = problemMarksLayout(problems, schedule, { at, leftPx });
+    const topPx = marksY + (marks.length > 0 ? marksPx : 0) + headPx;
+    const places = placeLayout({ lines, topPx, leftPx, rightPx, at, labelOf });
+    const heightPx =
+      lines.length === 0 ? (marks.length > 0 ? marksY + marksPx : clock.heightPx) : topPx + places.heightPx + 12;
+    const widthPx = Math.max(clock.widthPx, ...marks.map(({ markX }) => markX + 40));
+    return { clock, marks, marksY, topPx, places, heightPx, widthPx };
+  }, [schedule, roles, minutesMax, turnMin, numberOf, nameOf, width, lines, labelOf, plan, problems]);
+  const { clock, marks, marksY, topPx, places, heightPx, widthPx } = drawing;
+  const { leftPx, rightPx } = clock;
+  const said = clock.lanes.map(
     ({ role, steps, minutes }) => `${role}: ${countOf(steps, 'step')}, ${showNumber(minutes)} min`,
+  );
+  const ways = places.drawn.map(
+    ({ line }) => `${labelOf(line)}: ${line.stays.map(({ where }) => rowText(plan, where)).join(', then ')}`,
   );
   return (
     <figure className="bw-timeline" aria-label={`Course of ${name}`}>
@@ -46,100 +80,83 @@ export function Timeline({ name, schedule, roles, minutesMax, numberOf, nameOf }
         role="group"
         aria-label="Drawing, scrolls sideways where narrow"
       >
-        <svg
-          width={widthPx}
-          height={heightPx}
-          viewBox={`0 0 ${widthPx} ${heightPx}`}
-          role="img"
-          aria-labelledby={`${id}-title ${id}-desc`}
-        >
-          <title id={`${id}-title`}>{`${name} by the clock, to scale: ${showNumber(schedule.endMin)} min out`}</title>
-          <desc id={`${id}-desc`}>
-            {[...said, ...(minutesMax === null ? [] : [`limit ${showNumber(minutesMax)} min`])].join('; ')}
-          </desc>
-          <defs>
-            <pattern id={`${id}-over`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-              <rect className="bw-timeline-overground" width="6" height="6" />
-              <path className="bw-timeline-overline" d="M0 0V6" />
-            </pattern>
-          </defs>
-          <text className="bw-timeline-axis" x={16} y={axisY - 8}>
-            h:min
-          </text>
-          <path className="bw-timeline-rule" d={`M${leftPx} ${axisY}H${rightPx}`} />
-          {ticks.map(({ x, text }) => (
-            <g key={text}>
-              <path className="bw-timeline-rule" d={`M${x} ${axisY}v-5`} />
-              <text className="bw-timeline-axis" x={x} y={axisY - 9} textAnchor="middle">
-                {text}
-              </text>
-            </g>
-          ))}
-          {lanes.map(({ role, y }) => (
-            <g key={role}>
-              <rect className="bw-timeline-lane" x={leftPx} y={y} width={rightPx - leftPx} height={laneHeightPx} />
-              <foreignObject x={4} y={y} width={leftPx - 12} height={laneHeightPx}>
-                <div className="bw-timeline-role" title={role}>
-                  {role}
-                </div>
-              </foreignObject>
-            </g>
-          ))}
-          {limit === null || layout.endX <= limit.x + 0.5 ? null : (
-            <rect
-              fill={`url(#${id}-over)`}
-              x={limit.x}
-              y={axisY}
-              width={layout.endX - limit.x}
-              height={heightPx - axisY - 8}
-            />
-          )}
-          {boxes.map(({ span, x, widthPx: boxPx, lane, text, over }) => {
-            const y = lanes[lane]?.y ?? 0;
-            const label = `${numberOf(span.step.id)} ${nameOf(span.step.id)}, ${clockText(span.startMin)}–${clockText(span.endMin)}`;
-            return (
-              <g key={span.step.id} data-step={span.step.code}>
-                <title>{label}</title>
-                {boxPx < 1 ? (
-                  <path className="bw-timeline-moment" d={`M${x} ${y}v${laneHeightPx}`} />
-                ) : (
-                  <rect
-                    className="bw-timeline-box"
-                    data-over={over || undefined}
-                    x={x}
-                    y={y + 1}
-                    width={boxPx}
-                    height={laneHeightPx - 2}
-                  />
-                )}
-                {text === '' ? null : (
-                  <text className="bw-timeline-text" x={x + boxPx / 2} y={y + laneHeightPx / 2 + 4} textAnchor="middle">
-                    {text}
-                  </text>
-                )}
+        <div className="bw-timeline-field" style={{ width: widthPx, height: heightPx }}>
+          <svg
+            width={widthPx}
+            height={heightPx}
+            viewBox={`0 0 ${widthPx} ${heightPx}`}
+            role="img"
+            aria-labelledby={`${id}-title ${id}-desc`}
+          >
+            <title id={`${id}-title`}>{`${name} by the clock, to scale: ${showNumber(schedule.endMin)} min out`}</title>
+            <desc id={`${id}-desc`}>
+              {[
+                ...said,
+                ...(minutesMax === null ? [] : [`limit ${showNumber(minutesMax)} min`]),
+                ...(clock.turn === null ? [] : [clock.turn.text]),
+                ...ways,
+              ].join('; ')}
+            </desc>
+            {marks.map(({ step, x, band }) =>
+              band === null ? null : (
+                <rect
+                  key={step ?? ''}
+                  className="bw-timeline-clash"
+                  x={x}
+                  y={axisY}
+                  width={band.widthPx}
+                  height={heightPx - axisY - 8}
+                />
+              ),
+            )}
+            <StepLanes layout={clock} numberOf={numberOf} nameOf={nameOf} hatchId={`${id}-over`} bottomPx={marksY} />
+            {lines.length === 0 ? null : (
+              <PlaceLines layout={places} plan={plan} topPx={topPx} leftPx={leftPx} rightPx={rightPx} />
+            )}
+            {marks.map(({ step, x, markX }) => (
+              <g key={step ?? ''} className="bw-timeline-arises">
+                <path d={`M${x} ${axisY + 18}V${marksY + 6}L${markX} ${marksY + 10}`} />
+                {lines.length === 0 ? null : <path d={`M${x} ${marksY + marksPx}V${topPx + places.heightPx}`} />}
               </g>
+            ))}
+            {clock.limit === null ? null : (
+              <path className="bw-timeline-limit" d={`M${clock.limit.x} 18V${heightPx - 6}`} />
+            )}
+            {clock.turn === null ? null : (
+              <path className="bw-timeline-turn" d={`M${clock.turn.x} 34V${heightPx - 6}`} />
+            )}
+          </svg>
+          {marks.map(({ step, markX, problems: own }) => {
+            const [first] = own;
+            if (first === undefined) return null;
+            const words = own.map(({ number }) => number).join(', ');
+            const where = step === null ? 'the outing as a whole' : stepCalled(step).replace(/,$/, '');
+            return (
+              <a
+                key={step ?? ''}
+                className="bw-timeline-mark"
+                href={`#${problemsId}-${first.number}`}
+                style={{ left: markX - 2, top: marksY + 6 }}
+                aria-label={`${countOf(own.length, 'problem')} at ${where}: number ${words}`}
+                onClick={(event) => {
+                  // The window's own address says which sheet is shown: the mark moves the focus, not the address.
+                  event.preventDefault();
+                  document.getElementById(`${problemsId}-${first.number}`)?.focus();
+                }}
+              >
+                <StateMark state={problemMarks[first.problem.rule]} text={words} size={14} />
+              </a>
             );
           })}
-          {limit === null ? null : (
-            <g>
-              <path className="bw-timeline-limit" d={`M${limit.x} 18V${heightPx - 6}`} />
-              <text
-                className="bw-timeline-axis bw-timeline-strong"
-                x={limit.x + (limit.anchor === 'end' ? -6 : 6)}
-                y={16}
-                textAnchor={limit.anchor}
-              >
-                {limit.text}
-              </text>
-            </g>
-          )}
-        </svg>
+        </div>
       </div>
       <figcaption className="bw-timeline-caption">
         <b>Course of {name}</b>
         <span>
           to scale · steps one after another, those of a slot at once · what is done only if a step fails has no place
           on the clock
+          {clock.boxes.some(({ safe }) => safe) ? ' · double edge: may be left after this step' : ''}
+          {lines.length === 0 ? '' : ' · below, a line is what lies together: its row says where'}
         </span>
       </figcaption>
     </figure>

@@ -10,6 +10,8 @@ export interface TimeBox {
   text: string;
   /** Runs past the limit of the outing. */
   over: boolean;
+  /** The work may be left after it. */
+  safe: boolean;
 }
 
 export interface TimelineLayout {
@@ -22,14 +24,18 @@ export interface TimelineLayout {
   boxes: TimeBox[];
   /** The outing's limit; null where it has none. */
   limit: { x: number; text: string; anchor: 'start' | 'end' } | null;
+  /** By when it must turn back; null where the outing does not say its way home. */
+  turn: { x: number; text: string; anchor: 'start' | 'end' } | null;
   endX: number;
+  /** Where a minute lies. */
+  at: (minutes: number) => number;
   pxPerMin: number;
 }
 
 export const laneHeightPx = 36;
 const laneStepPx = 46;
-export const axisY = 44;
-const lanesTopPx = 62;
+export const axisY = 60;
+const lanesTopPx = 78;
 const roleWidthMostPx = 180;
 const edgePx = 16;
 /** The shortest step shows its number where the drawing may grow so far. */
@@ -52,14 +58,19 @@ export function timelineLayout(input: {
   schedule: Schedule;
   roles: readonly string[];
   minutesMax: number | null;
+  /** The latest minute at which the way home still fits. */
+  turnMin?: number | null;
+  /** At least so much is kept free on the left. */
+  leftLeastPx?: number;
   numberOf: (id: string) => number;
   nameOf: (id: string) => string;
   widthPx: number;
 }): TimelineLayout {
-  const { schedule, minutesMax, numberOf, nameOf } = input;
+  const { schedule, minutesMax, numberOf, nameOf, turnMin = null, leftLeastPx = 72 } = input;
   const { spans, endMin } = schedule;
   const roles = [...new Set([...input.roles, ...spans.map(({ step }) => step.role)])];
-  const leftPx = edgePx + Math.min(roleWidthMostPx, Math.max(72, ...roles.map((role) => textWidthPx(role, 13) + 12)));
+  const leftPx =
+    edgePx + Math.min(roleWidthMostPx, Math.max(leftLeastPx, ...roles.map((role) => textWidthPx(role, 13) + 12)));
   const spanMin = Math.max(endMin, minutesMax ?? 0, 1);
   const shortestMin = Math.min(
     ...spans.map(({ startMin, endMin: end }) => end - startMin).filter((min) => min > 0),
@@ -86,6 +97,7 @@ export function timelineLayout(input: {
       widthPx,
       lane: roles.indexOf(span.step.role),
       text: fitting(number, nameOf(span.step.id), widthPx - 8),
+      safe: span.step.safeToLeave === true,
       over: minutesMax !== null && span.endMin > minutesMax * (1 + 1e-9),
     };
   });
@@ -102,13 +114,17 @@ export function timelineLayout(input: {
     }),
     ticks,
     boxes,
-    limit:
-      limitX === null || minutesMax === null
-        ? null
-        : { x: limitX, text: `limit ${clockText(minutesMax)}`, anchor: limitX - leftPx > 120 ? 'end' : 'start' },
+    limit: limitX === null || minutesMax === null ? null : lineAt(limitX, `limit ${clockText(minutesMax)}`, leftPx),
+    turn: turnMin === null || turnMin < 0 ? null : lineAt(at(turnMin), `turn back by ${clockText(turnMin)}`, leftPx),
     endX: at(endMin),
+    at,
     pxPerMin,
   };
+}
+
+/** A line with its word on the side where there is room. */
+function lineAt(x: number, text: string, leftPx: number): { x: number; text: string; anchor: 'start' | 'end' } {
+  return { x, text, anchor: x - leftPx > 120 ? 'end' : 'start' };
 }
 
 /** Number and name, the name cut where the room ends; the number alone; nothing. */

@@ -76,7 +76,18 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
       />
     );
   if (place.at === 'outings')
-    return <OutingsSheet taskId={atHand.id} plan={plan} missing={missing} outing={place.outing} units={units} />;
+    return (
+      <OutingsSheet
+        taskId={atHand.id}
+        text={atHand.text}
+        file={atHand.name}
+        kept={result}
+        plan={plan}
+        missing={missing}
+        outing={place.outing}
+        units={units}
+      />
+    );
   if (place.at === 'bag')
     return (
       <BagSheet
