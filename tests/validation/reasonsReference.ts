@@ -1,7 +1,8 @@
 /** What the exhaustive search of `tests/reference` says of a plan with something of it taken away or lifted. */
-import type { Minimised } from '../../shared-types/bag.ts';
+import type { Minimised, Tolerance } from '../../shared-types/bag.ts';
 import type { Limit } from '../../shared-types/bagReasons.ts';
 import type { Plan } from '../../shared-types/plan.ts';
+import { plainAsk } from '../reference/ask.ts';
 import { leastBag } from '../reference/exhaustive.ts';
 
 /** One outing, and of its steps all or the named ones. */
@@ -57,8 +58,8 @@ export function lifted(plan: Plan, limit: Limit, figure: number | null = null): 
 }
 
 /** The least that an exhaustive search finds; null where nothing does. */
-export function leastOf(plan: Plan, minimise: Minimised): number | null {
-  return leastBag(plan, minimise).value;
+export function leastOf(plan: Plan, minimise: Minimised, tolerance: Tolerance = 'nothing'): number | null {
+  return leastBag(plan, plainAsk(minimise, { tolerance })).value;
 }
 
 /** Whether two costs are one, to the last digits of a sum. */

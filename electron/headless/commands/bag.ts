@@ -39,7 +39,9 @@ export async function bag(args: readonly CommandArgument[], io: CommandIo): Prom
   };
   const result = await planBag(plan, asked);
   const exit = settled(result) ? 0 : 1;
-  const reasons = flags.has('--reasons') ? await bagReasons(plan, result, asked) : undefined;
+  const { keep, forbid, spares } = asked;
+  const wanted = { ...asked, wishes: { keep, forbid, spares } };
+  const reasons = flags.has('--reasons') ? await bagReasons(plan, result, wanted) : undefined;
   const document = { ...bagDocument(plan, result), ...(reasons ? { reasons } : {}) };
   if (format === 'json') return { exit, result: document };
   const write = format === 'csv' ? bagCsv : bagText;

@@ -49,6 +49,28 @@ describe('bag --reasons', () => {
     expect(result.reasons?.tolerance[0]?.total?.value).toBe(6);
   });
 
+  it('is of the bag with what is asked of it', async () => {
+    const { result } = await answer(asItIs, '--reasons', '--keep', 'X-6=1', '--forbid', 'S-9/16-12');
+    expect(result.reasons?.without.find(({ id }) => id === 'X-6')).toMatchObject({ againstWish: true });
+    expect(result.reasons?.limits.map(({ limit }) => limit.kind)).toEqual(expect.arrayContaining(['keep', 'forbid']));
+    // Its own socket is the only one left.
+    expect(result.reasons?.without.find(({ id }) => id === 'S-9/16')?.outcome).toBe('infeasible');
+  });
+
+  it('says which piece’s loss a step does not survive where one is to be stood', async () => {
+    const { exit, result } = await answer(asItIs, '--reasons', '--single-loss');
+    expect(exit).toBe(1);
+    expect(result.reasons?.losses.map(({ step, lost }) => [step, lost])).toEqual([
+      ['loosen', { piece: 'R-38' }],
+      ['tighten', { piece: 'TT-2' }],
+    ]);
+    expect(result.reasons?.tolerance.map(({ tolerance, outcome }) => [tolerance, outcome])).toEqual([
+      ['nothing', 'proven'],
+      ['piece', 'infeasible'],
+      ['bag', 'infeasible'],
+    ]);
+  });
+
   it('says which steps do not go together, with the limit', async () => {
     const { exit, result } = await answer(put('catalog.bags[0].itemsMax', 3), '--reasons');
     expect(exit).toBe(1);

@@ -17,7 +17,8 @@ export type LimitFound = { kind: 'limit'; found: LimitReason } | { kind: 'limits
  *
  * Room to spare proves nothing, for another answer may have had none; so limits are lifted and the outing is planned
  * again. Lifting several can only make it cheaper than lifting any one of them: where the answer without all of a list
- * costs as much as with it, none of the list binds, and halves are looked into only where it costs less.
+ * costs as much as with it, none of the list binds. Where it costs less, the answer goes beyond some of the list: where
+ * beyond one alone, that one binds, with that cost; where beyond several, each is lifted by itself. Then the rest.
  *
  * Said of every limit of a bag, of the stock of what is packed, of slots and wishes, and of whatever else binds.
  *
@@ -42,12 +43,16 @@ async function* limitsOfOuting(
   const base = { plan: oneOuting(plan, outing.id), wishes };
   const before = outingTotal(plan, result, outing, options.minimise);
   const all = limitsOf(plan, outing.id, wishes, outing).filter(({ limit }) => mayBind(plan, limit));
-  const lifted = async (list: readonly MeasuredLimit[]): Promise<Proven | null> => {
+  const lifted: Lift = async (list) => {
     const without = relaxed(
       base,
       list.map(({ limit }) => limit),
     );
-    return (await ask(without.plan, { ...options, wishes: without.wishes })).total;
+    const { total, result: answer } = await ask(without.plan, { ...options, wishes: without.wishes });
+    const [after] = total ? answer.outings : [];
+    const measured = after ? limitsOf(base.plan, outing.id, wishes, after) : [];
+    const beyond = new Set(measured.filter(mayBeBeyond).map(({ limit }) => JSON.stringify(limit)));
+    return { total, beyond: list.filter(({ limit }) => beyond.has(JSON.stringify(limit))) };
   };
 
   const found = await verdicts(all, before, lifted);
@@ -73,8 +78,8 @@ async function* limitsOfOuting(
     };
   }
   if ([...found.values()].some(({ binds }) => binds !== false)) return;
-  const together = await minimalPart(all, async (list) => changes(before, await lifted(list)) === true);
-  const total = together && together.length > 1 ? await lifted(together) : null;
+  const together = await minimalPart(all, async (list) => changes(before, (await lifted(list)).total) === true);
+  const total = together && together.length > 1 ? (await lifted(together)).total : null;
   if (!together || !total) return;
   const limits = { outing: outing.id, limits: together, objectiveUnit: unit, relaxed: overall(total) };
   yield { kind: 'limitsTogether', found: limits };
@@ -90,18 +95,50 @@ interface Verdict {
   total: Proven | null;
 }
 
+/** What an outing costs without some limits, and which of these its answer then goes beyond, or may. */
+type Lift = (list: readonly MeasuredLimit[]) => Promise<{ total: Proven | null; beyond: MeasuredLimit[] }>;
+
 async function verdicts(
   list: readonly MeasuredLimit[],
   before: Proven,
-  lifted: (list: readonly MeasuredLimit[]) => Promise<Proven | null>,
+  lifted: Lift,
 ): Promise<Map<MeasuredLimit, Verdict>> {
   if (list.length === 0) return new Map();
-  const total = await lifted(list);
+  const { total, beyond } = await lifted(list);
   const binds = changes(before, total);
   if (binds === false || list.length === 1) return new Map(list.map((one) => [one, { binds, total }]));
-  const middle = Math.ceil(list.length / 2);
-  const [early, late] = [list.slice(0, middle), list.slice(middle)];
-  return new Map([...(await verdicts(early, before, lifted)), ...(await verdicts(late, before, lifted))]);
+  const first = binds === true && beyond.length > 0 ? beyond : list.slice(0, Math.ceil(list.length / 2));
+  const rest = list.filter((one) => !first.includes(one));
+  const [one] = first;
+  const known = binds === true && beyond.length === 1 && one ? new Map([[one, { binds, total }]]) : null;
+  return new Map([...(known ?? (await parts(first, before, lifted))), ...(await verdicts(rest, before, lifted))]);
+}
+
+/** Few limits each by itself, many in halves. */
+async function parts(
+  list: readonly MeasuredLimit[],
+  before: Proven,
+  lifted: Lift,
+): Promise<Map<MeasuredLimit, Verdict>> {
+  if (list.length > fewLimits) {
+    const middle = Math.ceil(list.length / 2);
+    const [early, late] = [list.slice(0, middle), list.slice(middle)];
+    return new Map([...(await verdicts(early, before, lifted)), ...(await verdicts(late, before, lifted))]);
+  }
+  const each: [MeasuredLimit, Verdict][] = [];
+  for (const one of list) {
+    const { total } = await lifted([one]);
+    each.push([one, { binds: changes(before, total), total }]);
+  }
+  return new Map(each);
+}
+
+const fewLimits = 8;
+
+/** Of slots and spares an answer does not show whether it keeps to them. */
+function mayBeBeyond({ limit, allowed, used }: MeasuredLimit): boolean {
+  if (limit.kind === 'slot' || limit.kind === 'spares' || allowed === null || used === null) return true;
+  return limit.kind === 'keep' ? used < allowed : !atLeast(allowed, used);
 }
 
 /** Whether it costs less than before; null where neither is proven. */
