@@ -26,6 +26,7 @@ export const longest: readonly string[] = [
   'tests/engine/damagedInputs.test.ts',
   'tests/architecture/unused.test.ts',
   'tests/validation/leastBag.test.ts',
+  'tests/validation/reasons.test.ts',
   'tests/browser/catalogMany.test.tsx',
   'tests/browser/storeLoad.test.ts',
 ];

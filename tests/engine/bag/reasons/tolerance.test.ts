@@ -21,7 +21,7 @@ async function curve(edit: Edit, options: Parameters<typeof reasonsOf>[2] = {}) 
 }
 
 const values = (points: Awaited<ReturnType<typeof curve>>) =>
-  points.map(({ tolerance, outcome, total }) => [tolerance, outcome, total && Number(total.value.toFixed(9))]);
+  points.map(({ tolerance, outcome, total }) => [tolerance, outcome, total && total.value]);
 
 describe('the cost of tolerance', () => {
   it('is that of a second stack, in the same bag for a piece, in another one for a bag', async () => {
