@@ -1,15 +1,20 @@
 /** Of answers that are equally good the same one is always given, with nothing idle in it. */
 import { describe, expect, it } from 'vitest';
+import type { BagWishes, Tolerance } from '../../../shared-types/bag.ts';
 import { because } from '../../../renderer/engine/bag/because.ts';
-import { bagModel } from '../../../renderer/engine/bag/bagModel.ts';
 import { addedUp, countsOf, mostOf } from '../../../renderer/engine/bag/counts.ts';
 import type { OutingAnswer } from '../../../renderer/engine/bag/outingAnswer.ts';
-import { inCatalogOrder, massKg, objectiveValue, readAnswer } from '../../../renderer/engine/bag/outingAnswer.ts';
-import type { Choice, OutingWork } from '../../../renderer/engine/bag/outingWork.ts';
+import { inCatalogOrder, massKg, objectiveValue } from '../../../renderer/engine/bag/outingAnswer.ts';
+import type { OutingWork } from '../../../renderer/engine/bag/outingWork.ts';
 import { outingWork } from '../../../renderer/engine/bag/outingWork.ts';
-import { settle } from '../../../renderer/engine/bag/settle.ts';
+import type { Option } from '../../../renderer/engine/bag/settle/options.ts';
+import { optionsFrom } from '../../../renderer/engine/bag/settle/options.ts';
+import { settle as settled } from '../../../renderer/engine/bag/settle/settle.ts';
+import { fewestChanges } from '../../../renderer/engine/bag/settle/toolChanges.ts';
+import { noWishes } from '../../../renderer/engine/bag/wishes.ts';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
 import type { ResolvedPlan } from '../../../renderer/engine/plan/resolved.ts';
+import { dice } from '../../reference/dice.ts';
 import type { Edit } from '../../support/editJson.ts';
 import { all, keep, put } from '../../support/editJson.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
@@ -19,16 +24,23 @@ interface Worked {
   work: OutingWork;
 }
 
-function worked(edit: Edit): Worked {
+function worked(edit: Edit, tolerance: Tolerance = 'nothing', wishes: Partial<BagWishes> = {}): Worked {
   const source = smallPlan();
   edit(source);
   const plan = planFrom(source);
   const [outing] = plan.outings;
   if (!outing) throw new Error('no outing');
-  return { plan, work: outingWork(plan, outing) };
+  return { plan, work: outingWork(plan, outing, { tolerance, wishes: { ...noWishes, ...wishes } }) };
 }
 
-const idsOf = (choices: readonly Choice[] | null | undefined) => choices?.map(({ ids }) => ids.join(' '));
+const textOf = ({ stack, hold }: Pick<Option, 'stack' | 'hold'>) =>
+  [stack, hold].flatMap((one) => one?.ids.join(' ') ?? []).join(' | ');
+
+/** Every way to serve each group with the whole stock. */
+function allOptions({ plan, work }: Worked): Option[][] {
+  const stock = new Map([...plan.carried.values()].map(({ id, onHand }) => [id, onHand]));
+  return work.groups.map((group) => optionsFrom(group, stock));
+}
 
 /** What lies where: `2 X-3 in B-1`. */
 function contents({ plan }: Worked, lines: readonly string[]): OutingAnswer['contents'] {
@@ -40,25 +52,28 @@ function contents({ plan }: Worked, lines: readonly string[]): OutingAnswer['con
   });
 }
 
-/** An answer in which each group takes its stack, and hold, of the number said. */
-function answerOf(
-  of: Worked,
-  lines: readonly string[],
-  numbers: readonly (readonly [number, number?])[],
-): OutingAnswer {
-  const chosen = of.work.groups.map((group, n) => {
-    const [stack, hold] = numbers[n] ?? [0];
-    const choice = group.stacks[stack];
-    if (!choice) throw new Error('no such stack');
-    return { group, stack: choice, hold: hold === undefined ? null : (group.holds?.[hold] ?? null) };
-  });
+const settle = (of: Worked, lines: readonly string[]) => settled(of.work, contents(of, lines));
+
+/** An answer in which each step takes the stack, and hold, said. */
+function answerOf(of: Worked, lines: readonly string[], stacks: Record<string, string> = {}): OutingAnswer {
+  const options = allOptions(of);
+  const chosen: OutingAnswer['chosen'] = new Map(
+    of.work.groups.flatMap((group, n) =>
+      group.steps.flatMap((step) => {
+        const said = stacks[step.id];
+        if (said === undefined) return [];
+        const option = options[n]?.find((one) => textOf(one) === said);
+        if (!option) throw new Error(`no ${said} for ${step.id}`);
+        return [[step.id, { step, stack: option.stack, hold: option.hold }] as const];
+      }),
+    ),
+  );
   return { contents: contents(of, lines), chosen };
 }
 
 const linesOf = (answer: Pick<OutingAnswer, 'contents'>) =>
   answer.contents.map(({ item, bag, quantity }) => `${quantity} ${item.id} in ${bag.id}`);
-const stacksOf = (answer: OutingAnswer) =>
-  answer.chosen.map(({ stack, hold }) => [stack, hold].flatMap((one) => one?.ids.join(' ') ?? []).join(' | '));
+const stacksOf = (answer: OutingAnswer) => [...answer.chosen.values()].map(textOf);
 
 const loosenOnly = all(keep('steps', 1), keep('catalog.extensions', 1));
 const everything = ['1 R-38 in B-1', '1 X-3 in B-1', '1 S-9/16 in B-1', '1 S-9/16-12 in B-1'];
@@ -89,36 +104,58 @@ describe('pieces are counted', () => {
 });
 
 describe('the ways to do a step', () => {
-  it('come six points first where it loosens or holds, by ids where it tightens, when they weigh the same', () => {
+  it('come six points first where it loosens or holds, by ids where it tightens, when they have as many parts', () => {
     const named = all(put('catalog.sockets[1].id', 'A-12'), keep('catalog.extensions', 1));
-    const { groups } = worked(all(named, put('steps[1].hold', { fastener: 'F1' }))).work;
-    expect(idsOf(groups[0]?.stacks)).toEqual(['R-38 X-3 S-9/16', 'R-38 X-3 A-12']);
-    expect(idsOf(groups[1]?.stacks)).toEqual(['TT-2 X-3 A-12', 'TT-2 X-3 S-9/16']);
-    expect(idsOf(groups[1]?.holds)).toEqual(['R-38 S-9/16', 'R-38 A-12']);
-    expect([...(groups[0]?.stacks[0]?.counts ?? [])]).toEqual([
+    const [loosens, tightens] = allOptions(worked(all(named, put('steps[1].hold', { fastener: 'F1' }))));
+    expect(loosens?.map(textOf)).toEqual(['R-38 X-3 S-9/16', 'R-38 X-3 A-12']);
+    // One piece of each socket is there: either turns, the other holds.
+    expect(tightens?.map(textOf)).toEqual(['TT-2 X-3 A-12 | R-38 S-9/16', 'TT-2 X-3 S-9/16 | R-38 A-12']);
+    expect([...(loosens?.[0]?.stack.counts ?? [])]).toEqual([
       ['R-38', 1],
       ['X-3', 1],
       ['S-9/16', 1],
     ]);
   });
 
-  it('are asked once for steps that ask the same, but for each where there is none', () => {
+  it('are those that a supply has, each piece once for each that there is', () => {
+    const [group] = worked(all(loosenOnly, plenty, put('steps[0].access.depth', '7 in'))).work.groups;
+    const from = (extensions: number, sockets = 1) =>
+      group &&
+      optionsFrom(
+        group,
+        new Map([
+          ['R-38', 1],
+          ['X-3', extensions],
+          ['S-9/16', sockets],
+        ]),
+      ).map(textOf);
+    expect([from(1), from(2), from(2, 0)]).toEqual([[], ['R-38 X-3 X-3 S-9/16'], []]);
+  });
+
+  it('are asked once for steps that ask the same', () => {
     const again = put('steps', [loosen, { ...loosen, id: 'again' }, { ...loosen, id: 'more' }, tighten]);
     const stepsOf = (edit: Edit) => worked(edit).work.groups.map(({ steps }) => steps.map(({ id }) => id));
     expect(stepsOf(again)).toEqual([['loosen', 'again', 'more'], ['tighten']]);
-    expect(stepsOf(all(again, keep('catalog.drivers', 0)))).toEqual([['loosen'], ['again'], ['more'], ['tighten']]);
-    // One way only is a way.
-    expect(stepsOf(all(again, keep('catalog.sockets', 1), keep('catalog.extensions', 1)))).toEqual([
-      ['loosen', 'again', 'more'],
+    expect(stepsOf(all(again, keep('catalog.drivers', 0)))).toEqual([['loosen', 'again', 'more'], ['tighten']]);
+    expect(stepsOf(all(again, put('steps[1].role', 'Second')))).toEqual([['loosen', 'more'], ['again'], ['tighten']]);
+    expect(stepsOf(all(again, put('steps[1].demand', '43 lbf·ft')))).toEqual([
+      ['loosen', 'more'],
+      ['again'],
+      ['tighten'],
+    ]);
+    expect(stepsOf(all(again, put('steps[1].hold', { fastener: 'F1' })))).toEqual([
+      ['loosen', 'more'],
+      ['again'],
       ['tighten'],
     ]);
   });
 
   it('are kept apart where one step loosens and another tightens with the same stacks', () => {
     const same = all(keep('catalog.drivers', 0), put('catalog.torqueTools[0].loosens', true), keep('steps', 2));
-    const { groups } = worked(same).work;
-    expect(groups.map(({ steps }) => steps.map(({ id }) => id))).toEqual([['loosen'], ['tighten']]);
-    expect(new Set(idsOf(groups[0]?.stacks))).toEqual(new Set(idsOf(groups[1]?.stacks)));
+    const of = worked(same);
+    expect(of.work.groups.map(({ steps }) => steps.map(({ id }) => id))).toEqual([['loosen'], ['tighten']]);
+    const [loosens, tightens] = allOptions(of);
+    expect(new Set(loosens?.map(textOf))).toEqual(new Set(tightens?.map(textOf)));
   });
 
   it('run at once only where another role has the same slot', () => {
@@ -136,33 +173,10 @@ describe('the ways to do a step', () => {
   });
 });
 
-describe('a solution as an answer', () => {
-  const modelled = () => {
-    const { plan, work } = worked(loosenOnly);
-    const model = bagModel(plan, work, 'mass');
-    return { model, columns: Array.from({ length: model.program.modelData().numCols }, () => 0) };
-  };
-
-  it('names the stacks taken and what lies in the bags, and no line of nothing', () => {
-    const { model, columns } = modelled();
-    const taken = [...columns];
-    for (const { item, column } of model.lying) taken[column] = item.id === 'X-3' ? 1 : item.id === 'R-38' ? 2 : 0;
-    const second = model.groups[0]?.stacks[1];
-    if (!second) throw new Error('no second stack');
-    taken[second.column] = 1;
-    const answer = readAnswer(model, taken);
-    expect(linesOf(answer)).toEqual(['2 R-38 in B-1', '1 X-3 in B-1']);
-    expect(stacksOf(answer)).toEqual([second.choice.ids.join(' ')]);
-  });
-
-  it('is refused where it has too few columns', () => {
-    const { model, columns } = modelled();
-    expect(() => readAnswer(model, columns.slice(0, 1))).toThrow(/has no column 1/);
-  });
-
+describe('an answer', () => {
   it('is worth its mass with the bags used, its pieces or its litres', () => {
     const several = worked(all(threeBags, put('catalog.bags[1].mass', '700 g'), put('catalog.bags[2].mass', '50 g')));
-    const answer = answerOf(several, ['2 X-3 in B-L', '1 R-38 in B-L', '3 C-1 in B-1'], []);
+    const answer = answerOf(several, ['2 X-3 in B-L', '1 R-38 in B-L', '3 C-1 in B-1']);
     expect(massKg(answer)).toBeCloseTo(0.7 + 0.22 + 0.3 + 0.06, 12);
     expect(objectiveValue(answer, 'mass')).toBe(massKg(answer));
     expect(objectiveValue(answer, 'count')).toBe(6);
@@ -174,7 +188,7 @@ describe('a solution as an answer', () => {
     const several = worked(threeBags);
     const lines = ['1 S-9/16 in B-S', '1 C-1 in B-1', '1 X-3 in B-S', '1 R-38 in B-L', '1 X-6 in B-1', '2 R-38 in B-1'];
     const sorted = (order: readonly string[]) =>
-      linesOf({ contents: inCatalogOrder(several.plan, several.work.bags, answerOf(several, order, [])) });
+      linesOf({ contents: inCatalogOrder(several.plan, several.work.bags, answerOf(several, order)) });
     const right = ['2 R-38 in B-1', '1 X-6 in B-1', '1 C-1 in B-1', '1 R-38 in B-L', '1 X-3 in B-S', '1 S-9/16 in B-S'];
     expect(sorted(lines)).toEqual(right);
     expect(sorted(lines.toReversed())).toEqual(right);
@@ -186,21 +200,35 @@ describe('of equal answers', () => {
     const deep = { ...smallPlan().catalog.sockets[0], id: 'Z-deep', length: '5 in' };
     const of = worked(all(loosenOnly, put('catalog.sockets[1]', deep)));
     const many = ['1 R-38 in B-1', '1 X-3 in B-1', '1 S-9/16 in B-1', '1 Z-deep in B-1'];
-    for (const number of [0, 1]) {
-      const settled = settle(answerOf(of, many, [[number]]));
-      expect(stacksOf(settled)).toEqual(['R-38 Z-deep']);
-      expect(linesOf(settled)).toEqual(['1 R-38 in B-1', '1 Z-deep in B-1']);
-    }
-    const without = settle(answerOf(of, many.slice(0, 3), [[0]]));
-    expect(stacksOf(without)).toEqual(['R-38 X-3 S-9/16']);
+    const few = settle(of, many);
+    expect(stacksOf(few)).toEqual(['R-38 Z-deep']);
+    expect(linesOf(few)).toEqual(['1 R-38 in B-1', '1 Z-deep in B-1']);
+    expect(stacksOf(settle(of, many.slice(0, 3)))).toEqual(['R-38 X-3 S-9/16']);
   });
 
   it('then six points before twelve where it loosens, and by ids where it tightens', () => {
-    const named = all(put('catalog.sockets[1].id', 'A-12'), keep('catalog.extensions', 1), keep('steps', 2));
-    const of = worked(named);
-    const many = [...everything.slice(0, 3), '1 A-12 in B-1', '1 TT-2 in B-1'];
-    for (const numbers of [[[0], [1]] as const, [[1], [0]] as const])
-      expect(stacksOf(settle(answerOf(of, many, numbers)))).toEqual(['R-38 X-3 S-9/16', 'TT-2 X-3 A-12']);
+    const named = all(put('catalog.sockets[1].id', 'A-12'), keep('catalog.extensions', 1));
+    const many = [...everything.slice(0, 3), '1 A-12 in B-1'];
+    expect(stacksOf(settle(worked(all(named, keep('steps', 1))), many))).toEqual(['R-38 X-3 S-9/16']);
+    const tightens = worked(all(named, put('steps', [tighten])));
+    expect(stacksOf(settle(tightens, ['1 TT-2 in B-1', ...many.slice(1)]))).toEqual(['TT-2 X-3 A-12']);
+  });
+
+  it('then so that its role changes stacks least often', () => {
+    const short = all(put('catalog.sockets[0].innerDepth', '0.2 in'), keep('catalog.extensions', 1));
+    const steps = [tighten, { ...tighten, id: 'over', access: { ...tighten?.access, protrusion: '0.5 in' } }];
+    const many = ['1 TT-2 in B-1', '1 X-3 in B-1', '1 S-9/16 in B-1', '1 S-9/16-12 in B-1'];
+    const of = worked(all(short, put('steps', steps)));
+    expect(settle(of, many)).toMatchObject({ contents: [{}, {}, {}] });
+    expect(stacksOf(settle(of, many))).toEqual(['TT-2 X-3 S-9/16-12', 'TT-2 X-3 S-9/16-12']);
+    // Where the other socket must come along for somebody else it is still not taken up in between.
+    const second = { ...loosen, id: 'else', role: 'Second', access: { depth: '2 in', clearDiameter: '0.7 in' } };
+    const narrow = all(short, put('catalog.sockets[0].outsideDiameter', '0.69 in'), put('steps', [...steps, second]));
+    expect(stacksOf(settle(worked(narrow), ['1 R-38 in B-1', ...many]))).toEqual([
+      'TT-2 X-3 S-9/16-12',
+      'TT-2 X-3 S-9/16-12',
+      'R-38 X-3 S-9/16',
+    ]);
   });
 
   it('then by ids, whatever the order of the catalog', () => {
@@ -210,8 +238,9 @@ describe('of equal answers', () => {
       ['C', 'B', 'A'],
     ]) {
       const of = worked(all(loosenOnly, put('catalog.sockets', ids.map(twin))));
-      const many = ['1 R-38 in B-1', '1 X-3 in B-1', ...ids.map((id) => `1 ${id} in B-1`)];
-      expect(stacksOf(settle(answerOf(of, many, [[1]])))).toEqual(['R-38 X-3 A']);
+      const one = settle(of, ['1 R-38 in B-1', '1 X-3 in B-1', ...ids.map((id) => `1 ${id} in B-1`)]);
+      expect(stacksOf(one)).toEqual(['R-38 X-3 A']);
+      expect(linesOf(one)).toEqual(['1 R-38 in B-1', '1 X-3 in B-1', '1 A in B-1']);
     }
   });
 
@@ -219,17 +248,19 @@ describe('of equal answers', () => {
     const held = { ...tighten, hold: { fastener: 'F1', access: { depth: '1 in' } } };
     const of = worked(all(plenty, keep('catalog.extensions', 1), put('steps', [held])));
     const some = ['1 R-38 in B-1', '1 TT-2 in B-1', '1 X-3 in B-1', '1 S-9/16 in B-1', '1 S-9/16-12 in B-1'];
-    expect(stacksOf(settle(answerOf(of, some, [[1, 0]])))).toEqual(['TT-2 X-3 S-9/16 | R-38 S-9/16-12']);
-    const more = some.map((line) => line.replace('1 S-9/16 ', '2 S-9/16 '));
-    const settled = settle(answerOf(of, more, [[1, 0]]));
-    expect(stacksOf(settled)).toEqual(['TT-2 X-3 S-9/16 | R-38 S-9/16']);
-    expect(linesOf(settled)).toEqual(['1 R-38 in B-1', '1 TT-2 in B-1', '1 X-3 in B-1', '2 S-9/16 in B-1']);
+    expect(stacksOf(settle(of, some))).toEqual(['TT-2 X-3 S-9/16-12 | R-38 S-9/16']);
+    const more = settle(
+      of,
+      some.map((line) => line.replace('1 S-9/16 ', '2 S-9/16 ')),
+    );
+    expect(stacksOf(more)).toEqual(['TT-2 X-3 S-9/16 | R-38 S-9/16']);
+    expect(linesOf(more)).toEqual(['1 R-38 in B-1', '1 TT-2 in B-1', '1 X-3 in B-1', '2 S-9/16 in B-1']);
   });
 
   it('a role takes what lies in its own bags and in nobody’s, not in another’s', () => {
     const of = worked(all(loosenOnly, threeBags));
     const own = ['1 R-38 in B-1', '1 X-3 in B-L', '1 S-9/16 in B-S', '1 S-9/16-12 in B-L'];
-    expect(stacksOf(settle(answerOf(of, own, [[1]])))).toEqual(['R-38 X-3 S-9/16-12']);
+    expect(stacksOf(settle(of, own))).toEqual(['R-38 X-3 S-9/16-12']);
   });
 });
 
@@ -237,18 +268,45 @@ describe('a piece that nobody needs', () => {
   it('is left at home, one by one, and gear never', () => {
     const of = worked(all(loosenOnly, plenty));
     const idle = ['3 R-38 in B-1', '2 X-3 in B-1', '1 S-9/16 in B-1', '2 S-9/16-12 in B-1', '3 C-1 in B-1'];
-    expect(linesOf(settle(answerOf(of, idle, [[0]])))).toEqual([
-      '1 R-38 in B-1',
-      '1 X-3 in B-1',
-      '1 S-9/16 in B-1',
-      '3 C-1 in B-1',
-    ]);
+    expect(linesOf(settle(of, idle))).toEqual(['1 R-38 in B-1', '1 X-3 in B-1', '1 S-9/16 in B-1', '3 C-1 in B-1']);
   });
 
   it('is left out of one bag and kept in another', () => {
     const of = worked(all(loosenOnly, plenty, threeBags));
     const twice = ['1 R-38 in B-1', '1 R-38 in B-L', '1 X-3 in B-1', '1 S-9/16 in B-1'];
-    expect(linesOf(settle(answerOf(of, twice, [[0]])))).toEqual(['1 R-38 in B-L', '1 X-3 in B-1', '1 S-9/16 in B-1']);
+    expect(linesOf(settle(of, twice))).toEqual(['1 R-38 in B-L', '1 X-3 in B-1', '1 S-9/16 in B-1']);
+  });
+
+  it('is the heavier of those that stand in for each other, then the one not used', () => {
+    const heavy = put('catalog.sockets[0].mass', '90 g');
+    const lines = ['1 R-38 in B-1', '1 X-3 in B-1', '1 S-9/16 in B-1', '1 S-9/16-12 in B-1'];
+    const byIds = worked(all(put('steps', [tighten]), heavy));
+    expect(linesOf(settle(byIds, ['1 TT-2 in B-1', ...lines.slice(1)]))).toEqual([
+      '1 TT-2 in B-1',
+      '1 X-3 in B-1',
+      '1 S-9/16-12 in B-1',
+    ]);
+    expect(linesOf(settle(worked(all(loosenOnly, plenty)), lines))).toEqual(lines.slice(0, 3));
+  });
+
+  it('stays where it is kept, or there for a loss', () => {
+    const lines = ['2 R-38 in B-1', '2 X-3 in B-1', '1 S-9/16 in B-1', '1 S-9/16-12 in B-1'];
+    const keepTwo = { keep: [{ id: 'X-3', quantity: 2 }] };
+    expect(linesOf(settle(worked(all(loosenOnly, plenty), 'nothing', keepTwo), lines))).toEqual([
+      '1 R-38 in B-1',
+      '2 X-3 in B-1',
+      '1 S-9/16 in B-1',
+    ]);
+    const lost = worked(all(loosenOnly, plenty), 'piece');
+    expect(linesOf(settle(lost, lines))).toEqual(lines);
+    expect(
+      linesOf(
+        settle(
+          lost,
+          lines.map((line) => line.replace(/^./, '3')),
+        ),
+      ),
+    ).toEqual(['2 R-38 in B-1', '2 X-3 in B-1', '2 S-9/16 in B-1']);
   });
 
   const slotted = all(
@@ -263,7 +321,7 @@ describe('a piece that nobody needs', () => {
   );
   const kept = (edit: Edit, ...lines: string[]) => {
     const of = worked(all(slotted, edit));
-    return linesOf(settle(answerOf(of, lines, []))).filter((line) => line.includes('R-38'));
+    return linesOf(settle(of, lines)).filter((line) => line.includes('R-38'));
   };
   const unchanged: Edit = () => undefined;
 
@@ -282,22 +340,22 @@ describe('a piece that nobody needs', () => {
     const of = worked(all(slotted, twoOfSocket));
     const lines = ['9 X-3 in B-1', '2 R-38 in B-1', '2 S-9/16 in B-1'];
     // Lead needs two of X-3 once and one another time, Second one: three together.
-    expect(linesOf(settle(answerOf(of, lines, [])))[0]).toBe('3 X-3 in B-1');
+    expect(linesOf(settle(of, lines))[0]).toBe('3 X-3 in B-1');
   });
 });
 
 describe('why an item lies in a bag', () => {
-  const reasons = (edit: Edit, lines: readonly string[], numbers: readonly (readonly [number, number?])[] = []) => {
-    const of = worked(edit);
-    const answer = answerOf(of, lines, numbers);
-    const why = because(of.plan, of.work, answer);
+  const reasons = (of: Worked, lines: readonly string[], stacks: Record<string, string> = {}) => {
+    const answer = answerOf(of, lines, stacks);
+    const why = because(of.work, answer);
     return Object.fromEntries(answer.contents.map((line, n) => [lines[n], why(line)]));
   };
+  const plain = 'R-38 X-3 S-9/16';
 
   it('is the steps that use it and draw on that bag', () => {
     const two = put('steps', [loosen, { ...loosen, id: 'other', role: 'Second' }, cap]);
     const lines = ['1 R-38 in B-1', '1 R-38 in B-L', '1 S-9/16 in B-1', '2 C-1 in B-S', '1 X-6 in B-1'];
-    expect(reasons(all(two, threeBags), lines)).toEqual({
+    expect(reasons(worked(all(two, threeBags)), lines, { loosen: plain, other: plain })).toEqual({
       '1 R-38 in B-1': ['other'],
       '1 R-38 in B-L': ['loosen'],
       '1 S-9/16 in B-1': ['loosen', 'other'],
@@ -306,18 +364,57 @@ describe('why an item lies in a bag', () => {
     });
   });
 
-  it('is, in nobody’s bag, only where the role’s own hold too few', () => {
-    const held = { ...tighten, hold: { fastener: 'F1', access: { depth: '1 in' } } };
-    const edit = all(
-      plenty,
-      threeBags,
-      keep('catalog.extensions', 1),
-      keep('catalog.sockets', 1),
-      put('steps', [held]),
-    );
-    // Stack and hold need two of the socket.
-    const inOwn = (own: number) =>
-      reasons(edit, ['1 S-9/16 in B-1', `${own} S-9/16 in B-L`], [[0, 0]])['1 S-9/16 in B-1'];
-    expect([1, 2, 3].map(inOwn)).toEqual([['tighten'], [], []]);
+  it('is, of a spare, the steps that would use it after a loss, and no others', () => {
+    const near = { ...loosen, id: 'near', access: { depth: '1 in' } };
+    const of = worked(all(plenty, put('steps', [loosen, near])), 'piece');
+    const lines = ['2 R-38 in B-1', '1 X-3 in B-1', '1 X-6 in B-1', '1 S-9/16 in B-1', '1 S-9/16-12 in B-1'];
+    expect(reasons(of, lines, { loosen: plain, near: 'R-38 S-9/16' })).toEqual({
+      '2 R-38 in B-1': ['loosen', 'near'],
+      '1 X-3 in B-1': ['loosen'],
+      '1 X-6 in B-1': ['loosen'],
+      '1 S-9/16 in B-1': ['loosen', 'near'],
+      '1 S-9/16-12 in B-1': ['loosen', 'near'],
+    });
+  });
+
+  it('is, of what another bag holds in case one is lost, the same', () => {
+    const of = worked(all(loosenOnly, plenty, threeBags), 'bag');
+    const lines = [
+      '1 R-38 in B-L',
+      '1 X-3 in B-L',
+      '1 S-9/16 in B-L',
+      '1 R-38 in B-S',
+      '1 X-3 in B-S',
+      '1 S-9/16-12 in B-S',
+    ];
+    const said = reasons(of, lines, { loosen: plain });
+    expect(Object.values(said)).toEqual(lines.map(() => ['loosen']));
+  });
+});
+
+describe('the fewest changes of stack', () => {
+  it('are as few as any way through the steps has, and of several ways the first by ids', () => {
+    const roll = dice(11);
+    for (let round = 0; round < 200; round += 1) {
+      const course = Array.from({ length: roll.whole(1, 6) }, (_, n) => {
+        const ids = ['a', 'b', 'c', 'd'].filter(() => roll.chance(0.5));
+        const options = (ids.length > 0 ? ids : [roll.pick(['a', 'b', 'c', 'd'] as const)]).map((id): Option => ({
+          stack: { parts: {} as Option['stack']['parts'], ids: [id], counts: countsOf([id]) },
+          hold: null,
+          counts: countsOf([id]),
+          parts: 1,
+          corners: 0,
+          ids: id,
+        }));
+        return { step: `s${n}`, options };
+      });
+      let ways: string[][] = [[]];
+      for (const { options } of course) ways = ways.flatMap((way) => options.map(({ ids }) => [...way, ids]));
+      const changes = (way: readonly string[]) => way.filter((id, n) => n > 0 && id !== way[n - 1]).length;
+      const fewest = Math.min(...ways.map(changes));
+      // Of the product, which is in the order of the ids, the first.
+      const first = ways.find((way) => changes(way) === fewest);
+      expect([...fewestChanges(course).values()].map(({ ids }) => ids)).toEqual(first);
+    }
   });
 });

@@ -20,7 +20,7 @@ import { fewestChanges } from './toolChanges.ts';
 export function settle(work: OutingWork, contents: readonly Content[]): OutingAnswer {
   const chosen = chooseStacks(work, contents);
   if (!chosen) throw new Error(`outing ${work.outing.id}: what was packed does not serve every step`);
-  const less = withoutIdlePieces(work, contents);
+  const less = withoutIdlePieces(work, contents, chosen);
   const after = less.length === contents.length && less.every((line, at) => line.quantity === contents[at]?.quantity);
   return { contents: less, chosen: after ? chosen : (chooseStacks(work, less) ?? chosen) };
 }
@@ -67,9 +67,14 @@ function preferred(options: readonly Option[]): Option[] {
   return first ? options.filter(({ parts, corners }) => parts === first.parts && corners === first.corners) : [];
 }
 
-function withoutIdlePieces(work: OutingWork, contents: readonly Content[]): Content[] {
+/** Of pieces that stand in for each other the heavier goes first, then what no step uses. */
+function withoutIdlePieces(work: OutingWork, contents: readonly Content[], chosen: OutingAnswer['chosen']): Content[] {
   let kept = [...contents];
-  for (const line of contents) {
+  const used = new Set([...chosen.values()].flatMap(({ stack, hold }) => [...stack.ids, ...(hold?.ids ?? [])]));
+  const order = contents.toSorted(
+    (a, b) => b.item.massKg - a.item.massKg || Number(used.has(a.item.id)) - Number(used.has(b.item.id)),
+  );
+  for (const line of order) {
     if (line.item.kind === 'gear') continue;
     for (let fewer = line.quantity - 1; fewer >= 0; fewer -= 1) {
       const next = kept.map((l) => (l.item === line.item && l.bag === line.bag ? { ...l, quantity: fewer } : l));
