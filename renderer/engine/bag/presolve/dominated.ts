@@ -115,11 +115,14 @@ function piecesByKind(work: OutingWork, minimise: Minimised): Map<string, Piece[
   };
   const loosens = tasks.some(({ action }) => action !== 'tighten');
   const { tools, sockets, extensions } = work.stock;
+  const bars = [...tools.values()].filter(({ stepDeg }) => stepDeg === null);
+  const seatsMatter = (task: StackTask): boolean =>
+    task.access.swingDeg !== null && bars.some((bar) => toolServes(task, bar, strict));
   for (const tool of tools.values()) add(tool, `tool ${tool.driveMm}`, (task) => toolBits(task, tool));
   for (const socket of sockets.values()) {
     const rank = Number(loosens && socket.openingForm === 'hex12');
     const lengthMm = Math.min(socket.lengthMm, deepestMm);
-    add(socket, `socket ${socket.driveMm}`, (task) => socketBits(task, socket), { lengthMm, rank });
+    add(socket, `socket ${socket.driveMm}`, (task) => socketBits(task, socket, seatsMatter(task)), { lengthMm, rank });
   }
   for (const extension of extensions.values()) {
     const { driveInMm, driveOutMm, form } = extension;
@@ -142,9 +145,9 @@ function toolBits(task: StackTask, tool: ResolvedTool): number[] {
 }
 
 /** By the angle between its seats a socket may let a tool without a ratchet swing that another does not. */
-function socketBits(task: StackTask, socket: ResolvedSocket): number[] {
+function socketBits(task: StackTask, socket: ResolvedSocket, seats: boolean): number[] {
   if (!socketServes(task, socket, strict)) return [0, 0, 0];
-  if (task.access.swingDeg === null) return [1, 1, 1];
+  if (!seats) return [1, 1, 1];
   const finest = socket.openingForm === 'hex12' ? 2 : socket.openingForm === 'square' ? 0 : 1;
   return [1, Number(finest >= 1), Number(finest >= 2)];
 }
