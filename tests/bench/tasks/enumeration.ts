@@ -4,9 +4,12 @@ import { noWishes } from '../../../renderer/engine/bag/wishes.ts';
 import { readPlan } from '../../../renderer/engine/plan/readPlan.ts';
 import { countWays } from '../../../renderer/engine/stack/ways.ts';
 import type { GeneratedTask } from '../../reference/tasks/generateTask.ts';
+import { processorS } from './report.ts';
 
 export interface Enumerated {
   seconds: number;
+  /** Of the processor. */
+  processorS: number;
   stacks: number;
 }
 
@@ -14,12 +17,14 @@ export const peakMB = (): number => process.resourceUsage().maxRSS / 1024;
 
 export function enumerate({ plan: source }: GeneratedTask): Enumerated {
   const plan = readPlan(JSON.stringify(source));
+  const before = processorS();
   const began = performance.now();
   const asked = { tolerance: 'nothing', wishes: noWishes } as const;
   const works = plan.outings.map((outing) => outingWork(plan, outing, asked));
   const seconds = (performance.now() - began) / 1000;
+  const spentS = processorS() - before;
   const stacks = works
     .flatMap(({ groups }) => groups)
     .reduce((sum, { ways, holds }) => sum + countWays(ways) + (holds === null ? 0 : countWays(holds)), 0);
-  return { seconds, stacks };
+  return { seconds, processorS: spentS, stacks };
 }

@@ -5,6 +5,7 @@ import { plainModel } from '../../reference/secondSolver/plainModel.ts';
 import { readded } from '../../reference/secondSolver/secondAnswer.ts';
 import { TooLargeError } from '../../reference/secondSolver/stacks.ts';
 import type { GeneratedTask } from '../../reference/tasks/generateTask.ts';
+import { processorS } from './report.ts';
 
 export interface PlainRun {
   status: 'optimal' | 'stopped' | 'infeasible' | 'too large';
@@ -15,6 +16,8 @@ export interface PlainRun {
   /** Writing the model down, its stacks included. */
   modelS: number;
   solveS: number;
+  /** Of the processor, for both. */
+  processorS: number;
 }
 
 /** More stacks than this are not written down: HiGHS would not read them in the time, nor hold them. */
@@ -25,11 +28,13 @@ const nothing = { stacks: 0, columns: 0, value: null, gap: null };
 
 export function runPlain(highs: Highs, { plan }: GeneratedTask, ask: Ask, limitS: number): PlainRun {
   const began = performance.now();
+  const before = processorS();
   const sinceS = (from: number): number => (performance.now() - from) / 1000;
   try {
     const model = plainModel(plan, ask, { stacksMax, columnsMax });
     const modelS = sinceS(began);
-    if (model === null) return { ...nothing, status: 'infeasible', modelS, solveS: 0 };
+    if (model === null)
+      return { ...nothing, status: 'infeasible', modelS, solveS: 0, processorS: processorS() - before };
     const { program, stacks } = model;
     const size = { stacks, columns: program.columns.length, modelS };
     const solving = performance.now();
@@ -39,7 +44,7 @@ export function runPlain(highs: Highs, { plan }: GeneratedTask, ask: Ask, limitS
       const { modelStatus: known, solutionStatus } = highs.constants;
       const solveS = sinceS(solving);
       if (modelStatus === known.infeasible || modelStatus === known.unboundedOrInfeasible) {
-        return { ...size, status: 'infeasible', value: null, gap: null, solveS };
+        return { ...size, status: 'infeasible', value: null, gap: null, solveS, processorS: processorS() - before };
       }
       const found = solver.info.get('primal_solution_status') === solutionStatus.feasible;
       return {
@@ -48,10 +53,11 @@ export function runPlain(highs: Highs, { plan }: GeneratedTask, ask: Ask, limitS
         value: found ? readded(model, ask, [...solver.getSolution().colValue]) : null,
         gap: found ? Number(solver.info.get('mip_gap')) : null,
         solveS,
+        processorS: processorS() - before,
       };
     });
   } catch (error) {
     if (!(error instanceof TooLargeError)) throw error;
-    return { ...nothing, status: 'too large', modelS: sinceS(began), solveS: 0 };
+    return { ...nothing, status: 'too large', modelS: sinceS(began), solveS: 0, processorS: processorS() - before };
   }
 }

@@ -4,6 +4,7 @@ import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { readPlan } from '../../../renderer/engine/plan/readPlan.ts';
 import type { BagResult, Minimised, Tolerance } from '../../../shared-types/bag.ts';
 import type { GeneratedTask } from '../../reference/tasks/generateTask.ts';
+import { processorS } from './report.ts';
 
 /** A point of the way: seconds since the start, and the relative gap known then. */
 export interface GapAt {
@@ -21,6 +22,8 @@ export interface Run {
   /** What it was worth: the local search's, where that gives the first. */
   firstValue: number | null;
   totalS: number;
+  /** Of the processor, which a busy machine does not stretch. */
+  processorS: number;
   gaps: GapAt[];
 }
 
@@ -36,6 +39,7 @@ export async function runPlanner(
   let firstS: number | null = null;
   let firstValue: number | null = null;
   const { minimise, tolerance, limitS } = options;
+  const before = processorS();
   const began = performance.now();
   const asked = {
     minimise,
@@ -65,6 +69,7 @@ export async function runPlanner(
     firstS,
     firstValue,
     totalS: (performance.now() - began) / 1000,
+    processorS: processorS() - before,
     gaps,
   };
 }
