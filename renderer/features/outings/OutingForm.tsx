@@ -119,6 +119,11 @@ export function OutingForm(props: OutingFormProps) {
             description="Daylight, air, battery"
             optional
           />
+          <NumberField
+            {...form.number('turnBack', 'Way home (min)')}
+            description="Kept free at the end: says by when to turn back"
+            optional
+          />
           <TextField {...form.text('notes', 'Notes')} long optional />
         </div>
       </fieldset>

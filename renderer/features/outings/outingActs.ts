@@ -34,10 +34,20 @@ export function editOuting(rows: OutingRows, before: TaskOuting, outing: TaskOut
   const followed = rows.steps.flatMap((step): Proposal[] => {
     if (step.outing !== before.code) return [];
     const role = roles.get(step.role) ?? step.role;
-    if (outing.code === before.code && role === step.role) return [];
-    return [putStep({ ...step, outing: outing.code, role })];
+    const inHands = step.fastenerMoves?.some(({ from, to }) => roles.has(from) || (to !== undefined && roles.has(to)));
+    if (outing.code === before.code && role === step.role && inHands !== true) return [];
+    const moves = step.fastenerMoves?.map(({ from, to, ...rest }) => ({
+      ...rest,
+      from: roles.get(from) ?? from,
+      ...(to === undefined ? {} : { to: roles.get(to) ?? to }),
+    }));
+    return [putStep({ ...step, outing: outing.code, role, ...(moves === undefined ? {} : { fastenerMoves: moves }) })];
   });
-  return { action: 'edit-outing', title: `Edit ${outingCalled(before)}`, proposals: [putOuting(outing), ...followed] };
+  return {
+    action: 'edit-outing',
+    title: `Edit ${outingCalled(before)}`,
+    proposals: [putOuting(outing), ...followed],
+  };
 }
 
 /** Steps that go out on an outing: while there are any it stays. */

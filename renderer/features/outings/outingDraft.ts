@@ -30,7 +30,23 @@ export function outingOf(draft: Draft): TaskOuting {
   const { roleLines: _lines, ...rest } = draft;
   const roles = roleLinesOf(draft).map(({ name }) => name.trim());
   const bags = bagsOf(draft).map((code) => code.trim());
-  return { ...(rest as unknown as TaskOuting), roles: roles.filter(Boolean), bags: bags.filter(Boolean) };
+  const kept = { ...(rest as unknown as TaskOuting), roles: roles.filter(Boolean), bags: bags.filter(Boolean) };
+  return withRoleNames(kept, renamedRoles(draft));
+}
+
+/** Who may swap and who carries how much follow the names of the roles; what is said of a role that is gone goes with it. */
+function withRoleNames(outing: TaskOuting, names: RoleNames): TaskOuting {
+  const { swaps, carryMax } = outing;
+  const named = (role: string): string => names.get(role) ?? role;
+  const pairs = swaps?.map(([one, other]): [string, string] => [named(one), named(other)]);
+  const loads = carryMax?.map(({ role, mass }) => ({ role: named(role), mass }));
+  return {
+    ...outing,
+    ...(pairs === undefined
+      ? {}
+      : { swaps: pairs.filter((pair) => pair.every((role) => outing.roles.includes(role))) }),
+    ...(loads === undefined ? {} : { carryMax: loads.filter(({ role }) => outing.roles.includes(role)) }),
+  };
 }
 
 export function renamedRoles(draft: Draft): RoleNames {

@@ -15,6 +15,7 @@ import { firstCode, freshCode } from '../task/freshCode.ts';
 import type { SiteRows } from '../task/useTaskRows.ts';
 import { accessText, filledFrom } from './fromInterface.ts';
 import type { Filled } from './fromInterface.ts';
+import { CourseFields } from './CourseFields.tsx';
 import { GearFields, MoveFields } from './GearFields.tsx';
 import { HoldFields } from './HoldFields.tsx';
 import { offersOf } from './stepOffers.ts';
@@ -140,6 +141,7 @@ export function StepForm(props: StepFormProps) {
         <HoldFields form={form} step={step} offers={offers} />
         <GearFields form={form} step={step} offers={offers} />
         <MoveFields form={form} step={step} offers={offers} places={task.places} />
+        <CourseFields form={form} step={step} rows={rows} offers={offers} places={task.places} />
         <fieldset className="bw-form-group">
           <legend>Said with it</legend>
           <div className="bw-form-grid">

@@ -31,8 +31,8 @@ export function editStep(rows: TaskRows, before: TaskStep, step: TaskStep, numbe
   const changed = new Map<string, TaskStep>([[step.id, step]]);
   if (step.code !== before.code) {
     for (const other of rows.steps)
-      if (other.id !== step.id && other.ifFails?.step === before.code)
-        changed.set(other.id, { ...other, ifFails: { ...other.ifFails, step: step.code } });
+      if (other.id !== step.id && namesStep(other, before.code))
+        changed.set(other.id, renamedIn(other, before.code, step.code));
   }
   const elsewhere = step.outing !== before.outing || step.ifFails?.step !== before.ifFails?.step;
   const all = (): TaskStep[] => rows.steps.map((row) => changed.get(row.id) ?? row);
@@ -48,6 +48,19 @@ export function editStep(rows: TaskRows, before: TaskStep, step: TaskStep, numbe
     action: 'edit-step',
     title: `Edit ${stepCalled(before, number)}`,
     proposals: [...changed.values()].map(put),
+  };
+}
+
+function namesStep({ ifFails, after }: TaskStep, code: string): boolean {
+  return ifFails?.step === code || after?.includes(code) === true;
+}
+
+function renamedIn(step: TaskStep, was: string, code: string): TaskStep {
+  const { ifFails, after } = step;
+  return {
+    ...step,
+    ...(ifFails?.step === was ? { ifFails: { ...ifFails, step: code } } : {}),
+    ...(after === undefined ? {} : { after: after.map((one) => (one === was ? code : one)) }),
   };
 }
 
@@ -72,13 +85,17 @@ export function stepsUnder(rows: TaskRows, step: TaskStep): TaskStep[] {
 }
 
 export function removeStep(rows: TaskRows, step: TaskStep, number: number | null): Act {
+  const going = [step, ...stepsUnder(rows, step)];
+  const codes = new Set(going.map(({ code }) => code));
+  const freed = rows.steps.filter(({ code, after }) => !codes.has(code) && after?.some((one) => codes.has(one)));
   return {
     action: 'remove-step',
     title: `Remove ${stepCalled(step, number)}`,
-    proposals: [step, ...stepsUnder(rows, step)].map(({ id, rev }): Proposal => ({
-      table: 'steps',
-      remove: { id, rev },
-    })),
+    proposals: [
+      ...going.map(({ id, rev }): Proposal => ({ table: 'steps', remove: { id, rev } })),
+      // What came after it comes after nothing that is gone.
+      ...freed.map((row) => put({ ...row, after: row.after?.filter((code) => !codes.has(code)) ?? [] })),
+    ],
   };
 }
 

@@ -11,6 +11,10 @@ export function stepOf(draft: Draft): TaskStep {
   else if (rows.gear !== undefined) step.gear = rows.gear;
   if (rows.moves?.length === 0) delete step.moves;
   else if (rows.moves !== undefined) step.moves = rows.moves;
+  const taken = step.fastenerMoves?.filter(({ id, to }) => id !== '' || (to !== undefined && to !== ''));
+  if (taken?.length === 0) delete step.fastenerMoves;
+  else if (taken !== undefined) step.fastenerMoves = taken;
+  if (step.after !== undefined) step.after = step.after.map((code) => code.trim()).filter((code) => code !== '');
   if (step.contingency !== true) {
     delete step.contingency;
     delete step.ifFails;
@@ -46,6 +50,14 @@ function among(step: TaskStep, others: readonly TaskStep[]): Fault[] {
   for (const [index, { from, to }] of (step.moves ?? []).entries())
     if (from === to && from !== '')
       faults.push({ path: `moves[${index}].to`, message: `is "${from}", from where it is moved too.` });
+  for (const [index, code] of (step.after ?? []).entries()) {
+    if (code === step.code) faults.push({ path: `after[${index}]`, message: `"${code}" is this step itself.` });
+    else if (!others.some((other) => other.code === code && other.outing === step.outing))
+      faults.push({ path: `after[${index}]`, message: `"${code}" is no step of this outing.` });
+  }
+  for (const [index, { from, to }] of (step.fastenerMoves ?? []).entries())
+    if (from === to)
+      faults.push({ path: `fastenerMoves[${index}].to`, message: `is "${from}", from where it is taken too.` });
   const circle = circleOf(step, others);
   if (circle !== null)
     faults.push({ path: 'ifFails.step', message: `"${circle}" itself is for this step, if this one fails.` });

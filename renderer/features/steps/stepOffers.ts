@@ -5,6 +5,8 @@ import type { Offer } from '../../components/SeekField/offersFor.ts';
 export interface StepOffers {
   fasteners: readonly Offer[];
   gear: readonly Offer[];
+  /** Gear that holds fasteners to be put in. */
+  supplies: readonly Offer[];
 }
 
 export function fastenerOffer({ code, name, thread, head }: ItemOf<'fastener'>): Offer {
@@ -15,8 +17,10 @@ export function fastenerOffer({ code, name, thread, head }: ItemOf<'fastener'>):
 export function offersOf(stock: readonly Item[]): StepOffers {
   const fasteners: Offer[] = [];
   const gear: Offer[] = [];
+  const supplies: Offer[] = [];
   for (const item of stock) {
     if (item.kind === 'fastener') fasteners.push(fastenerOffer(item));
+    if (item.kind === 'gear' && item.supplies !== undefined) supplies.push({ code: item.code, words: item.name ?? '' });
     if (item.kind === 'gear')
       gear.push({
         code: item.code,
@@ -25,5 +29,5 @@ export function offersOf(stock: readonly Item[]): StepOffers {
           .join(', '),
       });
   }
-  return { fasteners, gear };
+  return { fasteners, gear, supplies };
 }
