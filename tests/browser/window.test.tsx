@@ -231,8 +231,12 @@ describe('the bag sheet', () => {
     await expect
       .poll(() => host.saved.map(({ name }) => name.replace(/\d{4}-\d\d-\d\d/, 'day')))
       .toEqual(['bag_T-1_day.json', 'bag_T-1_day.csv']);
-    const { basis, ...saved } = JSON.parse(new TextDecoder().decode(host.saved[0]?.bytes)) as { basis: string[] };
+    const { basis, course, ...saved } = JSON.parse(new TextDecoder().decode(host.saved[0]?.bytes)) as {
+      basis: string[];
+      course: { outings: unknown[] };
+    };
     expect(saved).toEqual(session.state().result?.result);
+    expect(course.outings).toHaveLength(1);
     expect(basis.join(' ')).toMatch(/ISO 14253-1.*edition.*half to even/);
   });
 
