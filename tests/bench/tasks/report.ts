@@ -34,7 +34,7 @@ export function gapsOverTime(runs: readonly Run[]): string {
   const longestS = Math.max(...runs.map(({ totalS }) => totalS));
   const gapAt = ({ gaps, totalS, gap }: Run, markS: number): number => {
     if (totalS <= markS) return gap ?? 0;
-    return gaps.filter(({ seconds }) => seconds <= markS).at(-1)?.gap ?? 1;
+    return gaps.findLast(({ seconds }) => seconds <= markS)?.gap ?? 1;
   };
   return marksS
     .filter((_, index) => index === 0 || (marksS[index - 1] ?? 0) < longestS)

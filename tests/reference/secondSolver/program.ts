@@ -69,7 +69,9 @@ const termsEachLine = 6;
 /** Digits without an exponent, which not every reader of the format takes. */
 function plain(value: number): string {
   const text = String(value);
-  return text.includes('e') ? value.toFixed(18) : text;
+  return text.includes('e')
+    ? value.toLocaleString('en-US', { useGrouping: false, maximumSignificantDigits: 17 })
+    : text;
 }
 
 function sumText(terms: readonly Term[]): string {
