@@ -27,8 +27,6 @@ export async function bag(args: readonly CommandArgument[], io: CommandIo): Prom
   const minimise = oneOf('--minimise', options.get('--minimise') ?? 'mass', minimised);
   const format = oneOf('--format', options.get('--format') ?? 'json', formats);
   const timeLimitS = seconds(options.get('--time-limit'));
-  const { value, ...origin } = await jsonInput(positional[0], io);
-  const plan = planFrom(value, origin);
   const asked = {
     minimise,
     timeLimitS,
@@ -37,6 +35,8 @@ export async function bag(args: readonly CommandArgument[], io: CommandIo): Prom
     forbid: (lists.get('--forbid') ?? []).map((given) => ({ id: textArgument(given, '--forbid') })),
     spares: (lists.get('--spare') ?? []).map((given) => counted('--spare', given)),
   };
+  const { value, ...origin } = await jsonInput(positional[0], io);
+  const plan = planFrom(value, origin);
   const result = await planBag(plan, asked);
   const exit = settled(result) ? 0 : 1;
   const { keep, forbid, spares } = asked;

@@ -4,6 +4,7 @@ import type { BagReasons } from '../../../shared-types/bagReasons.ts';
 import { courseOf } from '../outing/course.ts';
 import { courseLines } from '../outing/courseText.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
+import { askedLines } from './askedText.ts';
 import { headingText, problemText } from './bagText.ts';
 import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
 import { reasonLines } from './reasons/reasonLines.ts';
@@ -27,7 +28,7 @@ type Row = Partial<Record<(typeof fields)[number], string | number | null>>;
 const formula = /^\s*[=+\-@＝＋－＠]|^[\t\r\0]/;
 
 /**
- * The answer as CSV (RFC 4180): first what it is worth, then a line for each item and bag, one for the torque of each step, then
+ * The answer as CSV (RFC 4180): first what it is worth and what was asked of it, then a line for each item and bag, one for the torque of each step, then
  * whatever cannot be done or is wrong with the plan, the reasons where they are asked for, how the outings run, what the figures rest on, and what was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
  */
 export function bagCsv(
@@ -38,6 +39,7 @@ export function bagCsv(
 ): string {
   const rows: Row[] = [
     { kind: 'result', says: headingText(result) },
+    ...askedLines(result).map((says): Row => ({ kind: 'asked', says })),
     ...result.outings.flatMap((outing) =>
       outing.items.map((item): Row => {
         const piece = plan.carried.get(item.id);

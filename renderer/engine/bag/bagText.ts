@@ -5,6 +5,7 @@ import { courseOf } from '../outing/course.ts';
 import { courseLines } from '../outing/courseText.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { showNumber } from '../units/index.ts';
+import { askedLines } from './askedText.ts';
 import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
 import { reasonHeadings, reasonLines } from './reasons/reasonLines.ts';
 
@@ -17,6 +18,7 @@ export function bagText(
 ): string {
   const lines = [
     headingText(result),
+    ...askedLines(result).flatMap((sentence) => wrapped(sentence)),
     ...result.outings.flatMap((outing) => ['', ...outingLines(plan, outing)]),
     ...section('Cannot be done', result.infeasible.flatMap(infeasibleLines)),
     ...section('Problems of the plan', result.problems.map(problemText)),

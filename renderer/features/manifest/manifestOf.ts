@@ -123,7 +123,7 @@ function amount({ unit }: BagObjective, value: number): string {
 }
 
 /** Whether less is possible, in the words of the proof; a bag that was not proved is never called least. */
-function proofTexts({ status, objective, singleLoss }: BagResult, outings: number): string[] {
+function proofTexts({ status, objective, singleLoss, tolerance }: BagResult, outings: number): string[] {
   const over = outings > 1 ? ` over all ${outings} outings together` : '';
   if (status === 'infeasible') return ['The plan cannot be done as a whole: this outing only.'];
   const texts: string[] = [];
@@ -135,12 +135,16 @@ function proofTexts({ status, objective, singleLoss }: BagResult, outings: numbe
         : `Not proved least: stopped by its time limit. Best found ${amount(objective, value)}${over}; no bag is below ${amount(objective, bound)}, bound ${showNumber(gap * 100, 2)} %.`,
     );
   }
-  texts.push(
-    singleLoss
-      ? 'Single-loss tolerant: with any one tool piece lost, every step still has a stack.'
-      : 'Not single-loss tolerant: one lost tool piece may stop a step.',
-  );
+  texts.push(lossText(singleLoss, tolerance));
   return texts;
+}
+
+function lossText(singleLoss: boolean, tolerance: BagResult['tolerance']): string {
+  if (tolerance === 'bag')
+    return 'Bag-loss tolerant: with any one bag lost, or any one tool piece, every step still has a stack.';
+  return singleLoss
+    ? 'Single-loss tolerant: with any one tool piece lost, every step still has a stack.'
+    : 'Not single-loss tolerant: one lost tool piece may stop a step.';
 }
 
 function whyNone(result: BagResult, outing: ResolvedOuting | undefined): string {

@@ -135,9 +135,125 @@ describe('bagwright bag', () => {
     [['a.json', '--time-limit', 'soon'], 'usage'],
     [['a.json', '--format', 'xml'], 'usage'],
     [['a.json', '--fast'], 'usage'],
-    [['a.json', '--single-loss'], 'not-available'],
+    [['a.json', '--tolerance', 'two'], 'usage'],
+    [['a.json', '--tolerance'], 'usage'],
+    [['a.json', '--single-loss', '--tolerance', 'bag'], 'usage'],
+    [['a.json', '--single-loss', '--tolerance', 'nothing'], 'usage'],
+    [['a.json', '--keep', 'X-3'], 'usage'],
+    [['a.json', '--keep', 'X-3=some'], 'usage'],
+    [['a.json', '--keep', '=2'], 'usage'],
+    [['a.json', '--spare', 'C-1=-1'], 'usage'],
+    [['a.json', '--forbid'], 'usage'],
   ])('refuses %j as %s, before any file is read', async (args, code) => {
     expect((await refusalFrom('bag', ...args)).code).toBe(code);
+  });
+
+  const twice = all(
+    ...['sockets[0]', 'sockets[1]', 'extensions[0]', 'extensions[1]', 'drivers[0]', 'torqueTools[0]'].map((item) =>
+      put(`catalog.${item}.onHand`, 2),
+    ),
+  );
+
+  it.each([[['--single-loss']], [['--tolerance', 'piece']], [['--tolerance', 'piece', '--single-loss']]])(
+    'stands the loss of any one piece with %j, and says which steps a spare protects',
+    async (options) => {
+      const run = await printed('bag', planFile('loss', twice), ...options);
+      expect(run.exit).toBe(0);
+      const result = resultOf(run);
+      expect(result).toMatchObject({ status: 'optimal', singleLoss: true, tolerance: 'piece' });
+      const [outing] = result.outings;
+      // Two of driver, tool, extension and socket, and the caps.
+      expect(result.objective?.value).toBeCloseTo(0.5 + 2 * (0.3 + 0.9 + 0.11 + 0.06) + 0.04, 12);
+      expect(outing?.items.every(({ quantity }) => quantity >= 1)).toBe(true);
+      const because = (id: string) => outing?.items.find((item) => item.id === id)?.because;
+      expect(because('R-38')).toEqual(['loosen']);
+      expect(because('TT-2')).toEqual(['tighten']);
+      expect(because('X-3')).toEqual(['loosen', 'tighten']);
+      const spare = outing?.items.filter(({ id }) => !outing.steps.some(({ stack }) => stack.includes(id)));
+      for (const { id, because: steps } of spare ?? [])
+        expect([id, steps]).toEqual([id, id === 'C-1' ? ['cap'] : ['loosen', 'tighten']]);
+    },
+  );
+
+  it('says which steps a spare of another kind protects', async () => {
+    const longer = all(put('catalog.drivers[0].onHand', 2), put('catalog.torqueTools[0].onHand', 2));
+    const run = await printed('bag', planFile('spare', longer), '--single-loss', '--minimise', 'count');
+    expect(run.exit).toBe(0);
+    const [outing] = resultOf(run).outings;
+    const used = new Set(outing?.steps.flatMap(({ stack }) => stack));
+    const spare = (outing?.items ?? []).filter(({ id }) => id !== 'C-1' && !used.has(id));
+    expect(spare.map(({ because }) => because)).toEqual([
+      ['loosen', 'tighten'],
+      ['loosen', 'tighten'],
+    ]);
+  });
+
+  it('ends with 1 where no loss can be stood, naming each step and the piece', async () => {
+    const run = await printed('bag', planFile('alone'), '--single-loss');
+    expect(run.exit).toBe(1);
+    const result = resultOf(run);
+    expect(result).toMatchObject({ status: 'infeasible', objective: null, singleLoss: true, tolerance: 'piece' });
+    expect(result.infeasible.map(({ step, reason }) => `${step}: ${reason}`)).toEqual([
+      expect.stringMatching(/^loosen: .*nothing on hand does it once R-38 is lost$/) as string,
+      expect.stringMatching(/^tighten: .*nothing on hand does it once TT-2 is lost$/) as string,
+    ]);
+  });
+
+  it('stands the loss of a bag where there are two, and says why not where there is one', async () => {
+    const two = all(twice, put('catalog.bags', [{ id: 'B-1' }, { id: 'B-2' }]), put('outings[0].bags', ['B-1', 'B-2']));
+    const run = await printed('bag', planFile('two-bags', two), '--tolerance', 'bag');
+    expect(run.exit).toBe(0);
+    const result = resultOf(run);
+    expect(result).toMatchObject({ status: 'optimal', singleLoss: false, tolerance: 'bag' });
+    for (const bag of ['B-1', 'B-2'])
+      expect(result.outings[0]?.items.filter((item) => item.bag === bag && item.id !== 'C-1')).toHaveLength(4);
+    const one = await printed('bag', planFile('one-bag', twice), '--tolerance', 'bag');
+    expect(one.exit).toBe(1);
+    expect(resultOf(one).infeasible).toMatchObject([
+      { outing: 'O1', closest: [{ fails: [{ check: 'bag', need: '2 bags' }] }] },
+    ]);
+  });
+
+  it('keeps, forbids and adds spares, each as often as it is said', async () => {
+    const wishes = ['--keep', 'R-38=2', '--keep', 'X-6=1', '--forbid', 'X-3', '--forbid', 'S-9/16', '--spare', 'C-1=1'];
+    const run = await printed('bag', planFile('wishes', twice), ...wishes);
+    expect(run.exit).toBe(0);
+    const result = resultOf(run);
+    expect(result.wishes).toEqual({
+      keep: [
+        { id: 'R-38', quantity: 2 },
+        { id: 'X-6', quantity: 1 },
+      ],
+      forbid: [{ id: 'X-3' }, { id: 'S-9/16' }],
+      spares: [{ id: 'C-1', quantity: 1 }],
+    });
+    expect(result.outings[0]?.items.map(({ id, quantity }) => `${quantity} ${id}`)).toEqual([
+      '2 R-38',
+      '1 TT-2',
+      '1 X-6',
+      '1 S-9/16-12',
+      '3 C-1',
+    ]);
+    const text = (await printed('bag', planFile('wishes', twice), ...wishes, '--format', 'text')).out;
+    expect(text).toContain(
+      'Kept, at least: 2 × R-38, 1 × X-6.\nForbidden: X-3, S-9/16.\nSpare, beyond the need: 1 × C-1.',
+    );
+    const csv = (
+      await printed('bag', planFile('wishes', twice), ...wishes, '--tolerance', 'nothing', '--format', 'csv')
+    ).out;
+    expect(csv).toMatch(/asked,.*"?Forbidden: X-3, S-9\/16\."?/);
+    expect(csv).toMatch(/asked,.*Stands no loss/);
+  });
+
+  it('ends with 1 where what is needed is forbidden, and refuses what cannot be asked', async () => {
+    const run = await printed('bag', planFile('needed'), '--forbid', 'C-1');
+    expect(run.exit).toBe(1);
+    expect(resultOf(run).infeasible.map(({ reason }) => reason)).toEqual(['outing O1: 2 × C-1 needed, and forbidden']);
+    const refused = async (...options: string[]) => refusalOf(await printed('bag', planFile('asked'), ...options));
+    expect(await refused('--keep', 'Q-9=1')).toMatchObject({ code: 'unknown-id', field: 'keep', value: 'Q-9' });
+    expect(await refused('--forbid', 'Q-9')).toMatchObject({ code: 'unknown-id', field: 'forbid', value: 'Q-9' });
+    expect(await refused('--spare', 'X-3=1')).toMatchObject({ code: 'out-of-range', field: 'spares', value: 'X-3' });
+    expect(await refused('--keep', 'X-3=0')).toMatchObject({ code: 'out-of-range', field: 'keep', value: 0 });
   });
 
   it('answers lines of a batch, good ones beside bad ones', () => {

@@ -1,6 +1,8 @@
 /** The answer of a bag as text: whole lines, by name, none too wide. */
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import type { BagResult } from '../../../shared-types/bag.ts';
+import { bagCsv } from '../../../renderer/engine/bag/bagCsv.ts';
 import { bagText, headingText, problemText } from '../../../renderer/engine/bag/bagText.ts';
 import { figuresBasis } from '../../../renderer/engine/bag/figuresBasis.ts';
 import { uncheckedRules } from '../../../renderer/engine/bag/unchecked.ts';
@@ -126,6 +128,49 @@ describe('the parts of the text', () => {
       'Not proved: 2 kg, nothing below 1.5 kg (within 25 %).',
     );
     expect(headingText({ ...nothing, status: 'optimal', objective })).toBe('Proved least: 2 kg.');
+  });
+});
+
+describe('what was asked of a bag', () => {
+  const objective = { minimised: 'mass', unit: 'kg', value: 2, bound: 2, gap: 0 } as const;
+  const wishes = {
+    keep: [
+      { id: 'X-3', quantity: 2, outing: 'O1' },
+      { id: 'R-38', quantity: 1 },
+    ],
+    forbid: [{ id: 'X-6' }, { id: 'TT-2', outing: 'O1' }],
+    spares: [{ id: 'C-1', quantity: 1 }],
+  };
+  const unchanged: Edit = () => undefined;
+
+  it.each([
+    ['nothing', 'Stands no loss: one lost tool piece may stop a step.'],
+    ['piece', 'Stands the loss of any one tool piece: every step still has a stack among what is left.'],
+    ['bag', 'Stands the loss of any one bag with all it holds: every step still has a stack in the others.'],
+  ] as const)('is said below its proof: the loss of %s', (tolerance, says) => {
+    const bag = { ...nothing, status: 'optimal', objective, tolerance } as const;
+    expect(linesOf(unchanged, bag).slice(0, 3)).toEqual(['Proved least: 2 kg.', says, '']);
+    expect(bagCsv(planned(unchanged), bag).split('\r\n')[2]).toContain(`asked,,,,,,,,,${says}`);
+  });
+
+  it('is said of no bag as asked alone', () => {
+    expect(linesOf(unchanged, { tolerance: 'bag' })[1]).toBe(
+      'Asked to stand the loss of any one bag with all it holds.',
+    );
+    expect(linesOf(unchanged, {})[1]).toBe('');
+  });
+
+  it('is what is kept, forbidden and spare, on which outing', () => {
+    const said = [
+      'Kept, at least: 2 × X-3 on O1, 1 × R-38.',
+      'Forbidden: X-6, TT-2 on O1.',
+      'Spare, beyond the need: 1 × C-1.',
+    ];
+    expect(linesOf(unchanged, { wishes }).slice(1, 4)).toEqual(said);
+    const csv = Papa.parse<Record<string, string>>(bagCsv(planned(unchanged), { ...nothing, wishes }), {
+      header: true,
+    });
+    expect(csv.data.filter(({ kind }) => kind === 'asked').map(({ says }) => says)).toEqual(said);
   });
 });
 
