@@ -14,7 +14,7 @@ export const mostOfAnyStep = (ids: readonly string[], vectors: Vectors): number[
     Math.max(0, ...[...vectors.values()].flatMap((choices) => choices.map(({ needs }) => needs[index] ?? 0))),
   );
 
-export const everyStepServed = (left: readonly number[], vectors: Vectors): boolean =>
+const everyStepServed = (left: readonly number[], vectors: Vectors): boolean =>
   [...vectors.values()].every((choices) =>
     choices.some(({ needs }) => needs.every((count, index) => count <= (left[index] ?? 0))),
   );
