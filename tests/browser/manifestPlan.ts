@@ -155,6 +155,8 @@ export const answer: BagResult = {
     },
   ],
   singleLoss: false,
+  tolerance: 'nothing',
+  wishes: { keep: [], forbid: [], spares: [] },
   unchecked: [{ rule: 'swingDeg', steps: ['final'] }],
   problems: [{ rule: 'left-behind', outing: 'o1', step: 'use', id: 'C', quantity: 2, place: 'foot' }],
   infeasible: [],

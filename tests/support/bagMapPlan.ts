@@ -89,8 +89,6 @@ export const mapResult: BagResult = {
   singleLoss: false,
   tolerance: 'nothing',
   wishes: { keep: [], forbid: [], spares: [] },
-  tolerance: 'nothing',
-  wishes: { keep: [], forbid: [], spares: [] },
   unchecked: [],
   problems: [],
   infeasible: [],
