@@ -116,13 +116,12 @@ function piecesByKind(work: OutingWork, minimise: Minimised): Map<string, Piece[
   const loosens = tasks.some(({ action }) => action !== 'tighten');
   const { tools, sockets, extensions } = work.stock;
   const bars = [...tools.values()].filter(({ stepDeg }) => stepDeg === null);
-  const seatsMatter = (task: StackTask): boolean =>
-    task.access.swingDeg !== null && bars.some((bar) => toolServes(task, bar, strict));
+  const barOf = (task: StackTask): ResolvedTool | undefined => bars.find((bar) => toolServes(task, bar, strict));
   for (const tool of tools.values()) add(tool, `tool ${tool.driveMm}`, (task) => toolBits(task, tool));
   for (const socket of sockets.values()) {
     const rank = Number(loosens && socket.openingForm === 'hex12');
     const lengthMm = Math.min(socket.lengthMm, deepestMm);
-    add(socket, `socket ${socket.driveMm}`, (task) => socketBits(task, socket, seatsMatter(task)), { lengthMm, rank });
+    add(socket, `socket ${socket.driveMm}`, (task) => socketBits(task, socket, barOf(task)), { lengthMm, rank });
   }
   for (const extension of extensions.values()) {
     const { driveInMm, driveOutMm, form } = extension;
@@ -144,12 +143,10 @@ function toolBits(task: StackTask, tool: ResolvedTool): number[] {
   return openings.map((openingForm) => Number(swings(task, tool, { openingForm })));
 }
 
-/** By the angle between its seats a socket may let a tool without a ratchet swing that another does not. */
-function socketBits(task: StackTask, socket: ResolvedSocket, seats: boolean): number[] {
-  if (!socketServes(task, socket, strict)) return [0, 0, 0];
-  if (!seats) return [1, 1, 1];
-  const finest = socket.openingForm === 'hex12' ? 2 : socket.openingForm === 'square' ? 0 : 1;
-  return [1, Number(finest >= 1), Number(finest >= 2)];
+/** By the angle between its seats a socket lets tools without a ratchet swing, all of them or none. */
+function socketBits(task: StackTask, socket: ResolvedSocket, bar: ResolvedTool | undefined): number[] {
+  if (!socketServes(task, socket, strict)) return [0, 0];
+  return [1, Number(bar === undefined || swings(task, bar, socket))];
 }
 
 function extensionBits(task: StackTask, extension: ResolvedExtension): number[] {
