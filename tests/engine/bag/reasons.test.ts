@@ -181,13 +181,8 @@ describe('gear that is used up', () => {
 describe('an outing that cannot be packed together', () => {
   it('names one step that cannot be packed even alone, and no other', async () => {
     const light = all(put('catalog.bags[0].massMax', '1 kg'), keep('steps', 2));
-    // It tightens, so that six points or twelve is all one, and so is the mass: either socket.
-    const [stack] = (await faults(light))[0]?.closest.map((fit) => fit.stack) ?? [];
-    expect([
-      ['TT-2', 'X-3', 'S-9/16'],
-      ['TT-2', 'X-3', 'S-9/16-12'],
-    ]).toContainEqual(stack);
-    expect((await faults(light))[0]?.closest).toHaveLength(1);
+    // It tightens, so that six points or twelve is all one, and so is the mass: the ids decide.
+    expect((await faults(light))[0]?.closest.map(({ stack }) => stack)).toEqual([['TT-2', 'X-3', 'S-9/16']]);
     expect(await reasons(light)).toEqual([
       `step tighten ${head}: cannot be packed: bag B-1 takes 1 kg, 1.07 kg needed`,
     ]);

@@ -9,6 +9,7 @@ import type { OutingWork } from '../../../renderer/engine/bag/outingWork.ts';
 import { outingWork } from '../../../renderer/engine/bag/outingWork.ts';
 import type { Option } from '../../../renderer/engine/bag/settle/options.ts';
 import { optionsFrom } from '../../../renderer/engine/bag/settle/options.ts';
+import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { settle as settled } from '../../../renderer/engine/bag/settle/settle.ts';
 import { fewestChanges } from '../../../renderer/engine/bag/settle/toolChanges.ts';
 import { noWishes } from '../../../renderer/engine/bag/wishes.ts';
@@ -261,6 +262,36 @@ describe('of equal answers', () => {
     const of = worked(all(loosenOnly, threeBags));
     const own = ['1 R-38 in B-1', '1 X-3 in B-L', '1 S-9/16 in B-S', '1 S-9/16-12 in B-L'];
     expect(stacksOf(settle(of, own))).toEqual(['R-38 X-3 S-9/16-12']);
+  });
+});
+
+describe('of equally light bags', () => {
+  const stackOf = async (edit: Edit, minimise: 'mass' | 'count' = 'mass') => {
+    const source = smallPlan();
+    edit(source);
+    const { outings } = await planBag(planFrom(source), { minimise });
+    return outings[0]?.steps[0]?.stack.join(' ');
+  };
+  const reversed = put('catalog.sockets', smallPlan().catalog.sockets.toReversed());
+  const swing = put('steps[0].access.swingDeg', 60);
+
+  it('the one is packed that loosens with six points, whatever the order of the catalog', async () => {
+    for (const edit of [loosenOnly, all(loosenOnly, swing)])
+      for (const order of [edit, all(edit, reversed)]) expect(await stackOf(order)).toBe('R-38 X-3 S-9/16');
+  });
+
+  it('the one is packed that tightens with what comes first by its id', async () => {
+    const only = put('steps', [tighten]);
+    for (const order of [only, all(only, reversed)]) expect(await stackOf(order)).toBe('TT-2 X-3 S-9/16');
+  });
+
+  it('the one of fewer pieces is packed', async () => {
+    // A socket of 5 in weighs what an extension and a short socket do.
+    const deep = { ...smallPlan().catalog.sockets[0], id: 'Z-deep', length: '5 in', mass: '170 g' };
+    expect(await stackOf(all(loosenOnly, put('catalog.sockets[1]', deep)))).toBe('R-38 Z-deep');
+    const lighter = all(loosenOnly, put('catalog.sockets[1]', { ...deep, mass: '171 g' }));
+    expect(await stackOf(lighter)).toBe('R-38 X-3 S-9/16');
+    expect(await stackOf(lighter, 'count')).toBe('R-38 Z-deep');
   });
 });
 
