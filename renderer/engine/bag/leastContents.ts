@@ -1,17 +1,21 @@
 import type { Highs } from 'highs';
 import type { Carried, ResolvedBag, ResolvedPlan } from '../plan/resolved.ts';
+import type { Ways } from '../stack/ways.ts';
 import { atMost } from '../tolerance.ts';
-import type { BagModel } from './model/bagModel.ts';
+import type { BagModel } from './model/lying.ts';
 import { bagModel } from './model/bagModel.ts';
 import type { Costs } from './model/costs.ts';
+import { isNetwork } from './model/flow.ts';
 import type { Solution } from './model/integerProgram.ts';
 import type { Loss } from './model/losses.ts';
 import type { ReducedWork } from './presolve/reduceWork.ts';
-import type { Covering } from './search/firstBag.ts';
+import type { Covering } from './search/covering.ts';
+import { covering } from './search/covering.ts';
 import { carriedItem } from './measure.ts';
 import type { TableFlow } from './search/coverTable.ts';
 import { cheapestStack } from './search/coverTable.ts';
-import { covering, firstBag, mended, missedLosses } from './search/firstBag.ts';
+import { firstBag, mended } from './search/firstBag.ts';
+import { likelyLosses, missedLosses } from './search/toldLosses.ts';
 import { placed } from './search/place.ts';
 import { servedBy } from './search/standing.ts';
 import { drawsFrom } from './outingWork.ts';
@@ -65,8 +69,8 @@ export function leastContents(
   const quick = elastic || anyAnswer || reduced.work.tolerance === 'bag';
   const cover = covering(plan, reduced, costs);
   const told = progressTold(options, costs);
-  const losses: Loss[] = [];
   let have = quick ? null : firstBag(cover);
+  const losses: Loss[] = have && reduced.work.tolerance === 'piece' ? toldFirst(cover, have) : [];
   let known: Known | null = null;
   let seconds = 0;
   let bound = elastic || anyAnswer ? 0 : plainBound(cover, reduced, costs, plan);
@@ -96,6 +100,22 @@ export function leastContents(
     losses.push(...missed);
     if (answer && !quick) have = mended(cover, countsIn(cover, answer), have);
   }
+}
+
+/** As many losses as a program still takes easily. */
+function toldFirst(cover: Covering, have: Int32Array): Loss[] {
+  const likely = likelyLosses(cover, have).filter(({ group }) => !isNetwork(group));
+  const columns = likely.reduce(
+    (sum, { group }) => sum + columnsOf(group.ways) + (group.holds ? columnsOf(group.holds) : 0),
+    0,
+  );
+  return columns > easyColumns ? [] : likely;
+}
+
+const easyColumns = 10_000;
+
+function columnsOf({ tools, ladders }: Ways): number {
+  return tools.length + ladders.reduce((sum, { rungs, chains }) => sum + rungs.flat().length + chains.length, 0);
 }
 
 /** No bag holds less than its gear and the least that its most demanding step takes. */

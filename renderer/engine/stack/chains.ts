@@ -93,6 +93,7 @@ function linksOf(task: StackTask, extensions: readonly ResolvedExtension[]): Sea
  * branch ends where the longest that may follow falls short.
  *
  * @param lengthsMm - of the sockets, rung by rung, each longer than the one before
+ * @returns the chains, in the order in which the search meets them
  */
 export function chainsFor(stock: ChainStock, driveMm: number, lengthsMm: readonly number[]): Chain[] {
   const found: Found[] = [];

@@ -42,6 +42,7 @@ interface Chain {
  * the first part that fails in anything else.
  *
  * @param relaxed - checks left out
+ * @returns the stacks, each set of pieces once; with checks left out, whatever the search met
  */
 export function enumerateStacks(
   plan: ResolvedPlan,

@@ -12,24 +12,8 @@ import type { Term } from './integerProgram.ts';
 import { IntegerProgram } from './integerProgram.ts';
 import type { Loss } from './losses.ts';
 import { addLosses } from './losses.ts';
-
-/** How many of one item lie in one bag: a column of the program. */
-export interface Lying {
-  item: Carried;
-  bag: ResolvedBag;
-  /** No more than this is of use. */
-  upper: number;
-  column: number;
-}
-
-export interface BagModel {
-  program: IntegerProgram;
-  lying: Lying[];
-  /** The same by item. */
-  lyingOf: Map<string, Lying[]>;
-  /** Whether a bag holds something, where its own mass counts. */
-  opened: Map<ResolvedBag, number>;
-}
+import type { BagModel, Lying } from './lying.ts';
+import { lyingIn } from './lying.ts';
 
 /** How the model is to be read: what a piece costs, which losses are told, and whether limits bend. */
 export interface ModelTerms {
@@ -89,11 +73,6 @@ function lay(model: BagModel, work: ReducedWork['work'], item: Carried, upper: n
   model.lying.push(...lying);
   model.lyingOf.set(item.id, lying);
   return lying.map(({ column }): Term => [column, 1]);
-}
-
-/** What of an item lies in the bags of a kind. */
-export function lyingIn(model: BagModel, id: string, of: (bag: ResolvedBag) => boolean): Term[] {
-  return (model.lyingOf.get(id) ?? []).filter(({ bag }) => of(bag)).map(({ column }): Term => [column, 1]);
 }
 
 function addGroups(model: BagModel, groups: readonly StepGroup[]): void {

@@ -13,6 +13,8 @@ export interface FlowTerms {
   value: number;
   /** Whole numbers; where parts may be used in shares and the rest makes them whole, false. */
   whole: boolean;
+  /** The links of a chain whose pieces are used up; all where it is left out. */
+  counted?: (links: readonly Link[]) => readonly Link[];
 }
 
 /**
@@ -24,7 +26,8 @@ export interface FlowTerms {
  * It has as many columns as there are sockets, chains and tools, where the stacks written out are their product. With
  * whole pieces any flow in shares goes through pieces that are there, so one stack that is whole goes with it.
  */
-export function addFlow(program: IntegerProgram, ways: Ways, { value, whole }: FlowTerms): Uses {
+export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): Uses {
+  const { value, whole, counted = (links: readonly Link[]) => links } = terms;
   const uses: Uses = new Map();
   const use = (id: string, term: Term): void => {
     const known = uses.get(id);
@@ -60,9 +63,9 @@ export function addFlow(program: IntegerProgram, ways: Ways, { value, whole }: F
     }
     for (const chain of one.chains) {
       // Half of a chain that takes two of a link could go through one piece.
-      const column = program.column({ upper: value, integer: whole || hasTwice(chain) });
+      const column = program.column({ upper: value, integer: whole || (value === 1 && hasTwice(chain)) });
       rungs[chain.from]?.push([column, -1]);
-      for (const link of chain.links) through(link, [column, 1]);
+      for (const link of counted(chain.links)) through(link, [column, 1]);
       const key = `${chain.driveMm} ${one.form}`;
       const joint = joints.get(key) ?? { terms: [], one, chain };
       joint.terms.push([column, 1]);
@@ -70,22 +73,22 @@ export function addFlow(program: IntegerProgram, ways: Ways, { value, whole }: F
     }
     for (const balance of rungs) program.equal(0, balance);
   }
-  for (const { terms, one, chain } of joints.values()) {
+  for (const { terms: joining, one, chain } of joints.values()) {
     for (const tool of ways.tools) {
       if (!turns(ways.task, tool, one, chain)) continue;
       const column = program.column({ upper: value, integer: whole });
-      terms.push([column, -1]);
+      joining.push([column, -1]);
       use(tool.id, [column, 1]);
     }
-    program.equal(0, terms);
+    program.equal(0, joining);
   }
-  for (const [link, terms] of linked) {
+  for (const [link, through] of linked) {
     const picked = link.extensions.map(({ id, onHand }): Term => {
       const column = program.column({ upper: Math.min(onHand, value * extensionsMax), integer: whole });
       use(id, [column, 1]);
       return [column, -1];
     });
-    program.equal(0, [...terms, ...picked]);
+    program.equal(0, [...through, ...picked]);
   }
   program.equal(value, all);
   return uses;
@@ -110,10 +113,35 @@ export function addGroupFlow(
  * theorem, a bag stands the loss of any one piece just where two stacks with no piece in common lie in it.
  */
 export function isNetwork({ ways, holds }: Pick<StepGroup, 'ways' | 'holds'>): boolean {
-  if (holds) return false;
-  const forms = new Set(ways.ladders.map(({ form }) => form));
-  const alike = forms.size <= 1 || ways.tools.every(({ stepDeg }) => stepDeg !== null);
-  return alike && ways.ladders.every(({ chains }) => chains.every(({ links }) => links.length <= 1));
+  return (
+    !holds && neighboursOnly(ways) && ways.ladders.every(({ chains }) => chains.every(({ links }) => links.length <= 1))
+  );
+}
+
+/** Whether no tool asks for the form of a socket that it does not touch. */
+function neighboursOnly({ ladders, tools }: Ways): boolean {
+  return new Set(ladders.map(({ form }) => form)).size <= 1 || tools.every(({ stepDeg }) => stepDeg !== null);
+}
+
+/**
+ * Of other stacks, networks that any bag which stands a loss must serve twice over: each chain is told by one of its
+ * links, or by none. Whatever cuts such a network cuts every stack, so at least two of its pieces are packed. They make
+ * the program's bound tell more; what they leave out the losses told one by one see to.
+ */
+export function addShadows(program: IntegerProgram, ways: Ways): Uses[] {
+  if (!neighboursOnly(ways)) return [addFlow(program, ways, { value: 2, whole: false, counted: () => [] })];
+  const nth =
+    (n: number) =>
+    (links: readonly Link[]): Link[] => {
+      const link = [...new Set(links)].toSorted((a, b) => lightestKg(b) - lightestKg(a))[n];
+      return link ? [link] : [];
+    };
+  const most = Math.max(1, ...ways.ladders.flatMap(({ chains }) => chains.map(({ links }) => new Set(links).size)));
+  return Array.from({ length: most }, (_, n) => addFlow(program, ways, { value: 2, whole: false, counted: nth(n) }));
+}
+
+function lightestKg({ extensions }: Link): number {
+  return Math.min(...extensions.map(({ massKg }) => massKg));
 }
 
 function hasTwice({ links }: Chain): boolean {

@@ -2,10 +2,10 @@ import type { ResolvedBag } from '../../plan/resolved.ts';
 import type { Ways } from '../../stack/ways.ts';
 import type { StepGroup } from '../outingWork.ts';
 import type { ReducedWork } from '../presolve/reduceWork.ts';
-import type { BagModel } from './bagModel.ts';
-import { lyingIn } from './bagModel.ts';
-import { addGroupFlow, isNetwork } from './flow.ts';
+import { addGroupFlow, addShadows, isNetwork } from './flow.ts';
 import type { Term } from './integerProgram.ts';
+import type { BagModel } from './lying.ts';
+import { lyingIn } from './lying.ts';
 
 /** A group that is to be done without one piece of an item. */
 export interface Loss {
@@ -18,8 +18,8 @@ const anyBag = (): boolean => true;
 /**
  * Rule 10 and its like for whole bags, for all hands and one step after another:
  * - a network's group has two stacks with no piece in common, which is the same;
- * - of another group at least each loss that was told, by a flow that does without the piece, and of its tools and of
- *   its sockets one more than it uses; whoever solves looks at the answer and tells what is still missing;
+ * - of another group each loss that was told, by a flow that does without the piece, and networks that any answer must
+ *   serve twice over; whoever solves looks at the answer and tells what is still missing;
  * - where a bag may be lost, every group has a flow from the other bags.
  */
 export function addLosses(model: BagModel, { work, standing }: ReducedWork, losses: readonly Loss[]): void {
@@ -32,7 +32,7 @@ export function addLosses(model: BagModel, { work, standing }: ReducedWork, loss
   if (work.tolerance !== 'piece') return;
   for (const group of standing) {
     if (isNetwork(group)) addFlowFrom(model, group, anyBag, 2);
-    else addOneMore(model, group);
+    else addCuts(model, group);
   }
   for (const loss of losses) addLoss(model, loss);
 }
@@ -43,19 +43,26 @@ function addFlowFrom(model: BagModel, group: StepGroup, from: (bag: ResolvedBag)
   }
 }
 
-/** Every stack has one tool and one socket: losing one of as many as are used at a time would be the end. */
-function addOneMore(model: BagModel, { ways, holds }: StepGroup): void {
+/** What any answer must have that stands a loss of the group: it makes the bound tell more and rules out no answer. */
+function addCuts(model: BagModel, group: StepGroup): void {
+  for (const ways of group.holds ? [group.ways, group.holds] : [group.ways]) {
+    for (const uses of addShadows(model.program, ways)) {
+      for (const [id, terms] of uses) model.program.atLeast(0, [...lyingIn(model, id, anyBag), ...taken(terms)]);
+    }
+  }
+  if (group.holds) addOneMore(model, group.ways, group.holds);
+}
+
+/** Stack and hold have a tool and a socket each: with one lost there must still be two. */
+function addOneMore(model: BagModel, ways: Ways, holds: Ways): void {
   const toolsOf = (one: Ways): string[] => one.tools.map(({ id }) => id);
   const socketsOf = (one: Ways): string[] => one.ladders.flatMap(({ rungs }) => rungs.flat().map(({ id }) => id));
   for (const idsOf of [toolsOf, socketsOf]) {
-    const needed: [string[], number][] = [[idsOf(ways), 2]];
-    if (holds) needed.push([idsOf(holds), 2], [[...idsOf(ways), ...idsOf(holds)], 3]);
-    for (const [ids, least] of needed) {
-      model.program.atLeast(
-        least,
-        [...new Set(ids)].flatMap((id) => lyingIn(model, id, anyBag)),
-      );
-    }
+    const ids = new Set([...idsOf(ways), ...idsOf(holds)]);
+    model.program.atLeast(
+      3,
+      [...ids].flatMap((id) => lyingIn(model, id, anyBag)),
+    );
   }
 }
 

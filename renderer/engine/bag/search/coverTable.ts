@@ -5,11 +5,15 @@ import type { StepGroup } from '../outingWork.ts';
 
 /** The stacks of one task with pieces by number: a socket, a chain of its rung or a lower one, a tool of its joint. */
 export interface TableFlow {
-  ladders: {
-    rungs: number[][];
-    chains: { links: { pieces: number[]; times: number }[]; joint: number; from: number }[];
-  }[];
+  ladders: { rungs: number[][]; chains: TableChain[] }[];
   joints: number[][];
+}
+
+/** So many pieces of each link, the joint it ends in, the rung it begins to reach from. */
+export interface TableChain {
+  links: { pieces: number[]; times: number }[];
+  joint: number;
+  from: number;
 }
 
 export interface TableGroup {

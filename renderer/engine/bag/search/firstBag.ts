@@ -1,55 +1,11 @@
 import { drawsOf } from '../../chance/draws.ts';
-import type { ResolvedPlan } from '../../plan/resolved.ts';
-import type { Costs } from '../model/costs.ts';
-import { mostAsked } from '../model/bagModel.ts';
-import type { StepGroup } from '../outingWork.ts';
-import type { ReducedWork } from '../presolve/reduceWork.ts';
-import type { CoverTable, Pieces, Supply, TableGroup } from './coverTable.ts';
-import { cheapestStack, tableGroup } from './coverTable.ts';
+import type { Pieces, Supply, TableGroup } from './coverTable.ts';
+import { cheapestStack } from './coverTable.ts';
+import type { Covering } from './covering.ts';
 import { fatalLosses, servedBy, take, withoutOne } from './standing.ts';
 
 /** Rounds of taking something out and covering again. They are counted, not timed: the same plan, the same bag. */
 const shakes = 40;
-
-/** The outing in numbers, for the local search. */
-export interface Covering {
-  table: CoverTable;
-  /** Whatever must be served, those with the fewest stacks first. */
-  groups: TableGroup[];
-  /** Whatever must be served after a loss too. */
-  standing: TableGroup[];
-  kept: Int32Array;
-  slots: boolean;
-}
-
-export function covering(plan: ResolvedPlan, reduced: ReducedWork, costs: Costs): Covering {
-  const asked = mostAsked(reduced);
-  const items = [...plan.carried.values()].filter(
-    ({ id, kind }) => kind !== 'gear' && asked.has(id) && !reduced.dropped.has(id),
-  );
-  const number = new Map(items.map(({ id }, index) => [id, index]));
-  const kept = (id: string): number => reduced.work.keep.get(id) ?? 0;
-  const table: CoverTable = {
-    ids: items.map(({ id }) => id),
-    number,
-    // What costs nothing is still not packed by itself.
-    cost: Float64Array.from(items, (item) => Math.max(costs.ofItem(item), 1e-9)),
-    most: Int32Array.from(items, ({ id, onHand }) => Math.min(onHand, Math.max(asked.get(id) ?? 0, kept(id)))),
-  };
-  const inNumbers = (list: readonly StepGroup[]): TableGroup[] =>
-    list.map((group) => tableGroup(table, group)).toSorted((a, b) => size(a) - size(b));
-  return {
-    table,
-    groups: inNumbers(reduced.groups),
-    standing: reduced.work.tolerance === 'piece' ? inNumbers(reduced.standing) : [],
-    kept: Int32Array.from(items, ({ id }) => kept(id)),
-    slots: reduced.groups.some(({ slot }) => slot !== null),
-  };
-}
-
-function size({ main }: TableGroup): number {
-  return main.ladders.reduce((sum, { rungs, chains }) => sum + rungs.flat().length * chains.length, 0);
-}
 
 /**
  * A good bag soon, not the least: groups are covered one after another by what costs least beyond what is packed;
@@ -212,14 +168,6 @@ function prune(cover: Covering, supply: Supply): void {
 function stands(cover: Covering, supply: Supply): boolean {
   const only = { ...supply, most: supply.have };
   return coverAll(cover, only) && cover.standing.every((group) => fatalLosses(group, only)?.length === 0);
-}
-
-/** Losses that are not survived, by group: what a program that was told too few of them is told next. */
-export function missedLosses({ standing, table }: Covering, have: Int32Array): { group: StepGroup; piece: string }[] {
-  const supply: Supply = { have, used: new Int32Array(have.length), cost: table.cost, most: have };
-  return standing.flatMap((group) =>
-    (fatalLosses(group, supply) ?? []).map((piece) => ({ group: group.group, piece: table.ids[piece] ?? '' })),
-  );
 }
 
 /** A bag that lacks second ways, with them packed; the one known before where that costs less. */

@@ -3,7 +3,7 @@ import { atMost } from '../../tolerance.ts';
 import type { Counts } from '../counts.ts';
 import { mostOf } from '../counts.ts';
 import { volumeL } from '../measure.ts';
-import type { BagModel, Lying } from '../model/bagModel.ts';
+import type { BagModel, Lying } from '../model/lying.ts';
 import type { OutingWork } from '../outingWork.ts';
 
 /**
