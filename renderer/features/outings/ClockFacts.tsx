@@ -62,7 +62,7 @@ export function ClockFacts({ clock, stepNamed }: ClockFactsProps) {
                       : slackMin < 0
                         ? `, ${showNumber(-slackMin)} min too late to turn`
                         : `, ${showNumber(slackMin)} min before the turn`}
-                    ; {showNumber(stretchMin)} min before it cannot be left
+                    ; in the {showNumber(stretchMin)} min up to it the work cannot be left
                   </li>
                 ))}
               </ul>

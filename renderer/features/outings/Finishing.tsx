@@ -38,7 +38,9 @@ export function Finishing({ chance, minutesMax, spread }: FinishingProps) {
         </p>
       ) : (
         <>
-          <p className="bw-course-chance">{percentText(chance.finish.probability)} %</p>
+          <p className="bw-course-chance">
+            {percentText(chance.finish.probability)} % of the outings drawn are done in time
+          </p>
           <Facts
             facts={[
               ['Done in time', `${chanceText(chance.finish)}; the limit is ${showNumber(minutesMax ?? 0)} min`],

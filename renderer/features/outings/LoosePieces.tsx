@@ -131,7 +131,8 @@ export function LoosePieces({ plan, followed, outing, planned, stepWords }: Loos
             </div>
           )}
           <p className="bw-second bw-small">
-            Besides: {countOf(counts.bagged, 'piece')} bagged and {counts.fixed} fixed, those listed above among them.
+            Besides: {countOf(counts.bagged, 'piece')} bagged and {counts.fixed} fixed, those listed above among them;{' '}
+            {counts.used} used up.
           </p>
         </>
       )}

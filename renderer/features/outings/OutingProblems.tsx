@@ -4,7 +4,7 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { itemName, placeText } from '../steps/words.ts';
-import { courseProblemText, problemMarks } from './courseWords.ts';
+import { courseProblemText, isSame, problemMarks } from './courseWords.ts';
 import { StepLink } from './StepLink.tsx';
 
 /** In words: what is where it should not be, or not where it is looked for; what is over its time. */
@@ -29,9 +29,6 @@ export interface OutingProblemsProps {
   id: string;
   stepCalled: (code: string) => string;
 }
-
-const isSame = (one: PlanProblem, other: CourseProblem): boolean =>
-  one.rule === other.rule && one.id === other.id && (one.step ?? null) === other.step;
 
 /** What is wrong with the course of an outing, each with its word and shape, and with the step that would mend it. */
 export function OutingProblems({ plan, problems, followed, id, stepCalled }: OutingProblemsProps) {
@@ -64,7 +61,7 @@ export function OutingProblems({ plan, problems, followed, id, stepCalled }: Out
             {problem.mends.length === 0 ? null : (
               <ul className="bw-course-mends" aria-label={`What would mend problem ${index + 1}`}>
                 {problem.mends.map(({ step, says }, at) => (
-                  <li key={at}>
+                  <li key={at} className="bw-course-mend">
                     <span>{says}</span>
                     {step === undefined ? null : <StepLink step={step}>{`Go to ${named(step)}`}</StepLink>}
                   </li>

@@ -2,6 +2,7 @@ import { memo, useMemo, useState } from 'react';
 import type { KeyboardEvent } from 'react';
 import { Button } from '@mantine/core';
 import type { PlanProblem } from '../../../shared-types/bag.ts';
+import type { CourseProblem } from '../../../shared-types/outing.ts';
 import type { Task, TaskOuting, TaskStep } from '../../../shared-types/records/task.ts';
 import { planProblems } from '../../engine/outing/planProblems.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
@@ -26,6 +27,7 @@ import { useMoves } from '../task/useMoves.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
 import { TwoPanes } from '../task/TwoPanes.tsx';
 import { useStock, useTaskRows } from '../task/useTaskRows.ts';
+import { isSame, problemMarks } from './courseWords.ts';
 import { moveOuting, outingCalled, removeOuting, stepsOn } from './outingActs.ts';
 import { outingAsking } from './outingCommands.ts';
 import type { OutingWish } from './outingCommands.ts';
@@ -74,12 +76,24 @@ interface ReadyOutingsProps extends Omit<OutingsSheetProps, 'taskId'> {
 }
 
 /** Each kind of problem once, with how many of it. */
-function ProblemMarks({ problems }: { problems: readonly PlanProblem[] }) {
-  const rules = [...new Set(problems.map(({ rule }) => rule))];
+function ProblemMarks({
+  problems,
+  followed,
+}: {
+  problems: readonly PlanProblem[];
+  followed: readonly CourseProblem[];
+}) {
+  const states = [
+    ...problems.filter((problem) => !followed.some((other) => isSame(problem, other))).map(({ rule }) => rule),
+    ...followed.map(({ rule }) => problemMarks[rule]),
+  ];
+  const rules = [...new Set(states)];
   if (rules.length === 0) return <span className="bw-second">no problem found</span>;
   return rules.map((rule) => {
-    const count = problems.filter((problem) => problem.rule === rule).length;
-    return <StateMark key={rule} state={rule} {...(count > 1 ? { text: `${count} ${rule.replace('-', ' ')}` } : {})} />;
+    const count = states.filter((state) => state === rule).length;
+    return (
+      <StateMark key={rule} state={rule} {...(count > 1 ? { text: `${count} ${rule.replaceAll('-', ' ')}` } : {})} />
+    );
   });
 }
 
@@ -159,7 +173,12 @@ function ReadyOutings(props: ReadyOutingsProps) {
         roles: outing.roles.join(', '),
         steps: own.length,
         minutes: `${showNumber(endMin)}${limit}`,
-        state: <ProblemMarks problems={problems.filter((problem) => problem.outing === outing.code)} />,
+        state: (
+          <ProblemMarks
+            problems={problems.filter((problem) => problem.outing === outing.code)}
+            followed={course.followed?.ledger.problems.filter((problem) => problem.outing === outing.code) ?? []}
+          />
+        ),
       };
     },
   }));

@@ -1,3 +1,4 @@
+import type { PlanProblem } from '../../../shared-types/bag.ts';
 import type { CourseProblem, CourseRule, PieceKind, Secured, Whereabouts } from '../../../shared-types/outing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
@@ -100,3 +101,7 @@ export function courseProblemText(
   };
   return said[rule];
 }
+
+/** Whether following the pieces found again what the plan alone says. */
+export const isSame = (one: PlanProblem, other: CourseProblem): boolean =>
+  one.rule === other.rule && one.id === other.id && (one.step ?? null) === other.step;

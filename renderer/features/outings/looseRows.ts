@@ -29,7 +29,7 @@ export function outRows(rows: readonly LedgerRow[]): LedgerRow[] {
       const ofSite = kind === 'fastener' || kind === 'washer';
       if (secured === 'bagged') return ofSite;
       if (secured === 'fixed') return where.at === 'site' && where.loosened;
-      return secured !== 'home';
+      return secured !== 'home' && secured !== 'used';
     })
     .toSorted((a, b) => order.indexOf(a.secured) - order.indexOf(b.secured));
 }
