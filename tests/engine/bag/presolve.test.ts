@@ -150,14 +150,14 @@ describe('on random plans', () => {
     let less = 0;
     for (const { seed, plan, work, minimise } of randomWorks(1, 70)) {
       const reduced = reduceWork(work, minimise);
-      const all = {
+      const whole = {
         work,
         groups: work.groups,
         standing: work.tolerance === 'nothing' ? [] : work.groups,
         dropped: new Set<string>(),
       };
       if (reduced.dropped.size > 0 || reduced.groups.length < work.groups.length) less += 1;
-      const value = (of: typeof all | typeof reduced): number | null => {
+      const value = (of: typeof whole | typeof reduced): number | null => {
         const costs = outingCosts(plan, of, minimise);
         const { contents } = leastContents(highs, plan, of, { costs });
         if (!contents) return null;
@@ -167,7 +167,7 @@ describe('on random plans', () => {
           minimise === 'mass' ? item.massKg : minimise === 'count' ? 1 : (item.volumeL ?? Number.NaN);
         return contents.reduce((sum, { item, quantity }) => sum + each(item) * quantity, own);
       };
-      const [with_, without] = [value(all), value(reduced)];
+      const [with_, without] = [value(whole), value(reduced)];
       const same = with_ === null || without === null ? with_ === without : Math.abs(with_ - without) < 1e-9;
       if (!same) differing.push(seed);
     }
