@@ -1,7 +1,9 @@
-import type { PastAnswer } from '../../shared-types/records/window.ts';
+import type { KeptResult as ResultRecord, PastAnswer } from '../../shared-types/records/window.ts';
 import { pastMost } from '../../shared-types/records/window.ts';
 import type { ResolvedPlan } from '../engine/plan/resolved.ts';
-import type { KeptResult } from './session.ts';
+
+/** An answer as a window holds it: the record without what only its keeping needs. */
+export type KeptResult = Omit<ResultRecord, 'id' | 'rev' | 'planHash' | 'past'>;
 
 /** An answer with names and masses as its plan has them, so that it can be read after the plan has changed. */
 export function pastOf(plan: ResolvedPlan, planHash: string, kept: KeptResult): PastAnswer {

@@ -1,7 +1,8 @@
 import { canonicalJson } from '../../shared-types/canonicalJson.ts';
 import type { Refusal } from '../../shared-types/errors.ts';
 import type { Task } from '../../shared-types/records/task.ts';
-import type { KeptResult as ResultRecord, PastAnswer } from '../../shared-types/records/window.ts';
+import type { PastAnswer } from '../../shared-types/records/window.ts';
+import type { KeptResult } from './pastAnswers.ts';
 import { arrangedResult } from '../engine/bagMap/arrangedOuting.ts';
 import { RefusedError } from '../engine/errors.ts';
 import type { ResolvedPlan } from '../engine/plan/resolved.ts';
@@ -16,7 +17,7 @@ import { ConflictError } from './store.ts';
 import type { Store } from './store.ts';
 
 /** An answer of the planner, with what was asked. */
-export type KeptResult = Omit<ResultRecord, 'id' | 'rev' | 'planHash' | 'past'>;
+export type { KeptResult } from './pastAnswers.ts';
 
 /** The task under the hand, read from its records. */
 export interface TaskAtHand {

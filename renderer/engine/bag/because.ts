@@ -33,7 +33,6 @@ export function because(work: OutingWork, answer: OutingAnswer): (line: Content)
     const steps = inUse(line);
     if (steps.length > 0 || line.item.kind === 'gear') return steps;
     const spare = spares.get(line.item.id) ?? new Set();
-    const elsewhere = [...uses].filter(([, counts]) => counts.has(line.item.id)).map(([id]) => id);
-    return work.steps.map(({ id }) => id).filter((id) => spare.has(id) || elsewhere.includes(id));
+    return work.steps.map(({ id }) => id).filter((id) => spare.has(id) || (uses.get(id)?.has(line.item.id) ?? false));
   };
 }

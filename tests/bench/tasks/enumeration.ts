@@ -4,7 +4,7 @@ import { noWishes } from '../../../renderer/engine/bag/wishes.ts';
 import { readPlan } from '../../../renderer/engine/plan/readPlan.ts';
 import { countWays } from '../../../renderer/engine/stack/ways.ts';
 import type { GeneratedTask } from '../../reference/tasks/generateTask.ts';
-import { processorS } from './report.ts';
+import { processorS } from './processor.ts';
 
 export interface Enumerated {
   seconds: number;

@@ -5,7 +5,7 @@ import { plainModel } from '../../reference/secondSolver/plainModel.ts';
 import { readded } from '../../reference/secondSolver/secondAnswer.ts';
 import { TooLargeError } from '../../reference/secondSolver/stacks.ts';
 import type { GeneratedTask } from '../../reference/tasks/generateTask.ts';
-import { processorS } from './report.ts';
+import { processorS } from './processor.ts';
 
 export interface PlainRun {
   status: 'optimal' | 'stopped' | 'infeasible' | 'too large';

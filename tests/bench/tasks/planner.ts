@@ -4,7 +4,7 @@ import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { readPlan } from '../../../renderer/engine/plan/readPlan.ts';
 import type { BagResult, Minimised, Tolerance } from '../../../shared-types/bag.ts';
 import type { GeneratedTask } from '../../reference/tasks/generateTask.ts';
-import { processorS } from './report.ts';
+import { processorS } from './processor.ts';
 
 /** A point of the way: seconds since the start, and the relative gap known then. */
 export interface GapAt {

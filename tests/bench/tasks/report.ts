@@ -4,11 +4,6 @@ import type { Run } from './planner.ts';
 
 export const say = (text: string): void => void process.stdout.write(`${text}\n`);
 
-export function processorS(): number {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1e6;
-}
-
 export const showS = (seconds: number | null): string =>
   seconds === null ? '-' : `${roundNominal(seconds, seconds < 1 ? 3 : 2)} s`;
 

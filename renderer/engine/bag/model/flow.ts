@@ -29,7 +29,7 @@ export interface FlowTerms {
 export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): Uses {
   const { value, whole, counted = (links: readonly Link[]) => links } = terms;
   const uses: Uses = new Map();
-  const use = (id: string, term: Term): void => {
+  const spend = (id: string, term: Term): void => {
     const known = uses.get(id);
     if (known) known.push(term);
     else uses.set(id, [term]);
@@ -38,7 +38,7 @@ export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): 
   const linked = new Map<Link, Term[]>();
   const through = (link: Link, term: Term): void => {
     const [only] = link.extensions;
-    if (link.extensions.length === 1 && only) return use(only.id, term);
+    if (link.extensions.length === 1 && only) return spend(only.id, term);
     const known = linked.get(link);
     if (known) known.push(term);
     else linked.set(link, [term]);
@@ -52,7 +52,7 @@ export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): 
         const column = program.column({ upper: value, integer: whole });
         rungs[index]?.push([column, 1]);
         all.push([column, 1]);
-        use(id, [column, 1]);
+        spend(id, [column, 1]);
       }
       const below = rungs[index - 1];
       if (!below) continue;
@@ -78,17 +78,17 @@ export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): 
       if (!turns(ways.task, tool, one, chain)) continue;
       const column = program.column({ upper: value, integer: whole });
       joining.push([column, -1]);
-      use(tool.id, [column, 1]);
+      spend(tool.id, [column, 1]);
     }
     program.equal(0, joining);
   }
-  for (const [link, through] of linked) {
+  for (const [link, passing] of linked) {
     const picked = link.extensions.map(({ id, onHand }): Term => {
       const column = program.column({ upper: Math.min(onHand, value * extensionsMax), integer: whole });
-      use(id, [column, 1]);
+      spend(id, [column, 1]);
       return [column, -1];
     });
-    program.equal(0, [...through, ...picked]);
+    program.equal(0, [...passing, ...picked]);
   }
   program.equal(value, all);
   return uses;

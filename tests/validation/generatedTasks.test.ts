@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { readPlan } from '../../../renderer/engine/plan/readPlan.ts';
-import { failedRules, holdJob, stackFromIds, stepJob } from '../rules.ts';
-import type { Job } from '../rules.ts';
-import { readStock } from '../stock.ts';
-import { generateTask, taskSizes } from './generateTask.ts';
-import type { GeneratedTask, TaskSize } from './generateTask.ts';
+import { readPlan } from '../../renderer/engine/plan/readPlan.ts';
+import { failedRules, holdJob, stackFromIds, stepJob } from '../reference/rules.ts';
+import type { Job } from '../reference/rules.ts';
+import { readStock } from '../reference/stock.ts';
+import { generateTask, taskSizes } from '../reference/tasks/generateTask.ts';
+import type { GeneratedTask, TaskSize } from '../reference/tasks/generateTask.ts';
 
 const sizes: TaskSize[] = ['small', 'middle', 'large'];
 const tasks: GeneratedTask[] = sizes.flatMap((size) =>

@@ -1,13 +1,13 @@
 /**
- * A longer comparison of the program with the second solver: `npx tsx tests/reference/secondSolver/campaign.ts [first
+ * A longer comparison of the program with the second solver: `npx tsx tests/bench/tasks/secondSolver.ts [first
  * seed] [how many]`, from seed 201 on 1,000 plans where nothing is said.
  */
 import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { readPlan } from '../../../renderer/engine/plan/readPlan.ts';
-import { judge } from '../judge.ts';
-import { middlePlan } from './middlePlan.ts';
-import { secondAnswer } from './secondAnswer.ts';
-import { findSolver, notRunHere } from './solvers.ts';
+import { judge } from '../../reference/judge.ts';
+import { middlePlan } from '../../reference/secondSolver/middlePlan.ts';
+import { secondAnswer } from '../../reference/secondSolver/secondAnswer.ts';
+import { findSolver, notRunHere } from '../../reference/secondSolver/solvers.ts';
 
 const [first = 201, count = 1000] = process.argv.slice(2).map(Number);
 const say = (text: string): void => void process.stdout.write(`${text}\n`);
