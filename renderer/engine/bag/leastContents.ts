@@ -58,6 +58,8 @@ interface Known {
  * begins with none, and is told of those that its answer does not survive, until it survives all. Each program allows
  * less than the one before, so the last answer is the least, and every bound on the way is one. What an answer lacks is
  * packed beside it, which gives the next program its first answer.
+ *
+ * @returns the contents with how far they are proven; none where there are none, or time ran out before the first
  */
 export function leastContents(
   highs: Highs,
@@ -71,6 +73,7 @@ export function leastContents(
   const told = progressTold(options, costs);
   let have = quick ? null : firstBag(cover);
   const losses: Loss[] = have && reduced.work.tolerance === 'piece' ? toldFirst(cover, have) : [];
+  const open = reduced.work.tolerance === 'piece' && !reduced.standing.every(isNetwork);
   let known: Known | null = null;
   let seconds = 0;
   let bound = elastic || anyAnswer ? 0 : plainBound(cover, reduced, costs, plan);
@@ -85,7 +88,12 @@ export function leastContents(
     const solution = model.program.solve(highs, {
       timeLimitS: timeLimitS === undefined ? undefined : Math.max(0.01, timeLimitS - seconds),
       start: start ?? undefined,
-      onProgress: (progress) => told({ best: progress.best, bound: Math.max(bound, progress.bound ?? 0) }),
+      onProgress: (progress) => {
+        // An answer that was not told every loss may not stand one.
+        const found = open ? null : progress.best;
+        const best = Math.min(known?.cost ?? Infinity, found ?? Infinity);
+        told({ best: Number.isFinite(best) ? best : null, bound: Math.max(bound, progress.bound ?? 0) });
+      },
     });
     seconds += solution.seconds;
     if (solution.status === 'infeasible') return { status: 'infeasible', contents: null, bound: Infinity, seconds };

@@ -54,7 +54,7 @@ function faultsOf(plan: ResolvedPlan, { steps }: StepGroup, piece: string): Infe
 }
 
 /** A plan with fewer pieces on hand. */
-export function planLess(plan: ResolvedPlan, lost: Counts): ResolvedPlan {
+function planLess(plan: ResolvedPlan, lost: Counts): ResolvedPlan {
   const less = <T extends { id: string; onHand: number }>(items: ReadonlyMap<string, T>): Map<string, T> =>
     new Map([...items].map(([id, item]) => [id, { ...item, onHand: Math.max(0, item.onHand - (lost.get(id) ?? 0)) }]));
   return {

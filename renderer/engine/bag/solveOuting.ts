@@ -30,6 +30,7 @@ export interface OutingOptions {
  * Of equally light bags the one of fewest pieces is taken, then one whose steps loosen with six points rather than
  * twelve, change stacks least often, and come first by their ids.
  *
+ * @returns the answer with its bound; infeasible where there is none
  * @throws Error where the solver contradicts itself
  */
 export function solveOuting(highs: Highs, plan: ResolvedPlan, work: OutingWork, options: OutingOptions): SolvedOuting {

@@ -12,6 +12,7 @@ export function keptOn({ keep }: BagWishes, outing: string): Counts {
   return mostOf(on(keep, outing).map(({ id, quantity }) => new Map([[id, quantity]])));
 }
 
+/** What may not be packed on an outing. */
 export function forbiddenOn({ forbid }: BagWishes, outing: string): ReadonlySet<string> {
   return new Set(on(forbid, outing).map(({ id }) => id));
 }

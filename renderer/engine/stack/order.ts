@@ -35,7 +35,7 @@ export function cornersLast({ socket }: StackParts, loosens: boolean): number {
 }
 
 /** In the order of their ids as texts; no two of a list have the same. */
-export function byIds<T>(list: readonly T[], idsOf: (one: T) => readonly string[]): T[] {
+function byIds<T>(list: readonly T[], idsOf: (one: T) => readonly string[]): T[] {
   const named = new Map(list.map((one) => [idsOf(one).join('\n'), one]));
   return [...named.keys()].toSorted().flatMap((ids) => named.get(ids) ?? []);
 }

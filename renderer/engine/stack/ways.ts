@@ -1,4 +1,4 @@
-import type { ResolvedExtension, ResolvedPlan, ResolvedSocket, ResolvedTool } from '../plan/resolved.ts';
+import type { ResolvedExtension, ResolvedSocket, ResolvedTool } from '../plan/resolved.ts';
 import { atLeast } from '../tolerance.ts';
 import { resetAngleDeg } from '../turning/index.ts';
 import type { Chain, Link } from './chains.ts';
@@ -162,11 +162,6 @@ export function partsOf({ tools, ladders }: Ways): (ResolvedTool | ResolvedExten
 /** Whether there is no stack at all. */
 export function noWay({ ladders }: Ways): boolean {
   return ladders.length === 0;
-}
-
-/** What a plan's catalog has for stacks. */
-export function stockOf({ tools, extensions, sockets }: ResolvedPlan): StackStock {
-  return { tools, extensions, sockets };
 }
 
 /** The ways that use only pieces which are kept. */

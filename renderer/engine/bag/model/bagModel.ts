@@ -13,7 +13,7 @@ import { IntegerProgram } from './integerProgram.ts';
 import type { Loss } from './losses.ts';
 import { addLosses } from './losses.ts';
 import type { BagModel, Lying } from './lying.ts';
-import { lyingIn } from './lying.ts';
+import { lyingTerms } from './lying.ts';
 
 /** How the model is to be read: what a piece costs, which losses are told, and whether limits bend. */
 export interface ModelTerms {
@@ -86,7 +86,7 @@ function addGroups(model: BagModel, groups: readonly StepGroup[]): void {
     for (const [id, terms] of uses) {
       const used = terms.map(([column, count]): Term => [column, -count]);
       if (slot === null) {
-        program.atLeast(0, [...lyingIn(model, id, (bag) => drawsFrom(bag, role)), ...used]);
+        program.atLeast(0, [...lyingTerms(model, id, (bag) => drawsFrom(bag, role)), ...used]);
         continue;
       }
       const key = JSON.stringify([slot, id]);
@@ -94,12 +94,12 @@ function addGroups(model: BagModel, groups: readonly StepGroup[]): void {
       draws.set(key, draw);
       const column = draw.columns.get(role) ?? program.column({ integer: false });
       draw.columns.set(role, column);
-      program.atLeast(0, [...lyingIn(model, id, (bag) => bag.role === role), [column, 1], ...used]);
+      program.atLeast(0, [...lyingTerms(model, id, (bag) => bag.role === role), [column, 1], ...used]);
     }
   }
   for (const { id, columns } of draws.values()) {
     const drawn = [...columns.values()].map((column): Term => [column, -1]);
-    program.atLeast(0, [...lyingIn(model, id, (bag) => bag.role === null), ...drawn]);
+    program.atLeast(0, [...lyingTerms(model, id, (bag) => bag.role === null), ...drawn]);
   }
 }
 

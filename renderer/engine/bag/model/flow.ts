@@ -25,6 +25,8 @@ export interface FlowTerms {
  *
  * It has as many columns as there are sockets, chains and tools, where the stacks written out are their product. With
  * whole pieces any flow in shares goes through pieces that are there, so one stack that is whole goes with it.
+ *
+ * @returns what the flow uses of each piece
  */
 export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): Uses {
   const { value, whole, counted = (links: readonly Link[]) => links } = terms;

@@ -5,7 +5,7 @@ import type { ReducedWork } from '../presolve/reduceWork.ts';
 import { addGroupFlow, addShadows, isNetwork } from './flow.ts';
 import type { Term } from './integerProgram.ts';
 import type { BagModel } from './lying.ts';
-import { lyingIn } from './lying.ts';
+import { lyingTerms } from './lying.ts';
 
 /** A group that is to be done without one piece of an item. */
 export interface Loss {
@@ -39,7 +39,7 @@ export function addLosses(model: BagModel, { work, standing }: ReducedWork, loss
 
 function addFlowFrom(model: BagModel, group: StepGroup, from: (bag: ResolvedBag) => boolean, value = 1): void {
   for (const [id, terms] of addGroupFlow(model.program, group, { value, whole: false })) {
-    model.program.atLeast(0, [...lyingIn(model, id, from), ...taken(terms)]);
+    model.program.atLeast(0, [...lyingTerms(model, id, from), ...taken(terms)]);
   }
 }
 
@@ -47,7 +47,7 @@ function addFlowFrom(model: BagModel, group: StepGroup, from: (bag: ResolvedBag)
 function addCuts(model: BagModel, group: StepGroup): void {
   for (const ways of group.holds ? [group.ways, group.holds] : [group.ways]) {
     for (const uses of addShadows(model.program, ways)) {
-      for (const [id, terms] of uses) model.program.atLeast(0, [...lyingIn(model, id, anyBag), ...taken(terms)]);
+      for (const [id, terms] of uses) model.program.atLeast(0, [...lyingTerms(model, id, anyBag), ...taken(terms)]);
     }
   }
   if (group.holds) addOneMore(model, group.ways, group.holds);
@@ -61,7 +61,7 @@ function addOneMore(model: BagModel, ways: Ways, holds: Ways): void {
     const ids = new Set([...idsOf(ways), ...idsOf(holds)]);
     model.program.atLeast(
       3,
-      [...ids].flatMap((id) => lyingIn(model, id, anyBag)),
+      [...ids].flatMap((id) => lyingTerms(model, id, anyBag)),
     );
   }
 }
@@ -71,7 +71,7 @@ function addLoss(model: BagModel, { group, piece }: Loss): void {
   const lying = model.lyingOf.get(piece) ?? [];
   const most = Math.max(0, ...lying.map(({ upper }) => upper));
   for (const [id, terms] of addGroupFlow(program, group, { value: 1, whole: false })) {
-    const there = lyingIn(model, id, anyBag);
+    const there = lyingTerms(model, id, anyBag);
     if (id !== piece) program.atLeast(0, [...there, ...taken(terms)]);
     else if (most <= 1) program.atMost(0, terms);
     else {

@@ -20,6 +20,6 @@ export interface BagModel {
 }
 
 /** What of an item lies in the bags of a kind. */
-export function lyingIn(model: BagModel, id: string, of: (bag: ResolvedBag) => boolean): Term[] {
+export function lyingTerms(model: BagModel, id: string, of: (bag: ResolvedBag) => boolean): Term[] {
   return (model.lyingOf.get(id) ?? []).filter(({ bag }) => of(bag)).map(({ column }): Term => [column, 1]);
 }

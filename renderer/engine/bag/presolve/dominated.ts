@@ -35,6 +35,8 @@ type Part = ResolvedTool | ResolvedExtension | ResolvedSocket;
  * stack with p is one with q, the same losses are stood, and nothing grows. Such a q is left where more of it are on
  * hand than can be of use. Where everybody draws on all bags, and no bag is lost whole, it is enough that the better
  * ones together are as many as are used at one time: if all of them are packed, one is free whenever p is used.
+ *
+ * @returns their ids
  */
 export function dominatedPieces(work: OutingWork, minimise: Minimised): Set<string> {
   const useful = usefulCounts(work);

@@ -4,7 +4,7 @@ import { addedUp, mostOf } from '../counts.ts';
 import type { OutingWork, StepGroup } from '../outingWork.ts';
 
 /** Of each piece, the most that any one stack of these ways uses. */
-export function mostUsed({ tools, ladders }: Ways): Counts {
+function mostUsed({ tools, ladders }: Ways): Counts {
   const counts = new Map<string, number>(tools.map(({ id }) => [id, 1]));
   for (const { rungs, chains } of ladders) {
     for (const { id } of rungs.flat()) counts.set(id, 1);
@@ -20,7 +20,7 @@ export function mostUsed({ tools, ladders }: Ways): Counts {
 }
 
 /** Of each piece, the most that a step of the group uses at one time. */
-export function groupMost({ ways, holds }: Pick<StepGroup, 'ways' | 'holds'>): Counts {
+function groupMost({ ways, holds }: Pick<StepGroup, 'ways' | 'holds'>): Counts {
   return holds ? addedUp([mostUsed(ways), mostUsed(holds)]) : mostUsed(ways);
 }
 

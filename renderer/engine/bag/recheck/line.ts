@@ -13,6 +13,7 @@ export function piecesOf(answer: BagStep | undefined): string[] {
   return answer ? [...answer.stack, ...(answer.hold ?? [])] : [];
 }
 
+/** How many of an item the lines have together. */
 export function quantityOf(lines: readonly Line[], id: string): number {
   return lines.reduce((sum, l) => sum + (l.item.id === id ? l.quantity : 0), 0);
 }

@@ -35,6 +35,7 @@ export interface CoverTable {
 /** Pieces of a stack, a piece used twice named twice. */
 export type Pieces = readonly number[];
 
+/** A group's stacks and holds by the numbers of their pieces. */
 export function tableGroup(table: Pick<CoverTable, 'number'>, group: StepGroup): TableGroup {
   return { group, main: flowOf(table, group.ways), hold: group.holds && flowOf(table, group.holds) };
 }

@@ -19,6 +19,7 @@ export interface Covering {
   slots: boolean;
 }
 
+/** What has to be served of an outing, in numbers. */
 export function covering(plan: ResolvedPlan, reduced: ReducedWork, costs: Costs): Covering {
   const asked = mostAsked(reduced);
   const items = [...plan.carried.values()].filter(

@@ -38,6 +38,7 @@ export function withoutOne(supply: Supply, piece: number): Supply {
   return { ...supply, have, most };
 }
 
+/** So many more of each piece in use; fewer where `by` is negative. */
 export function take(counts: Int32Array, pieces: Pieces, by: number): void {
   for (const piece of pieces) counts[piece] = (counts[piece] ?? 0) + by;
 }

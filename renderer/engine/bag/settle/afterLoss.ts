@@ -4,17 +4,17 @@ import type { Content } from '../leastContents.ts';
 import type { OutingAnswer } from '../outingAnswer.ts';
 import type { OutingWork, StepGroup } from '../outingWork.ts';
 import type { Option } from './options.ts';
-import { optionsFrom, supplyIn } from './options.ts';
+import { optionsFrom, supplyOf } from './options.ts';
 
 const anyBag = (): boolean => true;
 
 /** What is left of some contents after each loss that the outing is to stand. */
-export function* losses({ tolerance }: OutingWork, contents: readonly Content[]): Generator<Counts> {
+function* losses({ tolerance }: OutingWork, contents: readonly Content[]): Generator<Counts> {
   if (tolerance === 'bag') {
-    for (const lost of new Set(contents.map(({ bag }) => bag))) yield supplyIn(contents, (bag) => bag !== lost);
+    for (const lost of new Set(contents.map(({ bag }) => bag))) yield supplyOf(contents, (bag) => bag !== lost);
   }
   if (tolerance !== 'piece') return;
-  const all = supplyIn(contents, anyBag);
+  const all = supplyOf(contents, anyBag);
   for (const item of new Set(contents.filter((line) => line.item.kind !== 'gear').map((line) => line.item))) {
     yield new Map(all).set(item.id, (all.get(item.id) ?? 0) - 1);
   }

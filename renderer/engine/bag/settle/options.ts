@@ -20,7 +20,7 @@ export interface Option {
 }
 
 /** How many of each piece lie in the bags of a kind. */
-export function supplyIn(contents: readonly Content[], of: (bag: ResolvedBag) => boolean): Map<string, number> {
+export function supplyOf(contents: readonly Content[], of: (bag: ResolvedBag) => boolean): Map<string, number> {
   const supply = new Map<string, number>();
   for (const { item, bag, quantity } of contents) {
     if (of(bag)) supply.set(item.id, (supply.get(item.id) ?? 0) + quantity);

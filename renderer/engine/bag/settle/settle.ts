@@ -4,7 +4,7 @@ import type { OutingWork, StepGroup } from '../outingWork.ts';
 import { drawsFrom } from '../outingWork.ts';
 import { standsLoss } from './afterLoss.ts';
 import type { Option } from './options.ts';
-import { optionsFrom, supplyIn } from './options.ts';
+import { optionsFrom, supplyOf } from './options.ts';
 import { slotOptions } from './slots.ts';
 import type { StepOptions } from './toolChanges.ts';
 import { fewestChanges } from './toolChanges.ts';
@@ -26,7 +26,7 @@ export function settle(work: OutingWork, contents: readonly Content[]): OutingAn
 }
 
 /** The stack of each step; null where one is not served. */
-export function chooseStacks(work: OutingWork, contents: readonly Content[]): OutingAnswer['chosen'] | null {
+function chooseStacks(work: OutingWork, contents: readonly Content[]): OutingAnswer['chosen'] | null {
   const { groups } = work;
   const chosen = new Map<string, Option>();
   for (const slot of new Set(groups.flatMap((group) => group.slot ?? []))) {
@@ -40,7 +40,7 @@ export function chooseStacks(work: OutingWork, contents: readonly Content[]): Ou
   const groupOf = new Map(groups.flatMap((group) => group.steps.map((step) => [step.id, group] as const)));
   const offered = new Map<StepGroup, Option[]>();
   for (const role of new Set(groups.map((group) => group.role))) {
-    const supply = supplyIn(contents, (bag) => drawsFrom(bag, role));
+    const supply = supplyOf(contents, (bag) => drawsFrom(bag, role));
     const course: StepOptions[] = [];
     for (const { id } of work.steps.filter((step) => step.role === role)) {
       const group = groupOf.get(id);

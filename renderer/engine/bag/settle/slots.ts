@@ -4,7 +4,7 @@ import type { Content } from '../leastContents.ts';
 import type { StepGroup } from '../outingWork.ts';
 import { drawsFrom } from '../outingWork.ts';
 import type { Option } from './options.ts';
-import { optionsFrom, supplyIn } from './options.ts';
+import { optionsFrom, supplyOf } from './options.ts';
 
 /**
  * A stack for each group of a slot, so that all roles have theirs at one time: the first that goes together, groups in
@@ -18,13 +18,13 @@ export function slotOptions(contents: readonly Content[], groups: readonly StepG
       group,
       options: optionsFrom(
         group,
-        supplyIn(contents, (bag) => drawsFrom(bag, group.role)),
+        supplyOf(contents, (bag) => drawsFrom(bag, group.role)),
       ),
     };
   });
   const roles = [...new Set(groups.map(({ role }) => role))];
-  const own = new Map(roles.map((role) => [role, supplyIn(contents, (bag) => bag.role === role)]));
-  const shared = supplyIn(contents, (bag) => bag.role === null);
+  const own = new Map(roles.map((role) => [role, supplyOf(contents, (bag) => bag.role === role)]));
+  const shared = supplyOf(contents, (bag) => bag.role === null);
   const taken = new Map<StepGroup, Option>();
   const goTogether = (): boolean => {
     const drawn = new Map<string, number>();

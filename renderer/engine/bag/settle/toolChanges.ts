@@ -13,6 +13,7 @@ export interface StepOptions {
  *   changes(i, o) = min over o' of changes(i + 1, o') + (o ≠ o')
  *
  * @param steps - of one role, in the order of the work
+ * @returns by step
  */
 export function fewestChanges(steps: readonly StepOptions[]): Map<string, Option> {
   const after: number[][] = [];
