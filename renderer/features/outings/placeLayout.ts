@@ -27,6 +27,8 @@ export interface PlaceLayout {
 const trackPx = 20;
 const rowEdgePx = 8;
 const labelPx = 12.5;
+/** Two lines of a name. */
+const rowLeastPx = 36;
 const orderOf = ['bag', 'hand', 'place', 'site', 'used', 'nowhere'];
 
 interface Track {
@@ -85,7 +87,7 @@ export function placeLayout(input: {
     const where = wheres.get(key);
     if (where === undefined) return [];
     const tracks = Math.max(...taken.filter(({ row }) => row === key).map(({ track }) => track + 1));
-    const row = { key, where, y, heightPx: tracks * trackPx + rowEdgePx };
+    const row = { key, where, y, heightPx: Math.max(rowLeastPx, tracks * trackPx + rowEdgePx) };
     y += row.heightPx;
     return [row];
   });
