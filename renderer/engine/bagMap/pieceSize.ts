@@ -20,7 +20,7 @@ const unknownMm = 60;
 
 export const assumedText =
   'Where one dimension alone is given the other is assumed: a handle is drawn 0.11 of its length wide and at least ' +
-  '22 mm, other gear 0.55 of its longest side (drawing convention, no source).';
+  '22 mm, other gear 0.55 of its longest side (common practice, no source).';
 
 /**
  * Length and width of a piece lying flat.
@@ -31,7 +31,7 @@ export const assumedText =
  *
  * @returns [mm], with which of the two the plan gives
  * @throws nothing
- * @source drawing convention, no source
+ * @source common practice, no source
  * @validity for finding things in a bag; not for proving that they fit it
  * @example a socket 53 mm long of ⌀ 20 mm: { lengthMm: 53, acrossMm: 20, known: 'both' }
  */

@@ -27,7 +27,7 @@ const slackMm = 0.01;
  * @param others - what lies in it already, without the block itself
  * @returns null where it may; else what is in the way, and by how much [mm]
  * @throws nothing
- * @source drawing convention, no source
+ * @source common practice, no source
  * @validity blocks upright on the drawing
  * @example a block 60 mm wide at 400 mm in a bag of 450 mm: past the right side by 10 mm
  */

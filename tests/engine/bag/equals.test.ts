@@ -44,7 +44,7 @@ describe('of equally light bags', () => {
 });
 
 describe('the fewest changes of stack', () => {
-  it('are as few as any way through the steps has, and of several ways the first by ids', () => {
+  it('are as few as on every other way through the steps, and of several ways the first by ids', () => {
     const roll = dice(11);
     for (let round = 0; round < 200; round += 1) {
       const course = Array.from({ length: roll.whole(1, 6) }, (_, n) => {

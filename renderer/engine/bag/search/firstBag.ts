@@ -100,7 +100,7 @@ function coverAll({ groups, slots }: Covering, supply: Supply): boolean {
   return true;
 }
 
-/** Of the other roles of a slot, each piece as often as any one of their steps uses it. */
+/** Of the other roles of a slot, each piece as often as the step of theirs that uses most of it. */
 function usedBeside(
   inSlots: readonly { slot: string; role: string; pieces: Pieces }[],
   slot: string,
