@@ -1,17 +1,22 @@
 import type { Chance, FinishingChance } from '../../../shared-types/outing.ts';
-import { showNumber } from '../../engine/units/index.ts';
+import { roundNominal, showNumber } from '../../engine/units/index.ts';
 import { Assumed } from '../../components/Assumed/Assumed.tsx';
 import { Facts } from '../task/Facts.tsx';
 
 /** What is not certain is not rounded to certainty. */
-export function percentText(share: number): string {
-  const text = (share * 100).toFixed(1);
-  if (share < 1 && text === '100.0') return 'over 99.9';
-  return share > 0 && text === '0.0' ? 'under 0.1' : text;
+function percentText(share: number): string {
+  const text = roundNominal(share * 100, 1);
+  if (share < 1 && Number(text) === 100) return 'over 99.9';
+  return share > 0 && Number(text) === 0 ? 'under 0.1' : text;
 }
 
 function chanceText({ probability, interval: { low, high, confidence } }: Chance): string {
   return `${percentText(probability)} %, between ${percentText(low)} and ${percentText(high)} % with ${confidence * 100} % confidence`;
+}
+
+function minutesText({ minutes: { mean, p10, p50, p90 } }: FinishingChance): string {
+  const whole = (minutes: number): string => roundNominal(minutes, 0);
+  return `${whole(mean)} on average; one outing in ten takes less than ${whole(p10)}, half less than ${whole(p50)}, nine in ten less than ${whole(p90)}`;
 }
 
 export interface FinishingProps {
@@ -48,10 +53,7 @@ export function Finishing({ chance, minutesMax, spread }: FinishingProps) {
                 'And home again',
                 chance.home === null ? 'not known: the outing does not say its way home' : chanceText(chance.home),
               ],
-              [
-                'Minutes of work out',
-                `${chance.minutes.mean.toFixed(0)} on average; one outing in ten takes less than ${chance.minutes.p10.toFixed(0)}, half less than ${chance.minutes.p50.toFixed(0)}, nine in ten less than ${chance.minutes.p90.toFixed(0)}`,
-              ],
+              ['Minutes of work out', minutesText(chance)],
               [
                 'How',
                 `${chance.samples.toLocaleString('en-GB')} outings drawn, seed ${chance.seed}: the same plan gives the same answer. ${chance.finish.interval.method}.`,

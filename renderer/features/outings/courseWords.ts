@@ -16,7 +16,7 @@ export function pieceName(plan: ResolvedPlan, id: string, kind: PieceKind): stri
 }
 
 /** "3 × Flange bolt". */
-export function piecesText(plan: ResolvedPlan, piece: { id: string; kind: PieceKind; quantity: number }): string {
+function piecesText(plan: ResolvedPlan, piece: { id: string; kind: PieceKind; quantity: number }): string {
   return `${piece.quantity} × ${pieceName(plan, piece.id, piece.kind)}`;
 }
 

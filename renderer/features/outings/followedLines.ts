@@ -111,7 +111,7 @@ export function rowKey(where: Whereabouts): string {
 }
 
 /** What is drawn unasked: what moves or has a problem, the first of it. */
-export const linesUnasked = 8;
+const linesUnasked = 8;
 
 export function shownUnasked(lines: readonly FollowedLine[]): Set<string> {
   const worth = lines.filter(({ moves, problems }) => moves || problems);
