@@ -55,6 +55,7 @@ it.each(['write', 'datasync'] as const)(
         .waitFor();
       const before = linesOf(built.journal).length;
 
+      const took: number[] = [];
       for (let n = 1; n <= 5; n += 1) {
         await watchSaving(page);
         disk.fullAt = call;
@@ -65,7 +66,8 @@ it.each(['write', 'datasync'] as const)(
         const pressed = said.find(({ text }) => text.includes('Saving'))?.atMs ?? pressedMs;
         const refused = said.find(({ text }) => text.includes('NOT SAVED'));
         // Far under the ten seconds after which an answer that never came is given up; the rest is for a busy machine.
-        expect((refused?.atMs ?? Number.NaN) - pressed, JSON.stringify(said)).toBeLessThan(4000);
+        took.push((refused?.atMs ?? Number.NaN) - pressed);
+        expect(took.at(-1), JSON.stringify(said)).toBeLessThan(4000);
         expect(
           said.filter(({ text }) => /Saved \d/.test(text)),
           JSON.stringify(said),
@@ -90,6 +92,8 @@ it.each(['write', 'datasync'] as const)(
           .waitFor({ state: 'attached' });
         await strip(page).getByText('Nothing to save').waitFor();
       }
+      // One of them may meet a busy machine; the middle one does not.
+      expect(took.toSorted((a, b) => a - b)[2], took.join(', ')).toBeLessThan(1000);
     } finally {
       await built.close();
     }

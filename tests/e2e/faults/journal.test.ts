@@ -127,7 +127,7 @@ describe('what a newer version has written', () => {
 });
 
 describe('a program that ends under its window', () => {
-  it('is no longer called saved within a second, and after a new start all is there', async () => {
+  it('is no longer called saved within seconds, and after a new start all is there', async () => {
     await program.stop();
     const { page } = await open(siteFolder);
     await page.goto(`${program.address}#/catalog`);
