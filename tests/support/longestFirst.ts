@@ -7,14 +7,14 @@ import { BaseSequencer } from 'vitest/node';
  * nothing left; vitest knows durations only where it ran before, and a fresh clone has none.
  */
 export const longest: readonly string[] = [
+  'tests/e2e/window.test.ts',
   'tests/e2e/faults/kill.test.ts',
   'tests/e2e/faults/damage.test.ts',
-  'tests/e2e/window.test.ts',
+  'tests/e2e/looks.test.ts',
   'tests/e2e/print.test.ts',
   'tests/e2e/faults/journal.test.ts',
   'tests/e2e/faults/windows.test.ts',
   'tests/e2e/fromNothing.test.ts',
-  'tests/e2e/looks.test.ts',
   'tests/e2e/longPlans.test.ts',
   'tests/electron/headless/bag.test.ts',
   'tests/electron/headless/streams.test.ts',
