@@ -301,10 +301,13 @@ describe('a connection that ends unasked', () => {
       found: null,
       reason: expect.stringMatching(/closed under this window/),
     });
+    const idle = performance.now();
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    const lateMs = performance.now() - idle;
     const start = performance.now();
     await expect(store.commit(addShelf('late'))).rejects.toThrow(NotSavedError);
-    // Guards that nothing is asked of the database any more, which would be given up after ten seconds.
-    expect(performance.now() - start).toBeLessThan(5000);
+    // A tenth of a second, and what a timer is late here and now: nothing is asked of the database any more.
+    expect(performance.now() - start).toBeLessThan(100 + 20 * lateMs);
     expect(journal.entries).toHaveLength(2);
     expect(states.every(({ kind }) => kind !== 'saved')).toBe(true);
     await store.open();
