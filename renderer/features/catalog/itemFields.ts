@@ -111,6 +111,14 @@ export const itemGroups: Record<ItemKind, readonly FieldGroup[]> = {
       maybe('lubrication', 'Lubrication', { is: 'text' }),
       maybe('captive', 'Captive', { is: 'yes-no' }),
       maybe('washers', 'Washers', { is: 'text' }),
+      maybe(
+        'looseWashers',
+        'Loose washers under one (pieces)',
+        { is: 'whole' },
+        {
+          description: 'They come off with it and are followed by themselves',
+        },
+      ),
       maybe('mass', 'Mass', quantity('mass')),
       maybe('onHand', 'On hand (pieces)', { is: 'whole' }),
     ),
@@ -215,6 +223,14 @@ export const itemGroups: Record<ItemKind, readonly FieldGroup[]> = {
         name,
         field('use', 'Use', choicesOf(useWords)),
         maybe('consumed', 'Used up by the step', { is: 'yes-no' }),
+        maybe(
+          'pouchPlaces',
+          'Places for loose pieces (pieces)',
+          { is: 'whole' },
+          {
+            description: 'How many it holds closed in; more than none makes it a pouch',
+          },
+        ),
         maybe('ratedMass', 'Rated mass', quantity('mass', 'maximum'), {
           description: 'Tethers and restraints: what they may hold',
         }),

@@ -1,4 +1,4 @@
-import { useCallback, useId, useMemo, useState } from 'react';
+import { useCallback, useMemo } from 'react';
 import type { ReactNode, Ref } from 'react';
 import type { BagOuting, PlanProblem } from '../../../shared-types/bag.ts';
 import type { OrderProposal, SwapProposal } from '../../../shared-types/outing.ts';
@@ -8,27 +8,38 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Missing } from '../../engine/records/readableTask.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import { Switch } from '../../components/Switch/Switch.tsx';
 import { stepName } from '../steps/stepTexts.ts';
 import { countOf } from '../steps/words.ts';
 import { Facts } from '../task/Facts.tsx';
+import { AllCourses } from './AllCourses.tsx';
+import { CourseDrawing } from './CourseDrawing.tsx';
 import { CourseParts } from './CourseParts.tsx';
 import { CourseTable } from './CourseTable.tsx';
-import { pieceName } from './courseWords.ts';
-import { linesOf, shownUnasked } from './followedLines.ts';
-import type { FollowedLine } from './followedLines.ts';
-import { OutingProblems } from './OutingProblems.tsx';
 import { scheduleOf } from './schedule.ts';
-import { Timeline } from './Timeline.tsx';
 import type { CourseState } from './useCourse.ts';
-import { WaysTable } from './WaysTable.tsx';
+
+/** The course of the outing in hand alone, or of every one. */
+export type CoursesDrawn = 'one' | 'all';
+
+const drawnChoices = [
+  { value: 'one', label: 'This outing' },
+  { value: 'all', label: 'All outings' },
+] as const;
 
 export interface OutingDetailProps {
   outing: TaskOuting;
+  /** All outings of the task, in order. */
+  outings: readonly TaskOuting[];
+  /** Which courses are drawn. */
+  drawn: CoursesDrawn;
+  onDrawn: (drawn: CoursesDrawn) => void;
   /** All steps of the task, in order. */
   steps: readonly TaskStep[];
   stock: readonly Item[];
   plan: ResolvedPlan;
   missing: readonly Missing[];
+  /** What the plan itself says is wrong, over all outings. */
   problems: readonly PlanProblem[];
   /** How it runs, as it becomes known. */
   course: CourseState;
@@ -41,13 +52,22 @@ export interface OutingDetailProps {
 }
 
 export function OutingDetail(props: OutingDetailProps) {
-  const { outing, steps, stock, plan, missing, problems, course, planned, headingRef, actions } = props;
+  const {
+    outing,
+    outings,
+    drawn,
+    onDrawn,
+    steps,
+    stock,
+    plan,
+    missing,
+    problems,
+    course,
+    planned,
+    headingRef,
+    actions,
+  } = props;
   const { onOrder, onSwap } = props;
-  const problemsId = useId();
-  const [drawn, setDrawn] = useState<{ outing: string; changed: ReadonlyMap<string, boolean> }>({
-    outing: outing.code,
-    changed: new Map(),
-  });
   const name = outing.name ?? `Outing ${outing.code}`;
   const numbers = useMemo(() => new Map(steps.map(({ id }, index) => [id, index + 1])), [steps]);
   const names = useMemo(() => new Map(steps.map((step) => [step.id, stepName(step)])), [steps]);
@@ -55,38 +75,6 @@ export function OutingDetail(props: OutingDetailProps) {
   const nameOf = useCallback((id: string) => names.get(id) ?? '', [names]);
   const own = useMemo(() => steps.filter((step) => step.outing === outing.code), [steps, outing.code]);
   const schedule = useMemo(() => scheduleOf(own), [own]);
-  const { followed } = course;
-  const found = useMemo(
-    () => followed?.ledger.problems.filter((problem) => problem.outing === outing.code) ?? [],
-    [followed, outing.code],
-  );
-  const lines = useMemo(
-    () => (followed === null ? [] : linesOf(followed, outing.code, schedule, found)),
-    [followed, outing.code, schedule, found],
-  );
-  const shown = useMemo(() => {
-    const keys = shownUnasked(lines);
-    // What was chosen for another outing says nothing of this one.
-    for (const [key, isShown] of drawn.outing === outing.code ? drawn.changed : []) {
-      if (isShown) keys.add(key);
-      else keys.delete(key);
-    }
-    return keys;
-  }, [lines, drawn, outing.code]);
-  const shownLines = useMemo(() => lines.filter(({ key }) => shown.has(key)), [lines, shown]);
-  const show = (key: string, isShown: boolean): void =>
-    setDrawn(({ outing: of, changed }) => ({
-      outing: outing.code,
-      changed: new Map([...(of === outing.code ? changed : []), [key, isShown]]),
-    }));
-  const labelOf = useCallback(
-    ({ id, kind, quantity, washers }: FollowedLine): string => {
-      const washer = quantity === 0;
-      const what = `${washer ? washers : quantity} × ${pieceName(plan, id, washer ? 'washer' : kind)}`;
-      return !washer && washers > 0 ? `${what}, with ${countOf(washers, 'washer')}` : what;
-    },
-    [plan],
-  );
   const stepWords = useCallback(
     (code: string) => {
       const step = steps.find((one) => one.code === code);
@@ -101,11 +89,19 @@ export function OutingDetail(props: OutingDetailProps) {
     },
     [steps, numberOf],
   );
+  const courses = useMemo(
+    () =>
+      outings.map((one) => ({
+        outing: one,
+        schedule: scheduleOf(steps.filter((step) => step.outing === one.code)),
+      })),
+    [outings, steps],
+  );
+  const common = { plan, followed: course.followed, numberOf, nameOf, stepCalled };
   const bagNames = outing.bags.map((code) => {
     const bag = stock.find((item) => item.kind === 'bag' && item.code === code);
     return bag === undefined ? `${code} (on none of the task’s shelves)` : (bag.name ?? code);
   });
-  const untimed = schedule.spans.filter(({ step }) => step.minutes === undefined).length;
   const lacking = missing.filter(({ table, id }) => table === 'outings' && id === outing.id);
   const limit = outing.minutesMax === undefined ? 'no limit said' : `at most ${showNumber(outing.minutesMax)} min`;
   return (
@@ -129,33 +125,22 @@ export function OutingDetail(props: OutingDetailProps) {
           ))}
         </ul>
       )}
-      <Timeline
-        name={name}
-        schedule={schedule}
-        roles={outing.roles}
-        minutesMax={outing.minutesMax ?? null}
-        turnMin={
-          outing.minutesMax === undefined || outing.turnBack === undefined ? null : outing.minutesMax - outing.turnBack
-        }
-        plan={plan}
-        lines={shownLines}
-        labelOf={labelOf}
-        problems={found}
-        problemsId={problemsId}
-        numberOf={numberOf}
-        nameOf={nameOf}
-        stepCalled={stepCalled}
-      />
-      {lines.length === 0 ? null : (
-        <WaysTable plan={plan} lines={lines} labelOf={labelOf} shown={shown} onShow={show} />
+      {outings.length < 2 ? null : (
+        <Switch label="Courses drawn" value={drawn} choices={drawnChoices} onChange={onDrawn} />
       )}
-      {untimed === 0 ? null : (
-        <p className="bw-second bw-small">
-          {countOf(untimed, 'step')} of this outing {untimed === 1 ? 'says' : 'say'} no time: drawn as a stroke, counted
-          as 0 min.
-        </p>
+      {drawn === 'all' && outings.length > 1 ? (
+        <AllCourses {...common} courses={courses} problems={problems} />
+      ) : (
+        <CourseDrawing
+          key={outing.code}
+          {...common}
+          outing={outing}
+          name={name}
+          schedule={schedule}
+          minutesLeast={0}
+          problems={problems.filter((problem) => problem.outing === outing.code)}
+        />
       )}
-      <OutingProblems plan={plan} problems={problems} followed={found} id={problemsId} stepCalled={stepCalled} />
       <CourseTable schedule={schedule} numberOf={numberOf} />
       <CourseParts
         outing={outing}
@@ -177,10 +162,16 @@ export function OutingDetail(props: OutingDetailProps) {
             </span>,
           ],
           ['Roles', outing.roles.length === 0 ? 'none yet: a step needs one' : outing.roles.join(', ')],
+          ['Carries at most', outing.carryMax?.map(({ role, mass }) => `${role} ${mass}`).join(', ')],
+          ['May take each other’s steps', outing.swaps === undefined ? undefined : swapsText(outing.swaps)],
           ['Bags', bagNames.length === 0 ? 'none yet: what is taken along needs one' : bagNames.join(', ')],
           ['Notes', outing.notes],
         ]}
       />
     </article>
   );
+}
+
+function swapsText(swaps: NonNullable<TaskOuting['swaps']>): string {
+  return swaps.length === 0 ? 'nobody' : swaps.map(([one, other]) => `${one} and ${other}`).join('; ');
 }

@@ -12,16 +12,9 @@ import { useStore } from '../session/useStore.ts';
 import { firstCode } from '../task/freshCode.ts';
 import { addOuting, editOuting, outingCalled, stepsOn } from './outingActs.ts';
 import type { OutingRows } from './outingActs.ts';
-import {
-  bagsOf,
-  draftOfOuting,
-  outingChecks,
-  outingOf,
-  renamedRoles,
-  roleHindered,
-  roleLinesOf,
-} from './outingDraft.ts';
-import type { RoleLine } from './outingDraft.ts';
+import { bagsOf, draftOfOuting, outingChecks, outingOf, renamedRoles } from './outingDraft.ts';
+import { RoleFields } from './RoleFields.tsx';
+import { roleLinesOf } from './roleLines.ts';
 
 export interface OutingFormProps {
   task: Task;
@@ -61,9 +54,7 @@ export function OutingForm(props: OutingFormProps) {
     keepAs: before === null ? `outing-of-${task.id}` : `outing-${before.id}`,
   });
   const saved = useRef<TaskOuting | null>(null);
-  const roles = roleLinesOf(form.draft);
   const bags = bagsOf(form.draft);
-  const setRoles = (lines: readonly RoleLine[]): void => form.set('roleLines', lines);
   const setBags = (codes: readonly string[]): void => form.set('bags', codes);
   const onOuting = before === null ? [] : stepsOn(rows, before);
   const renamed = renamedRoles(form.draft);
@@ -127,26 +118,7 @@ export function OutingForm(props: OutingFormProps) {
           <TextField {...form.text('notes', 'Notes')} long optional />
         </div>
       </fieldset>
-      <fieldset className="bw-form-group">
-        <legend>Roles</legend>
-        <RowsField
-          what="Role"
-          rows={roles}
-          addLabel="Add a role"
-          onAdd={() => setRoles([...roles, { name: '' }])}
-          onRemove={(index) => setRoles(roles.filter((_, at) => at !== index))}
-          hindered={({ was }) => roleHindered(was, onOuting)}
-        >
-          {({ name, was }, index) => (
-            <TextField
-              {...form.text(`roleLines.${index}`, `Role ${index + 1}`)}
-              value={name}
-              {...(was !== undefined && was !== name ? { description: `Until now “${was}”` } : {})}
-              onChange={(text) => setRoles(roles.map((line, at) => (at === index ? { ...line, name: text } : line)))}
-            />
-          )}
-        </RowsField>
-      </fieldset>
+      <RoleFields form={form} onOuting={onOuting} />
       <fieldset className="bw-form-group">
         <legend>Bags</legend>
         <RowsField

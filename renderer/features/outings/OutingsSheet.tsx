@@ -32,6 +32,7 @@ import { moveOuting, outingCalled, removeOuting, stepsOn } from './outingActs.ts
 import { outingAsking } from './outingCommands.ts';
 import type { OutingWish } from './outingCommands.ts';
 import { OutingDetail } from './OutingDetail.tsx';
+import type { CoursesDrawn } from './OutingDetail.tsx';
 import { OutingForm } from './OutingForm.tsx';
 import { takeOrder, takeSwap } from './proposalActs.ts';
 import { scheduleOf } from './schedule.ts';
@@ -104,6 +105,7 @@ function ReadyOutings(props: ReadyOutingsProps) {
   const form = useOpenForm<{ kind: 'add' } | { kind: 'edit'; outing: TaskOuting }>();
   const [removing, setRemoving] = useState<TaskOuting | null>(null);
   const [said, setSaid] = useState('');
+  const [drawn, setDrawn] = useState<CoursesDrawn>('one');
   const { headingRef, table, next: focusNext } = useFocusAfter();
   const rows = useMemo(() => ({ steps, outings }), [steps, outings]);
   const problems = useMemo(() => planProblems(plan), [plan]);
@@ -144,6 +146,8 @@ function ReadyOutings(props: ReadyOutingsProps) {
     remove: () => setRemoving(inHand),
     up: () => move(-1),
     down: () => move(1),
+    'draw-all': () => setDrawn('all'),
+    'draw-one': () => setDrawn('one'),
   };
   useAsked(outingAsking, (wish) => wishes[wish]());
   const onTableKey = (event: KeyboardEvent): void => {
@@ -247,7 +251,10 @@ function ReadyOutings(props: ReadyOutingsProps) {
             stock={stock}
             plan={plan}
             missing={missing}
-            problems={problems.filter((problem) => problem.outing === inHand.code)}
+            outings={outings}
+            drawn={drawn}
+            onDrawn={setDrawn}
+            problems={problems}
             course={course}
             planned={kept?.result.outings.find(({ id }) => id === inHand.code) ?? null}
             onOrder={(order) => void take(takeOrder(rows, inHand, order))}

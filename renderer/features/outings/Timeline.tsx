@@ -23,6 +23,8 @@ export interface TimelineProps {
   minutesMax: number | null;
   /** The latest minute at which the way home still fits. */
   turnMin: number | null;
+  /** So many minutes have room on the axis at the least. */
+  minutesLeast: number;
   plan: ResolvedPlan;
   /** Pieces whose way is drawn. */
   lines: readonly FollowedLine[];
@@ -42,14 +44,15 @@ const rowNameMostPx = 170;
 
 /** The outing by the clock: above, each role a lane and each step as long as it takes; below, where things lie. */
 export function Timeline(props: TimelineProps) {
-  const { name, schedule, roles, minutesMax, turnMin, plan, lines, labelOf, problems, problemsId } = props;
+  const { name, schedule, roles, minutesMax, turnMin, minutesLeast, plan } = props;
+  const { lines, labelOf, problems, problemsId } = props;
   const { numberOf, nameOf, stepCalled } = props;
   const id = useId();
   const { ref, width } = useElementSize<HTMLDivElement>();
   const drawing = useMemo(() => {
     const rowNames = lines.flatMap(({ stays }) => stays.map(({ where }) => rowText(plan, where)));
     const clock = timelineLayout({
-      ...{ schedule, roles, minutesMax, turnMin, numberOf, nameOf },
+      ...{ schedule, roles, minutesMax, turnMin, minutesLeast, numberOf, nameOf },
       leftLeastPx: Math.max(72, ...rowNames.map((text) => Math.min(rowNameMostPx, textWidthPx(text, 13) + 12))),
       widthPx: Math.max(320, Math.floor(width || firstWidthPx) - 2),
     });
@@ -62,7 +65,7 @@ export function Timeline(props: TimelineProps) {
       lines.length === 0 ? (marks.length > 0 ? marksY + marksPx : clock.heightPx) : topPx + places.heightPx + 12;
     const widthPx = Math.max(clock.widthPx, ...marks.map(({ markX }) => markX + 40));
     return { clock, marks, marksY, topPx, places, heightPx, widthPx };
-  }, [schedule, roles, minutesMax, turnMin, numberOf, nameOf, width, lines, labelOf, plan, problems]);
+  }, [schedule, roles, minutesMax, turnMin, minutesLeast, numberOf, nameOf, width, lines, labelOf, plan, problems]);
   const { clock, marks, marksY, topPx, places, heightPx, widthPx } = drawing;
   const { leftPx, rightPx } = clock;
   const said = clock.lanes.map(

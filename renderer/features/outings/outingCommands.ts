@@ -1,6 +1,6 @@
 import { createAsking } from '../task/asking.ts';
 
 /** What the palette may ask of the outings' sheet. */
-export type OutingWish = 'add' | 'edit' | 'remove' | 'up' | 'down';
+export type OutingWish = 'add' | 'edit' | 'remove' | 'up' | 'down' | 'draw-all' | 'draw-one';
 
 export const outingAsking = createAsking<OutingWish>();

@@ -5,20 +5,18 @@ import type { Fault } from '../../engine/records/faultsOf.ts';
 import { countOf } from '../steps/words.ts';
 import type { OutingRows, RoleNames } from './outingActs.ts';
 import { stepsOn } from './outingActs.ts';
+import { atItsLine, halfSaid, roleDraft, roleLinesOf, rolesOf } from './roleLines.ts';
 
-/** A role's line in the form; `was` is its name as it is kept, so that a new name is no new role. */
-export interface RoleLine {
-  name: string;
-  was?: string;
-}
-
-/** An outing's form holds its roles with the names they had. */
-export function draftOfOuting({ roles, ...rest }: TaskOuting): Draft {
-  return { ...rest, roleLines: roles.map((name): RoleLine => ({ name, was: name })) };
-}
-
-export function roleLinesOf(draft: Draft): readonly RoleLine[] {
-  return Array.isArray(draft['roleLines']) ? (draft['roleLines'] as RoleLine[]) : [];
+/** An outing's form holds its roles with the names they had, and with each what is said of it. */
+export function draftOfOuting({ roles, carryMax, swaps, ...rest }: TaskOuting): Draft {
+  return {
+    ...rest,
+    ...roleDraft({
+      roles,
+      ...(carryMax === undefined ? {} : { carryMax }),
+      ...(swaps === undefined ? {} : { swaps }),
+    }),
+  };
 }
 
 export function bagsOf(draft: Draft): readonly string[] {
@@ -27,26 +25,9 @@ export function bagsOf(draft: Draft): readonly string[] {
 
 /** The draft as it is kept: lines that say nothing are none. */
 export function outingOf(draft: Draft): TaskOuting {
-  const { roleLines: _lines, ...rest } = draft;
-  const roles = roleLinesOf(draft).map(({ name }) => name.trim());
+  const { roleLines: _lines, pairLines: _pairs, ...rest } = draft;
   const bags = bagsOf(draft).map((code) => code.trim());
-  const kept = { ...(rest as unknown as TaskOuting), roles: roles.filter(Boolean), bags: bags.filter(Boolean) };
-  return withRoleNames(kept, renamedRoles(draft));
-}
-
-/** Who may swap and who carries how much follow the names of the roles; what is said of a role that is gone goes with it. */
-function withRoleNames(outing: TaskOuting, names: RoleNames): TaskOuting {
-  const { swaps, carryMax } = outing;
-  const named = (role: string): string => names.get(role) ?? role;
-  const pairs = swaps?.map(([one, other]): [string, string] => [named(one), named(other)]);
-  const loads = carryMax?.map(({ role, mass }) => ({ role: named(role), mass }));
-  return {
-    ...outing,
-    ...(pairs === undefined
-      ? {}
-      : { swaps: pairs.filter((pair) => pair.every((role) => outing.roles.includes(role))) }),
-    ...(loads === undefined ? {} : { carryMax: loads.filter(({ role }) => outing.roles.includes(role)) }),
-  };
+  return { ...(rest as unknown as TaskOuting), ...rolesOf(draft), bags: bags.filter(Boolean) };
 }
 
 export function renamedRoles(draft: Draft): RoleNames {
@@ -66,7 +47,7 @@ export function roleHindered(role: string | undefined, onOuting: readonly TaskSt
 /** What keeps an outing from being kept. */
 export function outingChecks(draft: Draft, rows: OutingRows, before: TaskOuting | null): readonly Fault[] {
   const outing = outingOf(draft);
-  const faults = faultsOf('outings', outing);
+  const faults = [...halfSaid(draft), ...faultsOf('outings', outing).map((fault) => atItsLine(fault, draft))];
   if (rows.outings.some(({ id, code }) => id !== outing.id && code === outing.code))
     faults.push({ path: 'code', message: `"${outing.code}" is another outing’s of this task: choose another one.` });
   const lines = roleLinesOf(draft);

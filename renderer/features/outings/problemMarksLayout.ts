@@ -14,6 +14,12 @@ export interface ProblemMark {
   band: { x: number; widthPx: number } | null;
 }
 
+/** Problems as they are numbered: by the step at which they arise, those of the outing as a whole first. */
+export function inOrderOfTime(problems: readonly CourseProblem[], schedule: Schedule): CourseProblem[] {
+  const order = [...schedule.spans.map(({ step }) => step), ...schedule.aside].map(({ code }) => code);
+  return problems.toSorted((a, b) => order.indexOf(a.step ?? '') - order.indexOf(b.step ?? ''));
+}
+
 const apartPx = 30;
 
 /** Marks in the order of time; of two near each other the later one stands aside. */

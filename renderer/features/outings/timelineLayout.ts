@@ -60,18 +60,20 @@ export function timelineLayout(input: {
   minutesMax: number | null;
   /** The latest minute at which the way home still fits. */
   turnMin?: number | null;
+  /** So many minutes have room on the axis at the least. */
+  minutesLeast?: number;
   /** At least so much is kept free on the left. */
   leftLeastPx?: number;
   numberOf: (id: string) => number;
   nameOf: (id: string) => string;
   widthPx: number;
 }): TimelineLayout {
-  const { schedule, minutesMax, numberOf, nameOf, turnMin = null, leftLeastPx = 72 } = input;
+  const { schedule, minutesMax, numberOf, nameOf, turnMin = null, minutesLeast = 0, leftLeastPx = 72 } = input;
   const { spans, endMin } = schedule;
   const roles = [...new Set([...input.roles, ...spans.map(({ step }) => step.role)])];
   const leftPx =
     edgePx + Math.min(roleWidthMostPx, Math.max(leftLeastPx, ...roles.map((role) => textWidthPx(role, 13) + 12)));
-  const spanMin = Math.max(endMin, minutesMax ?? 0, 1);
+  const spanMin = Math.max(endMin, minutesMax ?? 0, minutesLeast, 1);
   const shortestMin = Math.min(
     ...spans.map(({ startMin, endMin: end }) => end - startMin).filter((min) => min > 0),
     spanMin,

@@ -1,6 +1,7 @@
 import type { CourseProblem } from '../../../../shared-types/outing.ts';
 import type { ResolvedStep } from '../../plan/resolved.ts';
 import type { Piece } from './book.ts';
+import { stepCalled, thingCalled } from './called.ts';
 import { fetchMends } from './mends.ts';
 import { stepsInOrder } from './stepsInOrder.ts';
 import type { Run } from './run.ts';
@@ -52,7 +53,7 @@ function leftLoosened(run: Run): CourseProblem[] {
           how: 'tighten',
           outing: last.outing,
           step: last.id,
-          says: `Tighten ${more.length + 1} more ${first.id}, or let step ${last.id} take them out and say where they go.`,
+          says: `Tighten ${more.length + 1} more ${thingCalled(run.plan, first.id)}, or let ${stepCalled(last)} take them out and say where they go.`,
         },
       ],
     }));
@@ -68,7 +69,8 @@ function siteShort(run: Run): CourseProblem[] {
       const there = pieces.filter(({ where }) => where.at === 'site').length;
       const short = pieces.filter(({ intervals }) => intervals[0]?.where.at === 'site').length - there;
       if (last === undefined || short <= 0) return [];
-      const says = `Put ${short} more ${kind === 'washer' ? `washers of ${id}` : id} in with step ${last.id}, or an earlier one that tightens them.`;
+      const thing = thingCalled(run.plan, id);
+      const says = `Put ${short} more ${kind === 'washer' ? `washers of ${thing}` : thing} in with ${stepCalled(last)}, or an earlier one that tightens them.`;
       const of = { outing: last.outing, step: last.id };
       return [
         {

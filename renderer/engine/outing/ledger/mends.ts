@@ -3,6 +3,7 @@ import type { Mend, PieceKind } from '../../../../shared-types/outing.ts';
 import type { ResolvedStep } from '../../plan/resolved.ts';
 import { atTheSite, inTheBag } from '../../plan/resolveCourse.ts';
 import type { Piece } from './book.ts';
+import { bagCalled, capital, placeCalled, stepCalled, thingCalled } from './called.ts';
 import { pouchesOf, type Pouch } from './pouches.ts';
 import { stepsInOrder } from './stepsInOrder.ts';
 import type { OutingRun, Run } from './run.ts';
@@ -29,24 +30,30 @@ export function notThereMends(run: OutingRun, step: ResolvedStep, missing: Missi
     .slice(0, at)
     .filter((one) => movesOf(one, id).some(({ to }) => to !== place && to !== atTheSite));
   const passing = place === inTheBag ? [] : steps.slice(0, at).filter((one) => passes(one, place));
-  const where = place === atTheSite ? 'to its hole' : place === inTheBag ? 'into the bag' : `to ${place}`;
+  const where =
+    place === atTheSite ? 'to its hole' : place === inTheBag ? 'into the bag' : `to ${placeCalled(run.plan, place)}`;
+  const thing = thingCalled(run.plan, id);
   return [
     ...later.slice(0, 1).map((one): Mend => {
-      return { how: 'reorder', ...of(one), says: `Step ${one.id} brings ${id} ${where}: do it before ${step.id}.` };
+      return {
+        how: 'reorder',
+        ...of(one),
+        says: `${capital(stepCalled(one))} brings ${thing} ${where}: do it before ${stepCalled(step)}.`,
+      };
     }),
     ...elsewhere.slice(-1).map((one): Mend => {
       const last = movesOf(one, id).at(-1)?.to;
-      const to = last === inTheBag ? 'in a bag' : last === null ? 'nowhere that is named' : `at ${last}`;
+      const to = last === inTheBag ? 'in a bag' : !last ? 'nowhere that is named' : endCalled(run, last);
       return {
         how: 'bring',
         ...of(one),
-        says: `Step ${one.id} lays ${id} ${to}: let it bring it ${where}, or take it from there.`,
+        says: `${capital(stepCalled(one))} lays ${thing} ${to}: let it bring it ${where}, or take it from there.`,
       };
     }),
     ...(elsewhere.length > 0 || passing.length === 0
       ? []
       : passing.slice(-1).map((one): Mend => {
-          return { how: 'bring', ...of(one), says: `Step ${one.id} passes there: let it bring ${id}.` };
+          return { how: 'bring', ...of(one), says: `${capital(stepCalled(one))} passes there: let it bring ${thing}.` };
         })),
     ...(later.length + elsewhere.length + passing.length > 0
       ? []
@@ -54,7 +61,7 @@ export function notThereMends(run: OutingRun, step: ResolvedStep, missing: Missi
           {
             how: 'bring' as const,
             ...of(step),
-            says: `Let ${step.id} take ${id} from the bag, or an earlier step bring it ${where}.`,
+            says: `Let ${stepCalled(step)} take ${thing} from the bag, or an earlier step bring it ${where}.`,
           },
         ]),
   ];
@@ -70,13 +77,14 @@ export function fetchMends(run: Run, id: string, place: string, last: ResolvedSt
   const after = steps.slice(steps.indexOf(last) + 1);
   const passing = after.filter((one) => passes(one, place));
   const one = passing[0] ?? after.findLast(({ role }) => role === last.role) ?? last;
+  const [thing, there] = [thingCalled(run.plan, id), placeCalled(run.plan, place)];
   const words =
     passing.length > 0
-      ? `passes ${place}: let it fetch ${id}.`
+      ? `passes ${there}: let it fetch ${thing}.`
       : one === last
-        ? `lays ${id} at ${place} and no step comes by later: bring it home, or say that the place is final.`
-        : `is the last of ${last.role}: let it fetch ${id} from ${place}.`;
-  return [{ how: 'fetch', outing: one.outing, step: one.id, says: `Step ${one.id} ${words}` }];
+        ? `lays ${thing} at ${there} and no step comes by later: bring it home, or say that the place is final.`
+        : `is the last of ${last.role}: let it fetch ${thing} from ${there}.`;
+  return [{ how: 'fetch', outing: one.outing, step: one.id, says: `${capital(stepCalled(one))} ${words}` }];
 }
 
 /** Another step has it in hand just now. */
@@ -89,9 +97,11 @@ export function usedTwiceMends(run: OutingRun, step: ResolvedStep, id: string): 
       how: 'apart',
       outing: step.outing,
       step: step.id,
-      says: `Take ${step.id} out of its slot, so that ${id} is free by then.`,
+      says: `Take ${stepCalled(step)} out of its slot, so that ${thingCalled(run.plan, id)} is free by then.`,
     },
-    ...(more ? [{ how: 'piece' as const, says: `Pack one more ${id}: ${item.onHand} are on hand.` }] : []),
+    ...(more
+      ? [{ how: 'piece' as const, says: `Pack one more ${thingCalled(run.plan, id)}: ${item.onHand} are on hand.` }]
+      : []),
   ];
 }
 
@@ -99,15 +109,14 @@ export function usedTwiceMends(run: OutingRun, step: ResolvedStep, id: string): 
 export function notPackedMends(run: OutingRun, step: ResolvedStep, id: string, quantity: number): Mend[] {
   const bags = run.plan.outings.find((one) => one.id === step.outing)?.bags ?? [];
   const own = bags.find((bag) => run.plan.bags.get(bag)?.role === step.role) ?? bags[0];
-  return [
-    { how: 'piece', outing: step.outing, says: `Pack ${quantity} × ${id}${own === undefined ? '' : ` in ${own}`}.` },
-  ];
+  const where = own === undefined ? '' : ` in ${bagCalled(run.plan, own)}`;
+  return [{ how: 'piece', outing: step.outing, says: `Pack ${quantity} × ${thingCalled(run.plan, id)}${where}.` }];
 }
 
 /** A pouch, a place, or being captive. */
 export function looseMends(run: OutingRun, step: ResolvedStep, quantity: number): Mend[] {
   const free = pouchesOf(run, step.role).reduce((sum, { places, taken }) => sum + places - taken, 0);
-  const places = (run.plan.source.places ?? []).map(({ id }) => id);
+  const places = placesCalled(run);
   const pouch =
     free >= quantity
       ? `Lay them in the pouch: "bag" has ${free} places free.`
@@ -127,7 +136,7 @@ export function looseMends(run: OutingRun, step: ResolvedStep, quantity: number)
 export function tetherMends(run: OutingRun, step: ResolvedStep, pieces: readonly Piece[]): Mend[] {
   const need = pieces.reduce((sum, { id }) => sum + (run.plan.carried.get(id)?.tethers ?? 0), 0);
   const bag = pieces[0]?.bag;
-  const where = bag === null || bag === undefined ? `a bag of ${step.role}` : `bag ${bag}`;
+  const where = bag === null || bag === undefined ? `a bag of ${step.role}` : bagCalled(run.plan, bag);
   return [
     {
       how: 'tether-point',
@@ -139,27 +148,27 @@ export function tetherMends(run: OutingRun, step: ResolvedStep, pieces: readonly
 }
 
 /** More places, or a second pouch. */
-export function pouchMends(step: ResolvedStep, pouches: readonly Pouch[], quantity: number): Mend[] {
-  const names = pouches.map(({ id, places }) => `${id} (${places} places)`).join(', ');
+export function pouchMends(run: OutingRun, step: ResolvedStep, pouches: readonly Pouch[], quantity: number): Mend[] {
+  const names = pouches.map(({ id, places }) => `${thingCalled(run.plan, id)}, ${places} places`).join('; ');
   return [
     {
       how: 'pouch',
       outing: step.outing,
       step: step.id,
-      says: `${quantity} more places than ${names}: pack another pouch, or lay some at a place.`,
+      says: `${quantity} more places than there are (${names}): pack another pouch, or lay some at a place.`,
     },
   ];
 }
 
 /** Lay down what is in the hands. */
 export function handsMends(run: OutingRun, step: ResolvedStep): Mend[] {
-  const places = (run.plan.source.places ?? []).map(({ id }) => id);
+  const places = placesCalled(run);
   return [
     {
       how: 'pouch',
       outing: step.outing,
       step: step.id,
-      says: `Lay the loose pieces in the "bag" of ${step.role} before ${step.id}.`,
+      says: `Lay the loose pieces in the "bag" of ${step.role} before ${stepCalled(step)}.`,
     },
     ...(places.length === 0 ? [] : [{ how: 'place' as const, says: `Or at a place: ${places.join(', ')}.` }]),
   ];
@@ -172,7 +181,18 @@ export function countMends(step: ResolvedStep, turns: number, moves: number): Me
       how: 'count',
       outing: step.outing,
       step: step.id,
-      says: `${step.id} turns ${turns} and moves ${moves}: make them agree.`,
+      says: `${capital(stepCalled(step))} turns ${turns} and moves ${moves}: make them agree.`,
     },
   ];
+}
+
+/** Where a move ends: a place, its hole, or somebody's hands. */
+function endCalled(run: OutingRun, end: string): string {
+  if (end === atTheSite) return 'in its hole';
+  const isPlace = run.plan.source.places?.some(({ id }) => id === end) === true;
+  return isPlace ? `at ${placeCalled(run.plan, end)}` : `in the hands of ${end}`;
+}
+
+function placesCalled(run: OutingRun): string[] {
+  return (run.plan.source.places ?? []).map(({ id }) => placeCalled(run.plan, id));
 }

@@ -2,6 +2,7 @@ import type { CourseProblem, Mend } from '../../../../shared-types/outing.ts';
 import type { ResolvedBag, ResolvedPlan } from '../../plan/resolved.ts';
 import { atMost } from '../../tolerance.ts';
 import { showNumber } from '../../units/index.ts';
+import { bagCalled, capital, stepCalled, thingCalled } from './called.ts';
 import { stepsInOrder } from './stepsInOrder.ts';
 import type { OutingRun } from './run.ts';
 
@@ -36,12 +37,12 @@ function lightenMends(run: OutingRun, role: string, inside: readonly Packed[], o
   const one = byMass.find(({ massKg }) => atMost(overKg, massKg)) ?? byMass.at(-1);
   const shared = run.outing.bags.find((id) => run.plan.bags.get(id)?.role === null);
   if (one === undefined) return [];
-  const where = shared === undefined ? 'in another bag' : `in ${shared}`;
+  const where = shared === undefined ? 'in another bag' : `in ${bagCalled(run.plan, shared)}`;
   return [
     {
       how: 'lighten',
       outing: run.outing.id,
-      says: `${role} is ${showNumber(overKg)} kg over: carry ${one.id} (${showNumber(one.massKg)} kg) ${where}.`,
+      says: `${role} is ${showNumber(overKg)} kg over: carry ${thingCalled(run.plan, one.id)}, ${showNumber(one.massKg)} kg, ${where}.`,
     },
   ];
 }
@@ -54,7 +55,9 @@ export function ordersBroken(plan: ResolvedPlan): CourseProblem[] {
     (step.after ?? [])
       .filter((id) => (position.get(id) ?? -1) > index)
       .map((id): CourseProblem => {
-        const says = `Step ${step.id} needs ${id} done: list it after ${id}.`;
+        const first = steps.find((one) => one.id === id);
+        const named = first === undefined ? `step ${id}` : stepCalled(first);
+        const says = `${capital(stepCalled(step))} needs ${named} done: list it after that.`;
         const of = { outing: step.outing, step: step.id, id, role: step.role };
         return {
           rule: 'out-of-order',

@@ -63,7 +63,7 @@ function checkPouches(run: OutingRun, step: ResolvedStep): void {
   );
   for (const [id, pieces] of grouped(over.map(({ piece }) => piece))) {
     const [{ kind }] = pieces as [Piece];
-    const mends = pouchMends(step, pouches, pieces.length);
+    const mends = pouchMends(run, step, pouches, pieces.length);
     tell(run, step, { rule: 'no-pouch-place', id, kind, quantity: pieces.length, role: step.role, mends });
   }
 }
