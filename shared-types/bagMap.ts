@@ -1,10 +1,12 @@
 /** Where pieces lie by hand: kept with their outing, beside whatever the planner answers. */
-import { id } from './fields.ts';
+import { id, whole } from './fields.ts';
 import { z } from './schema.ts';
 
 const withinBagMm = z.number().min(0).max(100_000);
 
-/** One line of a planned bag as a person laid it: found by its item and the bag the planner gave it. */
+const piecesMost = 1_000_000;
+
+/** One line of a planned bag as a person laid it, or some pieces of it: found by its item and the bag the planner gave it. */
 export const laidLineSchema = z.strictObject({
   item: id,
   /** Where the planner put it. */
@@ -16,6 +18,8 @@ export const laidLineSchema = z.strictObject({
   yMm: withinBagMm,
   /** A quarter turn from how it is drawn by itself. */
   turned: z.boolean(),
+  /** So many pieces of the line that lie apart from its rest, numbered among those of their line; absent: the rest. */
+  apart: z.strictObject({ part: whole.min(1).max(piecesMost), pieces: whole.min(1).max(piecesMost) }).optional(),
 });
 
 export type LaidLine = z.infer<typeof laidLineSchema>;

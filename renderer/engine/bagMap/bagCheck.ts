@@ -11,8 +11,17 @@ export type BagRefusal =
   | { kind: 'role'; role: string }
   | { kind: 'short'; faults: string[] };
 
+/** What shall lie in another bag; all pieces of the line where none are counted. */
+export interface BagMove {
+  item: string;
+  from: string;
+  to: string;
+  pieces?: number;
+  standing: Standing;
+}
+
 /**
- * Whether a line may lie in another bag of its outing.
+ * Whether a line, or some pieces of it, may lie in another bag of its outing.
  *
  * Limits are judged here, so that the refusal has its number; roles, what the steps then find in the bags of theirs,
  * and what the answer is to stand are counted by the routine that checks every answer again.
@@ -23,19 +32,20 @@ export type BagRefusal =
 export function bagRefusal(
   plan: ResolvedPlan,
   answer: BagOuting,
-  { item: itemId, from, to, standing }: { item: string; from: string; to: string; standing: Standing },
+  { item: itemId, from, to, pieces, standing }: BagMove,
 ): BagRefusal | null {
   const bag = plan.bags.get(to);
   const item = plan.carried.get(itemId);
   const outing = plan.outings.find(({ id }) => id === answer.id);
   const held = answer.items.find(({ id, bag: lies }) => id === itemId && lies === from);
   if (bag === undefined || item === undefined || outing === undefined || held === undefined) return null;
-  const over = limitPassed(plan, answer, bag, { item, quantity: held.quantity });
+  const quantity = Math.min(pieces ?? held.quantity, held.quantity);
+  const over = limitPassed(plan, answer, bag, { item, quantity });
   if (over !== null) return over;
   const faults = newFaults(
     plan,
     outing,
-    { before: answer, after: withBag(plan, answer, { item: itemId, from }, to) },
+    { before: answer, after: withBag(plan, answer, { item: itemId, from, pieces: quantity }, to) },
     standing,
   );
   if (faults.length === 0) return null;

@@ -1,14 +1,20 @@
 import type { BagOuting } from '../../../shared-types/bag.ts';
+import type { LaidLine } from '../../../shared-types/bagMap.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { pieceSize } from './pieceSize.ts';
 import type { PieceSize } from './pieceSize.ts';
 
-/** The pieces of one line, lying side by side, with room for their code beneath. They are moved together. */
+/**
+ * The pieces of one line, lying side by side, with room for their code beneath; or some of them that lie apart. They are
+ * moved together, or so many of them as are taken apart.
+ */
 export interface MapBlock {
   key: string;
   item: string;
   /** Where the planner put it. */
   bag: string;
+  /** Its number among those that lie apart of their line; null for the rest of it. */
+  part: number | null;
   quantity: number;
   piece: PieceSize;
   /** How many are drawn; more are said by number. */
@@ -16,6 +22,8 @@ export interface MapBlock {
   /** Pieces side by side before the next row begins. */
   columns: number;
   label: string;
+  /** Room side by side in the bag the planner gave it. */
+  roomMm: number;
 }
 
 export interface Extent {
@@ -44,21 +52,45 @@ export function labelRoom(pxPerMm: number): LabelRoom {
   return { perLetterMm: letterPx / pxPerMm, heightMm: labelPx / pxPerMm, mostMm: labelMostPx / pxPerMm };
 }
 
-/** A block by what it holds and the bag the planner gave it. */
-export const blockKey = (bag: string, item: string): string => JSON.stringify([bag, item]);
+/** A block by what it holds and the bag the planner gave it, and by its number where it lies apart. */
+export const blockKey = (bag: string, item: string, part: number | null = null): string =>
+  JSON.stringify(part === null ? [bag, item] : [bag, item, part]);
 
-/** What lies in the bags of an outing, one block for each of its lines; none wider than its bag where that can be. */
-export function mapBlocks(plan: ResolvedPlan, outing: BagOuting, edgeMm: number): MapBlock[] {
+/**
+ * What lies in the bags of an outing, one block for each of its lines and one for each part that lies apart; none wider
+ * than its bag where that can be.
+ *
+ * @param laid - lines that still hold: no part takes the last piece of its line
+ */
+export function mapBlocks(
+  plan: ResolvedPlan,
+  outing: BagOuting,
+  { edgeMm, laid }: { edgeMm: number; laid: readonly LaidLine[] },
+): MapBlock[] {
   return outing.items.flatMap(({ id, bag, quantity }): MapBlock[] => {
     const item = plan.carried.get(id);
     if (item === undefined) return [];
     const piece = pieceSize(plan, item);
-    const drawn = Math.min(quantity, drawnMost);
-    const label = quantity > 1 ? `${id} × ${quantity}` : id;
     const roomMm = (plan.bags.get(bag)?.sizeMaxMm ?? Infinity) - 2 * edgeMm;
-    const columns = columnsOf(piece, drawn, roomMm);
-    return [{ key: blockKey(bag, id), item: id, bag, quantity, piece, drawn, columns, label }];
+    const parts = laid.flatMap((line) =>
+      line.item === id && line.bag === bag && line.apart !== undefined ? [line.apart] : [],
+    );
+    const rest = quantity - parts.reduce((sum, { pieces }) => sum + pieces, 0);
+    return [{ part: null, pieces: rest }, ...parts].map(({ part, pieces }) => {
+      const key = blockKey(bag, id, part);
+      return withPieces({ key, item: id, bag, part, piece, roomMm }, pieces);
+    });
   });
+}
+
+/** The same with so many pieces. */
+export function withPieces(
+  block: Omit<MapBlock, 'quantity' | 'drawn' | 'columns' | 'label'>,
+  quantity: number,
+): MapBlock {
+  const drawn = Math.min(quantity, drawnMost);
+  const label = quantity > 1 ? `${block.item} × ${quantity}` : block.item;
+  return { ...block, quantity, drawn, columns: columnsOf(block.piece, drawn, block.roomMm), label };
 }
 
 /** As many side by side as make the block about as wide as a bag is, and no more than the bag is long for. */

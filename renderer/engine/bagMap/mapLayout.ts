@@ -54,17 +54,18 @@ const lengthLeastMm = 160;
  * @returns the bags in the order of the plan, each with its blocks in reading order
  */
 export function mapLayout(plan: ResolvedPlan, planned: BagOuting, laid: readonly LaidLine[]): MapLayout {
-  const blocks = mapBlocks(plan, planned, edgeMm);
+  const whole = mapBlocks(plan, planned, { edgeMm, laid: [] });
+  const blocks = mapBlocks(plan, planned, { edgeMm, laid });
   const used = [...plan.bags.values()].filter(({ id }) => blocks.some(({ bag }) => bag === id));
   const longestMm = Math.max(lengthLeastMm, ...used.map((bag) => lengthOf(bag, blocks).lengthMm));
   const pxPerMmLeast = Math.max(scaleLeast, Math.min(1, comfortablePx / longestMm));
   const room = labelRoom(pxPerMmLeast);
   const fallen: LaidLine[] = [];
-  const byKey = new Map(laid.map((line) => [blockKey(line.bag, line.item), line]));
+  const byKey = new Map(laid.map((line) => [keyOf(line), line]));
   const bags = used.map((bag): MapBag => {
     const { lengthMm, length } = lengthOf(bag, blocks);
     const own = ownSpots(
-      blocks.filter((block) => block.bag === bag.id),
+      whole.filter((block) => block.bag === bag.id),
       lengthMm,
       room,
     );
@@ -85,7 +86,9 @@ export function mapLayout(plan: ResolvedPlan, planned: BagOuting, laid: readonly
     }
     for (const block of here) {
       if (placed.some((one) => one.block === block)) continue;
-      const spot = own.get(block.key);
+      const found = own.get(block.key);
+      // What others lie apart from takes less room, in the same place.
+      const spot = found === undefined ? undefined : { ...found, ...blockExtent(block, found.turned, room) };
       const free = spot !== undefined && placeRefusal(spot, unbounded, taken()) === null;
       const turned = spot?.turned ?? false;
       placed.push({
@@ -108,8 +111,10 @@ const roundedUp = (mm: number): number => Math.ceil(mm / roundMm) * roundMm;
 
 /** What was laid later gives way to what was laid before. */
 function inOrderOf(blocks: readonly MapBlock[], laid: readonly LaidLine[]): MapBlock[] {
-  return laid.flatMap(({ bag, item }) => blocks.find(({ key }) => key === blockKey(bag, item)) ?? []);
+  return laid.flatMap((line) => blocks.find(({ key }) => key === keyOf(line)) ?? []);
 }
+
+const keyOf = ({ bag, item, apart }: LaidLine): string => blockKey(bag, item, apart?.part ?? null);
 
 /** Rows from the top, each from the left: the order in which the keyboard goes through them. */
 function readingOrder(blocks: LaidBlock[]): LaidBlock[] {

@@ -1,16 +1,18 @@
 import type { BagItem, BagOuting } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 
-/** The outing with one line in another bag. Two lines of one item that meet in a bag are one line there. */
+/**
+ * The outing with one line in another bag, or some pieces of it. Two lines of one item that meet in a bag are one line
+ * there.
+ */
 export function withBag(
   plan: ResolvedPlan,
   answer: BagOuting,
-  line: { item: string; from: string },
+  line: { item: string; from: string; pieces?: number },
   to: string,
 ): BagOuting {
   const merged: BagItem[] = [];
-  for (const item of answer.items) {
-    const moved = item.id === line.item && item.bag === line.from ? { ...item, bag: to } : item;
+  for (const moved of answer.items.flatMap((item) => (isOf(item, line) ? parted(item, line.pieces, to) : [item]))) {
     const at = merged.findIndex(({ id, bag }) => id === moved.id && bag === moved.bag);
     const there = merged[at];
     if (there === undefined) merged.push(moved);
@@ -22,6 +24,19 @@ export function withBag(
       };
   }
   return { ...answer, items: inOrder(plan, merged), massKg: massKg(plan, merged) };
+}
+
+const isOf = ({ id, bag }: BagItem, { item, from }: { item: string; from: string }): boolean =>
+  id === item && bag === from;
+
+/** What stays, and what goes into the other bag. */
+function parted(item: BagItem, pieces: number | undefined, to: string): BagItem[] {
+  const going = Math.min(pieces ?? item.quantity, item.quantity);
+  const stays = item.quantity - going;
+  return [
+    ...(stays > 0 ? [{ ...item, quantity: stays }] : []),
+    ...(going > 0 ? [{ ...item, bag: to, quantity: going }] : []),
+  ];
 }
 
 /** Bags in the order of the plan, items in that of the catalog, as the planner gives them. */
