@@ -2,12 +2,13 @@ import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
-import { runNode } from '../support/command.ts';
+import { givesWay, runNode } from '../support/command.ts';
 import { countSuite, type Report } from '../support/countSuite.ts';
 import { inFolder } from '../support/folder.ts';
+import { runInLanes } from '../support/lanes.ts';
 import { longest } from '../support/longestFirst.ts';
 import type { Notes } from '../support/skipNotes.ts';
-import { pickStages, stages } from '../support/stages.ts';
+import { type Lane, pickStages, type Stage, stages } from '../support/stages.ts';
 import { type Finished, summaryOf } from '../support/summary.ts';
 import { root } from '../support/tracked.ts';
 
@@ -78,11 +79,47 @@ describe('the choice of stages', () => {
   });
 
   it('takes what a stage needs, and keeps the order', () => {
-    expect(namesOf('e2e', 'lint')).toEqual(['lint', 'build', 'chromium', 'e2e']);
+    expect(namesOf('e2e', 'lint')).toEqual(['chromium', 'build', 'lint', 'e2e']);
   });
 
   it('refuses a name there is not, and says which there are', () => {
-    expect(() => namesOf('speed')).toThrow(/"speed"\. There are: types, lint/);
+    expect(() => namesOf('speed')).toThrow(/"speed"\. There are: chromium, build, types/);
+  });
+});
+
+describe('the lanes', () => {
+  /** Runs stages that each take a while, and tells in order what began and what ended. */
+  async function courseOf(...given: [name: string, lane: Lane, tookMs: number, needs?: string[]][]): Promise<string> {
+    const course: string[] = [];
+    const asked = given.map(([name, lane, , needs = []]): Stage => ({
+      name,
+      lane,
+      needs,
+      run: () => Promise.reject(new Error('not asked')),
+    }));
+    const ended = await runInLanes<string>(asked, async ({ name }, needed) => {
+      course.push(`+${[name, ...needed].join('<')}`);
+      await setTimeout(given.find(([one]) => one === name)?.[2]);
+      course.push(`-${name}`);
+      return name;
+    });
+    expect(ended).toEqual(given.map(([name]) => name));
+    return course.join(' ');
+  }
+
+  it('run beside each other, the stages of each one after the other', async () => {
+    const course = await courseOf(['a', 'computes', 300], ['b', 'computes', 0], ['c', 'drives', 0], ['d', 'drives', 0]);
+    expect(course).toBe('+a +c -c +d -d -a +b -b');
+  });
+
+  it('wait for what a stage needs of another, and tell it what that came to', async () => {
+    expect(await courseOf(['a', 'computes', 50], ['b', 'drives', 0, ['a']])).toBe('+a -a +b<a -b');
+  });
+
+  it('have each stage below what it needs', () => {
+    const above = (at: number) => stages.slice(0, at).map(({ name }) => name);
+    stages.forEach(({ needs }, at) => expect(above(at)).toEqual(expect.arrayContaining([...needs])));
+    expect(stages.flatMap(({ needs }) => needs).length).toBeGreaterThan(0);
   });
 });
 
@@ -125,6 +162,14 @@ describe('a program started by the run', () => {
       expect(length).toBeGreaterThan(0);
       expect(statSync(beats).size).toBe(length);
     });
+  });
+
+  it('gives way to others where it is told to', async ({ skip }) => {
+    skip(process.platform === 'win32', 'not run here: Windows has no program called nice');
+    const asks = ['-p', 'os.getPriority()'];
+    const plain = Number((await runNode(asks, 20)).text);
+    const giving = Number((await givesWay.run(true, () => runNode(asks, 20))).text);
+    expect(giving).toBe(Math.min(19, plain + 5));
   });
 
   it('gives its exit code and both its streams', async () => {

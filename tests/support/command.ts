@@ -1,3 +1,4 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { spawn } from 'node:child_process';
 import { stripVTControlCharacters } from 'node:util';
 import { root } from './tracked.ts';
@@ -10,6 +11,9 @@ export interface Ended {
   /** Set where it ran longer than it may and was stopped. */
   outOfTime: boolean;
 }
+
+/** Where it holds true, programs are started so that they give way to others: what is judged by the clock runs beside. */
+export const givesWay = new AsyncLocalStorage<boolean>();
 
 const running = new Set<() => void>();
 
@@ -33,8 +37,10 @@ export function runProgram(
   environment: NodeJS.ProcessEnv = {},
 ): Promise<Ended> {
   const inGroup = process.platform !== 'win32';
+  // At the start, so that its threads and whatever it starts itself have it from it.
+  const started = inGroup && givesWay.getStore() === true ? ['nice', '-n', '5', program, ...args] : [program, ...args];
   return new Promise((resolve) => {
-    const child = spawn(program, args, {
+    const child = spawn(started[0] ?? program, started.slice(1), {
       cwd: root,
       detached: inGroup,
       stdio: ['ignore', 'pipe', 'pipe'],

@@ -38,11 +38,19 @@ const place = (path: string): number => {
 
 const bytes = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
 
-/** The files of the list, and behind them the larger before the smaller. */
+/** Whether a worker is handed on from file to file. It is only as long as the next file is of the same project. */
+const handsOn = ({ project }: TestSpecification): number => (project.config.isolate ? 0 : 1);
+
+/**
+ * Project by project, those whose files share their workers last: their many short files end together. In each the
+ * files of the list, and behind them the larger before the smaller.
+ */
 export default class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
-    return files.toSorted(
-      ({ moduleId: a }, { moduleId: b }) => place(a) - place(b) || bytes(b) - bytes(a) || a.localeCompare(b),
-    );
+    return files.toSorted((one, other) => {
+      const [a, b] = [one.moduleId, other.moduleId];
+      const byProject = handsOn(one) - handsOn(other) || one.project.name.localeCompare(other.project.name);
+      return byProject || place(a) - place(b) || bytes(b) - bytes(a) || a.localeCompare(b);
+    });
   }
 }

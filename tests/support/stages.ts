@@ -3,32 +3,40 @@ import { checkScript, checkTypes } from './checks.ts';
 import type { Result } from './result.ts';
 import { runSuite } from './suite.ts';
 
+/**
+ * Stages of one lane run one after the other, the lanes beside each other. What drives a browser waits for it half of
+ * the time, and may be judged by the clock; what computes gives way to it and takes what is left of the machine.
+ */
+export type Lane = 'drives' | 'computes';
+
 export interface Stage {
   name: string;
-  /** Stages that must have passed before this one makes sense; picking this one picks them too. */
+  lane: Lane;
+  /** Stages above it that must have passed before this one makes sense; picking this one picks them too. */
   needs: readonly string[];
   run: () => Promise<Result>;
 }
 
-const stage = (name: string, run: () => Promise<Result>, needs: readonly string[] = []): Stage => ({
-  name,
-  needs,
-  run,
-});
+const stageIn =
+  (lane: Lane) =>
+  (name: string, run: () => Promise<Result>, needs: readonly string[] = []): Stage => ({ name, lane, needs, run });
 
-/** Everything there is to check, in order: the quick and general first. */
+const drives = stageIn('drives');
+const computes = stageIn('computes');
+
+/** Everything there is to check. What others stand on comes first, then the quick and general. */
 export const stages: readonly Stage[] = [
-  stage('types', checkTypes),
-  stage('lint', () => checkScript('lint', /on (\d+) files?/)),
-  stage('format', () => checkScript('format:check', /on (\d+) files?/)),
-  stage('layers', () => checkScript('layers', /\((\d+) modules/)),
-  stage('unused', () => checkScript('unused', null)),
-  stage('build', () => checkScript('build', null, 300)),
-  stage('chromium', ensureBrowser),
-  stage('unit', () => runSuite(['pure', 'unit'], 900)),
-  stage('validation', () => runSuite(['validation'], 600)),
-  stage('browser', () => runSuite(['browser'], 900), ['chromium']),
-  stage('e2e', () => runSuite(['e2e'], 1200), ['build', 'chromium']),
+  computes('chromium', ensureBrowser),
+  computes('build', () => checkScript('build', null, 300)),
+  computes('types', checkTypes),
+  computes('lint', () => checkScript('lint', /on (\d+) files?/)),
+  computes('format', () => checkScript('format:check', /on (\d+) files?/)),
+  computes('layers', () => checkScript('layers', /\((\d+) modules/)),
+  computes('unused', () => checkScript('unused', null)),
+  computes('unit', () => runSuite(['pure', 'unit'], 1200)),
+  computes('validation', () => runSuite(['validation'], 900)),
+  drives('browser', () => runSuite(['browser'], 1200), ['chromium']),
+  drives('e2e', () => runSuite(['e2e'], 1500), ['build', 'chromium']),
 ];
 
 /** The stages picked by name, with what they need, in order; every stage where none is named. */
