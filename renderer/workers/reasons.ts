@@ -1,7 +1,7 @@
 import solverAddress from 'highs/runtime?url';
 import type { ReasonFound } from '../../shared-types/bagReasons.ts';
 import { RefusedError } from '../engine/errors.ts';
-import type { ReasonsAsked, ReasonsMessage, ReasonsTask } from './reasonsMessages.ts';
+import type { LookedAt, ReasonsAsked, ReasonsMessage, ReasonsTask } from './reasonsMessages.ts';
 
 export type { ReasonsAsked } from './reasonsMessages.ts';
 
@@ -10,6 +10,8 @@ export interface FindingReasons {
   done: Promise<boolean>;
   /** Ends the work at once; no more findings come. */
   cancel(): void;
+  /** What happens without this line is found next. */
+  lookAt(line: LookedAt): void;
 }
 
 /**
@@ -37,6 +39,9 @@ export function startFindingReasons(asked: ReasonsAsked, onFound: (reason: Reaso
   worker.postMessage(task);
   return {
     done,
+    lookAt: (line) => {
+      if (wanted) worker.postMessage(line);
+    },
     cancel: () => {
       wanted = false;
       worker.terminate();

@@ -23,6 +23,12 @@ export interface ReasonsTask extends ReasonsAsked {
   solverAddress: string;
 }
 
+/** What the page sends the worker as often as it likes: the line that is looked at now. */
+export interface LookedAt {
+  outing: string;
+  id: string;
+}
+
 /** What the worker sends back: findings as they come, then one of the other two. */
 export type ReasonsMessage =
   | { kind: 'found'; reason: ReasonFound }

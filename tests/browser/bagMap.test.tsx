@@ -4,7 +4,7 @@ import { mapResult, mapSource } from '../support/bagMapPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, byCode, expectOneAct, openTask } from './support/openTask.tsx';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 30_000 });
 
 /** The bag of the invented outing, planned, on its sheet. */
 async function openBag(source: unknown = mapSource) {
@@ -117,6 +117,111 @@ describe('with the keyboard', () => {
   });
 });
 
+describe('single pieces of a line', () => {
+  const held = (opened: Awaited<ReturnType<typeof openBag>>) =>
+    opened.session
+      .state()
+      .result?.result.outings[0]?.items.filter(({ id }) => id === 'T-07')
+      .map(({ bag, quantity }) => `${quantity} in ${bag}`);
+
+  it('go into another bag by the keyboard: list and limits follow, one act, undone and done again', async () => {
+    const opened = await openBag();
+    focusPiece(/^T-07, /);
+    await expectOneAct(opened.store, 'Lay 1 of 3 × T-07 in the bag', ['outings'], async () => {
+      await userEvent.keyboard('--{Enter}');
+      await expect.element(status()).toHaveTextContent(/^1 of 3 × T-07 picked up: .* of Common box/);
+      await expect.element(piece(/^T-07, Tool tether, 2 pieces$/)).toBeInTheDocument();
+      await expect.element(piece(/^T-07, Tool tether, 1 piece, picked up$/)).toHaveFocus();
+      await userEvent.keyboard('{PageUp}');
+      for (let index = 0; index < 12; index += 1) await userEvent.keyboard('{ArrowDown}');
+      await userEvent.keyboard('{Enter}');
+      await expect.element(status()).toHaveTextContent(/^1 of 3 × T-07 set down: .* of Lead’s bag\.$/);
+      await expect.poll(() => linesOf(opened)).toHaveLength(1);
+    });
+    expect(await linesOf(opened)).toMatchObject([{ item: 'T-07', bag: 'C', to: 'L', apart: { part: 1, pieces: 1 } }]);
+    await expect.poll(() => held(opened)).toEqual(['1 in L', '2 in C']);
+    await expect.element(piece(/^T-07, Tool tether, 1 piece, apart$/)).toBeInTheDocument();
+    const rows = [...document.querySelectorAll('[role=grid][aria-label="Contents by bag"] [role=row]')];
+    expect(rows.filter(({ textContent }) => textContent.includes('T-07'))).toHaveLength(2);
+    expect(await axeFaults()).toEqual([]);
+  });
+
+  it('go by pressing too, and back to the rest; a bag that does not take them is refused with its number', async () => {
+    const opened = await openBag();
+    await userEvent.click(piece(/^T-07, /));
+    await userEvent.click(button('One piece of T-07 less'));
+    await expect.element(page.getByText('2 of 3 taken')).toBeVisible();
+    await userEvent.click(button('Into Second’s bag'));
+    await expect
+      .element(status())
+      .toHaveTextContent(
+        /^2 of 3 × T-07 stays where it was\. Second’s bag is Second’s: none of Second’s steps uses it/,
+      );
+    await userEvent.click(button('Into Lead’s bag'));
+    await expect.poll(() => held(opened)).toEqual(['2 in L', '1 in C']);
+    await userEvent.click(button('Lay with the rest'));
+    await expect.element(status()).toHaveTextContent('2 × T-07 lies with the rest of its line again.');
+    await expect.poll(() => held(opened)).toEqual(['3 in C']);
+    expect(opened.store.history().undo?.title).toBe('Lay 2 × T-07 with the rest again');
+  });
+
+  it('fall back with a word where the new plan packs no more of them', async () => {
+    const opened = await openBag();
+    const outing = (await byCode(opened.store, 'outings')).get('o');
+    if (outing === undefined) throw new Error('no outing');
+    const apart = { item: 'T-07', bag: 'C', to: 'L', xMm: 8, yMm: 130, turned: false, apart: { part: 1, pieces: 3 } };
+    const put = { ...outing, bagMap: [apart] };
+    await opened.store.commit({ action: 'lay-out-bag', title: 'Lay', proposals: [{ table: 'outings', put }] });
+    await expect
+      .element(status())
+      .toHaveTextContent('Laid by hand before, lies by itself now: this plan does not pack it there: T-07.');
+    expect(held(opened)).toEqual(['3 in C']);
+  });
+});
+
+describe('from the palette', () => {
+  async function call(command: string): Promise<void> {
+    await userEvent.keyboard('{Control>}k{/Control}');
+    await userEvent.fill(page.getByRole('combobox', { name: 'Find or do' }), command);
+    await expect.element(page.getByRole('option', { name: command }).first()).toBeVisible();
+    await userEvent.keyboard('{Enter}');
+  }
+
+  it('the line in hand is kept, forbidden and given a spare', async () => {
+    await openBag();
+    await userEvent.click(piece(/^T-07, /));
+    await call('Keep the line in hand always, or no longer');
+    await expect.element(page.getByText('Kept always: 3 × Tool tether (T-07)')).toBeVisible();
+    await call('Add one spare of the line in hand, or take it off');
+    await expect.element(page.getByText('Spare: 1 × Tool tether (T-07) beyond the need')).toBeVisible();
+    await call('Forbid the line in hand, or no longer');
+    await expect.element(page.getByText('Forbidden: Tool tether (T-07)')).toBeVisible();
+    await expect.element(page.getByText(/Kept always: 3/)).not.toBeInTheDocument();
+  });
+
+  it('the piece in hand is picked up, counted, moved, turned, taken over another bag, set down and laid out anew', async () => {
+    const opened = await openBag();
+    await userEvent.click(piece(/^T-07, /));
+    await call('Bag map: take one piece less');
+    await expect.element(status()).toHaveTextContent('2 of 3 × T-07 is what will be taken.');
+    await call('Bag map: pick up the piece in hand, or set it down');
+    await expect.element(status()).toHaveTextContent(/^2 of 3 × T-07 picked up/);
+    await call('Bag map: turn the piece in hand');
+    await expect.element(status()).toHaveTextContent(/turned/);
+    await call('Bag map: put back what is picked up');
+    await expect.element(status()).toHaveTextContent('T-07 put back where it was.');
+    await userEvent.click(socket());
+    await call('Bag map: move the piece in hand down 10 mm');
+    await call('Bag map: move the piece in hand down 10 mm');
+    await call('Bag map: move the piece in hand down 10 mm');
+    await call('Bag map: move the piece in hand down 10 mm');
+    await call('Bag map: pick up the piece in hand, or set it down');
+    await expect.poll(() => linesOf(opened)).toMatchObject([{ item: 'S-13', bag: 'L', to: 'L' }]);
+    await call('Bag map: lay all out by itself');
+    await expect.poll(() => linesOf(opened)).toEqual([]);
+  });
+});
+
 describe('with a pointer', () => {
   const at = (element: Element, [x, y]: [number, number]): { clientX: number; clientY: number } => {
     const { left, top } = element.getBoundingClientRect();
@@ -138,6 +243,23 @@ describe('with a pointer', () => {
     await expect.element(piece(/^S-13, .*picked up$/)).toBeInTheDocument();
     point('pointerup', window, { clientX: from.clientX + 60, clientY: from.clientY + 40 });
     await expect.poll(() => linesOf(opened)).toMatchObject([{ item: 'S-13', to: 'L' }]);
+  });
+
+  it('drags so many pieces as are taken, and leaves the rest', async () => {
+    const opened = await openBag();
+    await userEvent.click(piece(/^T-07, /));
+    await userEvent.click(button('One piece of T-07 less'));
+    await userEvent.click(button('One piece of T-07 less'));
+    const element = piece(/^T-07, /).element();
+    const from = at(element, [6, 6]);
+    point('pointerdown', element, from);
+    point('pointermove', window, { clientX: from.clientX + 100, clientY: from.clientY + 120 });
+    await expect.element(piece(/^T-07, Tool tether, 1 piece, picked up$/)).toBeInTheDocument();
+    await expect.element(piece(/^T-07, Tool tether, 2 pieces$/)).toBeInTheDocument();
+    point('pointerup', window, { clientX: from.clientX + 100, clientY: from.clientY + 120 });
+    await expect
+      .poll(() => linesOf(opened))
+      .toMatchObject([{ item: 'T-07', bag: 'C', to: 'C', apart: { part: 1, pieces: 1 } }]);
   });
 
   it('a press without a move takes the piece in hand and moves nothing', async () => {

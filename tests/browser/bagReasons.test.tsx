@@ -17,6 +17,7 @@ function fakeReasons() {
     end: () => void;
     fail: (reason: Error) => void;
     cancelled: boolean;
+    lookedAt: string[];
   }[] = [];
   return {
     runs,
@@ -31,9 +32,14 @@ function fakeReasons() {
         end: () => settle?.resolve(true),
         fail: (error: Error) => settle?.reject(error),
         cancelled: false,
+        lookedAt: [] as string[],
       };
       runs.push(run);
-      return { done, cancel: () => void (run.cancelled = true) };
+      return {
+        done,
+        cancel: () => void (run.cancelled = true),
+        lookAt: ({ outing, id }: { outing: string; id: string }) => void run.lookedAt.push(`${outing} ${id}`),
+      };
     },
   };
 }
@@ -70,6 +76,13 @@ describe('the reasons of a bag', () => {
     expect(run.asked).toMatchObject({ minimise: 'mass', tolerance: 'piece', result: mapResult });
     window.location.hash = '#/front';
     await expect.poll(() => reasons.runs.every(({ cancelled }) => cancelled)).toBe(true);
+  });
+
+  it('are asked for the line in hand first, whichever that becomes', async () => {
+    const { run } = await openBag();
+    await expect.poll(() => run.lookedAt).toEqual(['o R-38']);
+    await userEvent.click(page.getByRole('row', { name: /T-07/ }));
+    await expect.poll(() => run.lookedAt).toEqual(['o R-38', 'o T-07']);
   });
 
   it('until the planner has answered are judged step by step, and say so', async () => {

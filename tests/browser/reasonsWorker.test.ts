@@ -4,9 +4,11 @@ import type { BagResult } from '../../shared-types/bag.ts';
 import { startPlanning } from '../../renderer/workers/planner.ts';
 import { startFindingReasons } from '../../renderer/workers/reasons.ts';
 import type { ReasonFound } from '../../shared-types/bagReasons.ts';
+import { planFrom } from '../../renderer/engine/plan/readPlan.ts';
 import { smallPlan } from '../support/smallPlan.ts';
 
 const plan = JSON.stringify(smallPlan());
+const catalogOrder = [...planFrom(smallPlan()).carried.keys()];
 let result: BagResult;
 beforeAll(async () => {
   result = await startPlanning(plan, { minimise: 'mass' }).result;
@@ -30,6 +32,24 @@ describe('reasons found in a worker', () => {
     await startFindingReasons({ plan, minimise: 'mass', result, parts: ['limits'] }, ({ kind }) => kinds.push(kind))
       .done;
     expect([...new Set(kinds)]).toEqual(['limit']);
+  });
+
+  it('begin with the line that is looked at, and go on in the order of the catalog', async () => {
+    const found: string[] = [];
+    const finding = startFindingReasons({ plan, minimise: 'mass', result }, (reason) => {
+      if (reason.kind === 'without') found.push(reason.found.id);
+      else found.push(reason.kind);
+    });
+    const packed = result.outings[0]?.items.map(({ id }) => id) ?? [];
+    finding.lookAt({ outing: 'O1', id: 'X-3' });
+    expect(await finding.done).toBe(true);
+    expect(packed).toContain('X-3');
+    expect(found[0]).toBe('X-3');
+    const items = [...new Set(found.filter((one) => packed.includes(one)))];
+    expect(items.slice(1)).toEqual(
+      items.slice(1).toSorted((a, b) => catalogOrder.indexOf(a) - catalogOrder.indexOf(b)),
+    );
+    expect(items).toHaveLength(packed.length);
   });
 
   it('end at once when called off, and no more come', async () => {

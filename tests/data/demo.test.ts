@@ -170,6 +170,22 @@ describe('the universal joint of the Tarn array', () => {
   });
 });
 
+describe('the stock of the Tarn array', () => {
+  it('stands the loss of any one piece for more, and that of any one bag for more still', async () => {
+    const copy = planSchema.parse(JSON.parse(demos[1]?.json ?? ''));
+    copy.outings = copy.outings.filter(({ id }) => id === 't3-close');
+    copy.steps = copy.steps.filter(({ outing }) => outing === 't3-close').map(({ after: _earlier, ...step }) => step);
+    const prices: number[] = [];
+    for (const tolerance of ['nothing', 'piece', 'bag'] as const) {
+      const result = await planBag(planFrom(copy), { minimise: 'mass', tolerance });
+      expect([tolerance, result.status]).toEqual([tolerance, 'optimal']);
+      prices.push(result.objective?.value ?? Number.NaN);
+    }
+    expect(prices).toEqual([4.407, 5.15, 6.45].map((kg) => expect.closeTo(kg, 6)));
+    expect(prices[0]).toBe(answer('tarn-array').outings[2]?.massKg);
+  });
+});
+
 describe('small changes have large answers', () => {
   const changed = (index: number, change: (plan: Plan) => void) => {
     const copy = planSchema.parse(JSON.parse(demos[index]?.json ?? ''));

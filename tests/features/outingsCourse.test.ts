@@ -1,10 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { CourseProblem } from '../../shared-types/outing.ts';
 import type { TaskOuting, TaskStep } from '../../shared-types/records/task.ts';
 import { outingMinutes } from '../../renderer/engine/outing/planProblems.ts';
 import { readableTask } from '../../renderer/engine/records/readableTask.ts';
 import { addOuting, editOuting, moveOuting } from '../../renderer/features/outings/outingActs.ts';
-import { outingChecks, renamedRoles } from '../../renderer/features/outings/outingDraft.ts';
+import { draftOfOuting, outingChecks, outingOf, renamedRoles } from '../../renderer/features/outings/outingDraft.ts';
+import { inOrderOfTime, markText, problemMarksLayout } from '../../renderer/features/outings/problemMarksLayout.ts';
+import { pairsWithout } from '../../renderer/features/outings/roleLines.ts';
 import { scheduleOf } from '../../renderer/features/outings/schedule.ts';
 import { clockText, timelineLayout } from '../../renderer/features/outings/timelineLayout.ts';
 
@@ -129,6 +132,73 @@ describe('the drawing of a course', () => {
     });
     expect(widthPx).toBeLessThanOrEqual(8001);
     expect(boxes).toHaveLength(2000);
+  });
+});
+
+describe('marks of problems', () => {
+  const schedule = scheduleOf(Array.from({ length: 12 }, (_, at) => step(`s${at}`, { minutes: 1 })));
+  const problem = (of: string | null, quantity = 1): CourseProblem => ({
+    ...{ rule: 'loose', outing: '1', step: of, id: 'F', kind: 'fastener', quantity, mends: [] },
+  });
+
+  test('are numbered by time, those of the outing as a whole first, and none lies on another', () => {
+    const found = ['s7', 's2', null, 's2', 's11', 's3'].map((of, index) => problem(of, index + 1));
+    const ordered = inOrderOfTime(found, schedule);
+    expect(ordered.map((one) => one.step)).toEqual([null, 's2', 's2', 's3', 's7', 's11']);
+    const marks = problemMarksLayout(ordered, schedule, { at: (minutes) => 100 + minutes * 4, leftPx: 100 });
+    expect(marks.map(markText)).toEqual(['1', '2, 3', '4', '5', '6']);
+    for (const [index, mark] of marks.entries()) {
+      expect(mark.markX).toBeGreaterThanOrEqual(mark.x);
+      const before = marks[index - 1];
+      if (before !== undefined) expect(mark.markX - before.markX).toBeGreaterThan(28 + 6 * markText(before).length);
+    }
+  });
+
+  test('outings at one scale begin at one place, however long their names', () => {
+    const at = (roles: string[]) =>
+      timelineLayout({
+        ...{ schedule, roles, minutesMax: null, minutesLeast: 90, leftLeastPx: Infinity, widthPx: 900 },
+        ...{ numberOf: () => 1, nameOf: () => 'x' },
+      });
+    const [short, long] = [at(['A']), at(['Leitungsverantwortliche am oberen Mast'])];
+    expect(short.leftPx).toBe(long.leftPx);
+    expect(short.pxPerMin).toBe(long.pxPerMin);
+    expect(short.pxPerMin * 90).toBeCloseTo(short.rightPx - short.leftPx, 9);
+  });
+});
+
+describe('what is said of roles', () => {
+  test('stands at the line of its role, and half of it is refused there', () => {
+    const draft = {
+      ...outing('1', 1),
+      ...{ roleLines: [{ name: 'A' }, { name: '', carries: '4 kg' }, { name: 'B', carries: '5' }] },
+      pairLines: [
+        { one: 0, other: null },
+        { one: 2, other: 2 },
+      ],
+    };
+    expect(outingChecks(draft, { outings: [], steps: [] }, null).map(({ path }) => path)).toEqual([
+      'roleLines.1',
+      'pairLines.0.other',
+      'roleLines.2.carries',
+      'pairLines.1.other',
+    ]);
+  });
+
+  test('is what was kept, whatever the form made of it', () => {
+    const kept = outing('1', 1, { carryMax: [{ role: 'Second', mass: '9 lb' }], swaps: [['Winch', 'Lead']] });
+    expect(outingOf(draftOfOuting(kept))).toEqual(kept);
+    expect(outingOf(draftOfOuting(outing('1', 1)))).toEqual(outing('1', 1));
+    expect(outingOf(draftOfOuting(outing('1', 1, { swaps: [] })))).toEqual(outing('1', 1, { swaps: [] }));
+  });
+
+  test('of a role that is taken out goes with it, and the others keep their own', () => {
+    const pairs = [
+      { one: 0, other: 2 },
+      { one: 1, other: 2 },
+    ];
+    expect(pairsWithout(pairs, 0)).toEqual([{ one: 0, other: 1 }]);
+    expect(pairsWithout(pairs, 2)).toEqual([]);
   });
 });
 

@@ -1,5 +1,5 @@
 import type { PointerEvent } from 'react';
-import { blockExtent } from '../../engine/bagMap/mapBlocks.ts';
+import { blockExtent, withPieces } from '../../engine/bagMap/mapBlocks.ts';
 import type { LabelRoom } from '../../engine/bagMap/mapBlocks.ts';
 import type { LaidBlock, MapBag as Bag } from '../../engine/bagMap/mapLayout.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
@@ -14,6 +14,8 @@ export interface CarriedBlock {
   xMm: number;
   yMm: number;
   turned: boolean;
+  /** How many of its pieces are in the hand. */
+  pieces: number;
 }
 
 export interface MapBagProps {
@@ -38,8 +40,13 @@ const strapPx = 16;
 export function MapBag(props: MapBagProps) {
   const { plan, bag, room, pxPerMm, selected, tabStop, carried, carriedBlock, hands, onPlace } = props;
   const [widthPx, heightPx] = [bag.lengthMm * pxPerMm, bag.depthMm * pxPerMm];
-  const lying = bag.blocks.filter(({ block }) => block.key !== carried?.key);
-  const left = bag.blocks.find(({ block }) => block.key === carried?.key);
+  const rest = carriedBlock === null || carried === null ? 0 : carriedBlock.block.quantity - carried.pieces;
+  const lying = bag.blocks.flatMap((laid): LaidBlock[] => {
+    if (laid.block.key !== carried?.key) return [laid];
+    const block = withPieces(laid.block, rest);
+    return rest > 0 ? [{ ...laid, block, ...blockExtent(block, laid.turned, room) }] : [];
+  });
+  const left = rest > 0 ? undefined : bag.blocks.find(({ block }) => block.key === carried?.key);
   const here = carried !== null && carriedBlock !== null && carried.bag === bag.bag.id;
   const strap = Math.min(90, widthPx * 0.3);
   return (
@@ -79,7 +86,7 @@ export function MapBag(props: MapBagProps) {
           pxPerMm={pxPerMm}
           selected={laid.block.key === selected}
           carried={false}
-          tabStop={laid.block.key === tabStop}
+          tabStop={laid.block.key === tabStop && laid.block.key !== carried?.key}
           hands={hands}
         />
       ))}
@@ -87,8 +94,8 @@ export function MapBag(props: MapBagProps) {
         <MapBlock
           key={carried.key}
           plan={plan}
-          block={carriedBlock.block}
-          spot={{ ...carried, ...blockExtent(carriedBlock.block, carried.turned, room) }}
+          block={withPieces(carriedBlock.block, carried.pieces)}
+          spot={{ ...carried, ...blockExtent(withPieces(carriedBlock.block, carried.pieces), carried.turned, room) }}
           pxPerMm={pxPerMm}
           selected
           carried

@@ -38,7 +38,8 @@ export function MapBlock({ plan, block, spot, pxPerMm, selected, carried, tabSto
   const [wide, high] = [spot.widthMm * pxPerMm, spot.heightMm * pxPerMm];
   const [left, top] = [Math.min(0, wide - targetLeastPx) / 2, Math.min(0, high - targetLeastPx) / 2];
   const name = plan.carried.get(block.item)?.name ?? block.item;
-  const said = `${block.item}, ${name}, ${block.quantity === 1 ? '1 piece' : `${block.quantity} pieces`}`;
+  const apart = block.part === null ? '' : ', apart';
+  const said = `${block.item}, ${name}, ${block.quantity === 1 ? '1 piece' : `${block.quantity} pieces`}${apart}`;
   const role =
     hands === undefined
       ? ({ role: 'img' } as const)

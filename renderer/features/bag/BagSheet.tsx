@@ -10,6 +10,7 @@ import type { PastAnswer } from '../../../shared-types/records/window.ts';
 import type { KeptResult, TaskAtHand } from '../../store/session.ts';
 import { dayAndClockText } from '../../store/clock.ts';
 import { placeAddress } from '../../store/place.ts';
+import { useAsked } from '../task/useAsked.ts';
 import { OutingChooser } from '../session/OutingChooser.tsx';
 import { goTo } from '../session/usePlace.ts';
 import { useJudgements } from '../steps/judging.ts';
@@ -25,6 +26,7 @@ import { ToleranceCost } from '../bagReasons/ToleranceCost.tsx';
 import { useReasons } from '../bagReasons/useReasons.ts';
 import { amountText, bagTotals } from './amounts.ts';
 import { askedLast } from './asked.ts';
+import { bagAsking } from './bagCommands.ts';
 import type { Asked } from './asked.ts';
 import { BagHeading } from './BagHeading.tsx';
 import { BagTable, lineId } from './BagTable.tsx';
@@ -93,10 +95,19 @@ export const BagSheet = memo(function BagSheet({
   const running = planning.kind === 'running';
   const refusal = planning.kind === 'idle' && planning.refusal !== hiddenRefusal ? planning.refusal : null;
   const showForm = !running && !empty && !hindered && (kept === null || form.isOpen);
-  const reasons = useReasons(atHand.text, running || empty || hindered ? null : planned);
+  const reasons = useReasons(
+    atHand.text,
+    running || empty || hindered ? null : planned,
+    answer === null || item === null ? null : { outing: answer.id, id: item.id },
+  );
   const plannedOuting = empty ? null : (planned?.result.outings.find(({ id }) => id === outing?.id) ?? null);
   const standing = useMemo(() => standingOf(planned?.result ?? {}), [planned]);
   const laying = useLaying(atHand.id, outing?.id);
+  useAsked(bagAsking, (wish) => {
+    if (wish === 'plan-again') form.open();
+    else if (wish === 'compare') document.getElementById('compare-heading')?.focus();
+    else if (item !== null) form.toggleWish(item.id, wish, item.quantity);
+  });
 
   const list = (
     <section key="list" className="bw-pane-list" aria-labelledby="bag-heading">

@@ -1,4 +1,4 @@
-import { useId, useMemo } from 'react';
+import { useId, useMemo, useState } from 'react';
 import { useElementSize } from '@mantine/hooks';
 import type { BagOuting } from '../../../shared-types/bag.ts';
 import type { LaidLine } from '../../../shared-types/bagMap.ts';
@@ -13,12 +13,13 @@ import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
 import type { Standing } from '../../engine/bagMap/standing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { findBlock, withLine } from './carrying.ts';
+import { findBlock, withLines, withoutPart } from './carrying.ts';
 import { MapCaption } from './MapCaption.tsx';
 import { MapTable } from './MapTable.tsx';
 import { MapTools } from './MapTools.tsx';
 import { fallenText, howToMove } from './mapWords.ts';
 import { useCarrying } from './useCarrying.ts';
+import { useMapAsked } from './useMapAsked.ts';
 
 export interface BagMapSectionProps {
   plan: ResolvedPlan;
@@ -61,15 +62,26 @@ export function BagMapSection(props: BagMapSectionProps) {
   const layout = useMemo(() => mapLayout(plan, planned, arranged.laid), [plan, planned, arranged]);
   const pxPerMm = scaleIn(layout, Math.max(leastPx, Math.floor(width || firstWidthPx)));
   const answer = arranged.outing;
-  const inHand =
-    layout.bags.find(({ bag }) => bag.id === selected?.bag)?.blocks.find(({ block }) => block.item === selected?.item)
-      ?.block.key ?? null;
+  // Of several blocks of the line in hand, the one that was pressed.
+  const [pressed, setPressed] = useState<string | null>(null);
+  const own =
+    layout.bags
+      .find(({ bag }) => bag.id === selected?.bag)
+      ?.blocks.flatMap(({ block }) => (block.item === selected?.item ? [block.key] : [])) ?? [];
+  const inHand = own.find((key) => key === pressed) ?? own[0] ?? null;
   const first = layout.bags.flatMap(({ blocks }) => blocks)[0]?.block.key ?? null;
   const carrying = useCarrying({
-    ...{ plan, answer, layout, standing, pxPerMm, units, onSelect },
-    onLay: (line) => onLines?.(withLine(arranged.laid, line), `Lay ${line.item} in the bag`),
+    ...{ plan, answer, layout, standing, pxPerMm, units },
+    onSelect: (item, bag, key) => {
+      setPressed(key);
+      onSelect(item, bag);
+    },
+    onLay: (more, title) => onLines?.(withLines(arranged.laid, more), title),
+    onTogether: (block, title) => onLines?.(withoutPart(arranged.laid, block), title),
   });
   const { carried, said } = carrying;
+  const reset = (): void => onLines?.([], `Lay out the bags of outing ${planned.id} by themselves`);
+  useMapAsked({ layout, carrying, inHand: carried?.key ?? inHand, reset, ready: onLines !== undefined });
   const fallen = fallenText(plan, { ...arranged, fallen: layout.fallen });
   const unit = units === 'inch-pound' ? 'in' : 'mm';
   const scale = scaleBar({ pxPerMm, unit, x: 1, y: 10 });
@@ -115,7 +127,7 @@ export function BagMapSection(props: BagMapSectionProps) {
             {...{ plan, layout, carrying }}
             inHand={carried?.key ?? inHand}
             byHand={lines.length > 0}
-            onReset={() => onLines([], `Lay out the bags of outing ${planned.id} by themselves`)}
+            onReset={reset}
           />
           <p className={classes['said']} role="status" data-refused={said.refused || undefined}>
             {said.text === '' ? (fallen ?? '') : said.text}

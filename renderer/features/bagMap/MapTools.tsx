@@ -1,6 +1,6 @@
 import { Button } from '@mantine/core';
 import classes from '../../components/BagMap/BagMap.module.css';
-import { blockExtent } from '../../engine/bagMap/mapBlocks.ts';
+import { blockExtent, withPieces } from '../../engine/bagMap/mapBlocks.ts';
 import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
 import { freeSpot } from '../../engine/bagMap/spots.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
@@ -30,20 +30,35 @@ export function MapTools({ plan, layout, carrying, inHand, byHand, onReset }: Ma
       </div>
     );
   const { block } = found.laid;
-  const { carried, nudge, turn, toggle, leave, place } = carrying;
+  const { carried, nudge, turn, toggle, leave, drop, take, takenOf, together } = carrying;
+  const taken = takenOf(block);
   const isUp = carried?.key === inHand;
   const at = isUp ? carried.bag : found.bag.bag.id;
   const into = (bag: string): void => {
     const over = layout.bags.find((one) => one.bag.id === bag);
     if (over === undefined) return;
-    const turned = carried?.turned ?? found.laid.turned;
+    const turned = isUp ? carried.turned : found.laid.turned;
     const others = over.blocks.filter((one) => one !== found.laid).map((one) => ({ key: one.block.key, spot: one }));
-    const spot = freeSpot(blockExtent(block, turned, layout.room), over.lengthMm, others);
-    if (place({ key: inHand, bag, xMm: spot.xMm, yMm: spot.yMm, turned }) && isUp) leave();
+    const extent = blockExtent(withPieces(block, taken), turned, layout.room);
+    const { xMm, yMm } = freeSpot(extent, over.lengthMm, others);
+    drop({ key: inHand, bag, xMm, yMm, turned, pieces: taken });
   };
   return (
     <div className={classes['tools']} role="group" aria-label="Lay out the bags">
       <b>{block.item}</b>
+      {block.quantity === 1 ? null : (
+        <span className={classes['count']}>
+          <Button size="xs" aria-label={`One piece of ${block.item} less`} onClick={() => take(inHand, taken - 1)}>
+            −
+          </Button>
+          <span>
+            {taken} of {block.quantity} taken
+          </span>
+          <Button size="xs" aria-label={`One piece of ${block.item} more`} onClick={() => take(inHand, taken + 1)}>
+            +
+          </Button>
+        </span>
+      )}
       <Button size="xs" onClick={() => toggle(inHand)}>
         {isUp ? 'Set down' : 'Pick up'}
       </Button>
@@ -74,6 +89,11 @@ export function MapTools({ plan, layout, carrying, inHand, byHand, onReset }: Ma
             Into {plan.bags.get(bag.id)?.name ?? bag.id}
           </Button>
         ))}
+      {block.part === null || isUp ? null : (
+        <Button size="xs" onClick={() => together(inHand)}>
+          Lay with the rest
+        </Button>
+      )}
       {byHand ? (
         <Button size="xs" onClick={onReset}>
           Lay all out by itself

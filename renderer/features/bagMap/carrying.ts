@@ -2,7 +2,8 @@ import type { BagOuting } from '../../../shared-types/bag.ts';
 import type { LaidLine } from '../../../shared-types/bagMap.ts';
 import { bagRefusal } from '../../engine/bagMap/bagCheck.ts';
 import type { BagRefusal } from '../../engine/bagMap/bagCheck.ts';
-import { blockExtent } from '../../engine/bagMap/mapBlocks.ts';
+import { blockExtent, blockKey, withPieces } from '../../engine/bagMap/mapBlocks.ts';
+import type { MapBlock } from '../../engine/bagMap/mapBlocks.ts';
 import type { LaidBlock, MapBag, MapLayout } from '../../engine/bagMap/mapLayout.ts';
 import { placeRefusal } from '../../engine/bagMap/placeCheck.ts';
 import type { PlaceRefusal } from '../../engine/bagMap/placeCheck.ts';
@@ -24,11 +25,17 @@ export function findBlock({ bags }: MapLayout, key: string): Found | null {
   return null;
 }
 
-export function pickedUp(layout: MapLayout, key: string): CarriedBlock | null {
+/** All its pieces, or so many of them. */
+export function pickedUp(layout: MapLayout, key: string, pieces = Infinity): CarriedBlock | null {
   const found = findBlock(layout, key);
   if (found === null) return null;
   const { xMm, yMm, turned } = found.laid;
-  return { key, bag: found.bag.bag.id, xMm, yMm, turned };
+  return { key, bag: found.bag.bag.id, xMm, yMm, turned, pieces: countWithin(found.laid.block, pieces) };
+}
+
+/** At least one piece, and no more than lie there. */
+export function countWithin({ quantity }: MapBlock, pieces: number): number {
+  return Math.max(1, Math.min(pieces, quantity));
 }
 
 /** Carried so far across and down, never past the sides of the bag it is over. */
@@ -53,7 +60,7 @@ export function within(layout: MapLayout, carried: CarriedBlock): CarriedBlock {
   const found = findBlock(layout, carried.key);
   const over = layout.bags.find(({ bag }) => bag.id === carried.bag);
   if (found === null || over === undefined) return carried;
-  const { widthMm, heightMm } = blockExtent(found.laid.block, carried.turned, layout.room);
+  const { widthMm, heightMm } = blockExtent(withPieces(found.laid.block, carried.pieces), carried.turned, layout.room);
   const clamped = (mm: number, most: number): number => Math.max(0, Math.min(Math.round(mm), Math.floor(most)));
   return {
     ...carried,
@@ -64,7 +71,16 @@ export function within(layout: MapLayout, carried: CarriedBlock): CarriedBlock {
 
 export type MapRefusal = { why: 'bag'; bag: string; refusal: BagRefusal } | { why: 'place'; refusal: PlaceRefusal };
 
-export type SetDown = { kind: 'same' } | { kind: 'refused'; refused: MapRefusal } | { kind: 'laid'; line: LaidLine };
+export type SetDown =
+  | { kind: 'same' }
+  | { kind: 'refused'; refused: MapRefusal }
+  | {
+      kind: 'laid';
+      /** What lies elsewhere now: a line or some pieces of it, and what of pieces that lay apart is left behind. */
+      lines: LaidLine[];
+      /** Key of the block that was set down. */
+      key: string;
+    };
 
 /** Whether a carried block may stay where it is held: the bag must take it, and nothing else may lie there. */
 export function setDown(
@@ -76,23 +92,76 @@ export function setDown(
   if (found === null || over === undefined) return { kind: 'same' };
   const { laid, bag } = found;
   const { block } = laid;
-  const { xMm, yMm, turned } = carried;
+  const { xMm, yMm, turned, pieces } = carried;
   if (bag === over && xMm === laid.xMm && yMm === laid.yMm && turned === laid.turned) return { kind: 'same' };
+  const move = { item: block.item, from: bag.bag.id, to: over.bag.id, pieces, standing };
   if (bag !== over) {
-    const refusal = bagRefusal(plan, answer, { item: block.item, from: bag.bag.id, to: over.bag.id, standing });
+    const refusal = bagRefusal(plan, answer, move);
     if (refusal !== null) return { kind: 'refused', refused: { why: 'bag', bag: over.bag.id, refusal } };
   }
-  const others = over.blocks.filter((one) => one !== laid).map((one) => ({ key: one.block.key, spot: one }));
+  const rest = block.quantity - pieces;
+  const left = rest === 0 ? null : { ...laid, ...blockExtent(withPieces(block, rest), laid.turned, layout.room) };
+  const others = over.blocks.flatMap((one) => {
+    const there = one === laid ? left : one;
+    return there === null ? [] : [{ key: one.block.key, spot: there }];
+  });
   const { lengthMm, depthMostMm: depthMm } = over;
-  const spot = { xMm, yMm, ...blockExtent(block, turned, layout.room) };
+  const spot = { xMm, yMm, ...blockExtent(withPieces(block, pieces), turned, layout.room) };
   const refusal = placeRefusal(spot, { lengthMm, depthMm }, others);
   if (refusal !== null) return { kind: 'refused', refused: { why: 'place', refusal } };
-  return { kind: 'laid', line: { item: block.item, bag: block.bag, to: over.bag.id, xMm, yMm, turned } };
+  const part = rest === 0 ? block.part : nextPart(layout, block);
+  return {
+    kind: 'laid',
+    lines: [
+      ...(rest === 0 || block.part === null
+        ? []
+        : [lineOf({ ...block, quantity: rest }, { ...laid, bag: bag.bag.id })]),
+      lineOf({ ...block, part, quantity: pieces }, { bag: over.bag.id, xMm, yMm, turned }),
+    ],
+    key: blockKey(block.bag, block.item, part),
+  };
 }
 
-/** The lines laid by hand with one more; the latest is the last. */
-export function withLine(lines: readonly LaidLine[], line: LaidLine): LaidLine[] {
-  return [...lines.filter(({ item, bag }) => item !== line.item || bag !== line.bag), line];
+function lineOf(
+  { item, bag, part, quantity }: Pick<MapBlock, 'item' | 'bag' | 'part' | 'quantity'>,
+  at: { bag: string; xMm: number; yMm: number; turned: boolean },
+): LaidLine {
+  const apart = part === null ? {} : { apart: { part, pieces: quantity } };
+  return { item, bag, to: at.bag, xMm: at.xMm, yMm: at.yMm, turned: at.turned, ...apart };
+}
+
+function nextPart({ bags }: MapLayout, { item, bag }: MapBlock): number {
+  const parts = bags.flatMap(({ blocks }) =>
+    blocks.flatMap(({ block }) => (block.item === item && block.bag === bag ? [block.part ?? 0] : [])),
+  );
+  return Math.max(0, ...parts) + 1;
+}
+
+/** Whether pieces that lie apart may go back to the rest of their line: the bag in which that lies must take them. */
+export function togetherAgain(
+  { plan, answer, layout, standing }: { plan: ResolvedPlan; answer: BagOuting; layout: MapLayout; standing: Standing },
+  key: string,
+): MapRefusal | null {
+  const found = findBlock(layout, key);
+  if (found === null) return null;
+  const { item, bag, quantity: pieces } = found.laid.block;
+  const to = findBlock(layout, blockKey(bag, item))?.bag.bag.id ?? bag;
+  const from = found.bag.bag.id;
+  const refusal = from === to ? null : bagRefusal(plan, answer, { item, from, to, pieces, standing });
+  return refusal === null ? null : { why: 'bag', bag: to, refusal };
+}
+
+const isSame = (one: LaidLine, other: LaidLine): boolean =>
+  one.item === other.item && one.bag === other.bag && one.apart?.part === other.apart?.part;
+
+/** The lines laid by hand with some more; the latest are the last. */
+export function withLines(lines: readonly LaidLine[], more: readonly LaidLine[]): LaidLine[] {
+  return [...lines.filter((line) => !more.some((other) => isSame(line, other))), ...more];
+}
+
+/** The lines without pieces that lay apart: they lie with the rest of theirs again. */
+export function withoutPart(lines: readonly LaidLine[], { item, bag, part }: MapBlock): LaidLine[] {
+  return lines.filter((line) => line.item !== item || line.bag !== bag || line.apart?.part !== part);
 }
 
 /** The block that an arrow comes to from another: row after row, bag after bag. */

@@ -6,11 +6,19 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import { amountText, once } from '../bag/amounts.ts';
 import { findBlock } from './carrying.ts';
 import type { MapRefusal } from './carrying.ts';
+import type { MapBlock } from '../../engine/bagMap/mapBlocks.ts';
 import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
 
 export const howToMove =
   'Enter picks it up; then the arrows move it 10 mm, with Shift 1 mm, T turns it, Page Down takes it over the next ' +
-  'bag, Enter sets it down and Escape puts it back. With a pointer: drag it, or use the buttons below the bags.';
+  'bag, Enter sets it down and Escape puts it back. Of several pieces, − and + say how many are taken. With a pointer: ' +
+  'drag it, or use the buttons below the bags.';
+
+/** "2 of 3 × T-07": what is in the hand. */
+export function takenText({ item, quantity }: MapBlock, pieces: number): string {
+  if (quantity === 1) return item;
+  return pieces === quantity ? `${quantity} × ${item}` : `${pieces} of ${quantity} × ${item}`;
+}
 
 const bagName = (plan: ResolvedPlan, id: string): string => plan.bags.get(id)?.name ?? id;
 

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
-import type { KeyboardEvent, PointerEvent } from 'react';
+import type { KeyboardEvent, PointerEvent, RefObject } from 'react';
 import type { BagOuting } from '../../../shared-types/bag.ts';
 import type { LaidLine } from '../../../shared-types/bagMap.ts';
 import type { MapBlock } from '../../engine/bagMap/mapBlocks.ts';
@@ -8,8 +8,19 @@ import type { Standing } from '../../engine/bagMap/standing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { CarriedBlock } from '../../components/BagMap/MapBag.tsx';
-import { carriedBy, carriedOn, carriedTurned, findBlock, neighbour, pickedUp, setDown, within } from './carrying.ts';
-import { heldText, refusedText } from './mapWords.ts';
+import {
+  carriedBy,
+  carriedOn,
+  carriedTurned,
+  countWithin,
+  findBlock,
+  neighbour,
+  pickedUp,
+  setDown,
+  togetherAgain,
+  within,
+} from './carrying.ts';
+import { heldText, refusedText, takenText } from './mapWords.ts';
 
 export interface CarryingInput {
   plan: ResolvedPlan;
@@ -19,8 +30,12 @@ export interface CarryingInput {
   standing: Standing;
   pxPerMm: number;
   units: UnitsShown;
-  onSelect: (item: string, bag: string) => void;
-  onLay: (line: LaidLine) => void;
+  /** The block that is in hand from now on, with its item and its bag. */
+  onSelect: (item: string, bag: string, key: string) => void;
+  /** What lies elsewhere from now on, as one act. */
+  onLay: (lines: readonly LaidLine[], title: string) => void;
+  /** Pieces that lay apart lie with the rest of their line again, as one act. */
+  onTogether: (block: MapBlock, title: string) => void;
 }
 
 export interface Said {
@@ -37,8 +52,15 @@ export interface Carrying {
   /** With the tools beneath: picks up, moves, and stays in the hand. */
   nudge: (key: string, acrossMm: number, downMm: number) => void;
   turn: (key: string) => void;
-  /** At once into another bag, where room is found for it. */
-  place: (carried: CarriedBlock) => boolean;
+  /** Picks up, and holds it over the next bag. */
+  overNext: (key: string) => void;
+  /** How many pieces of a block are taken, or would be. */
+  takenOf: (block: MapBlock) => number;
+  take: (key: string, pieces: number) => void;
+  /** At once to another place, where room is found for it. */
+  drop: (carried: CarriedBlock) => void;
+  /** Pieces that lie apart go back to the rest of their line. */
+  together: (key: string) => void;
   onPointerDown: (block: MapBlock, event: PointerEvent<SVGGElement>) => void;
   onKeyDown: (block: MapBlock, event: KeyboardEvent<SVGGElement>) => void;
   /** A press on a bag sets down there what is in the hand. */
@@ -61,32 +83,45 @@ export function useCarrying(input: CarryingInput): Carrying {
   });
   const [carried, setCarried] = useState<CarriedBlock | null>(null);
   const [said, say] = useState<Said>(nothingSaid);
+  const [taken, setTaken] = useState<{ key: string; pieces: number } | null>(null);
+  const landed = useRef<string | null>(null);
   const inHand = carried !== null && findBlock(layout, carried.key) !== null ? carried : null;
 
   const select = (key: string): void => {
     const found = findBlock(layout, key);
-    if (found !== null) onSelect(found.laid.block.item, found.bag.bag.id);
+    if (found !== null) onSelect(found.laid.block.item, found.bag.bag.id, key);
+  };
+  const askedOf = (key: string): number => (taken?.key === key ? taken.pieces : Infinity);
+  const takenOf = (block: MapBlock): number =>
+    inHand?.key === block.key ? inHand.pieces : countWithin(block, askedOf(block.key));
+  const what = ({ key, pieces }: CarriedBlock): string => {
+    const found = findBlock(layout, key);
+    return found === null ? '' : takenText(found.laid.block, pieces);
   };
   const name = (key: string): string => findBlock(layout, key)?.laid.block.item ?? '';
   const hold = (next: CarriedBlock): void => {
     setCarried(next);
-    say({ text: `${name(next.key)}: ${heldText(plan, next, units)}.`, refused: false });
+    say({ text: `${what(next)}: ${heldText(plan, next, units)}.`, refused: false });
   };
   const place = useCallback((held: CarriedBlock): boolean => {
     const { plan: atHand, answer, layout: laid, standing, units: shown, onLay: lay, onSelect: take } = now.current;
-    const item = findBlock(laid, held.key)?.laid.block.item ?? '';
+    const block = findBlock(laid, held.key)?.laid.block;
+    const item = block?.item ?? '';
+    const words = block === undefined ? '' : takenText(block, held.pieces);
     const down = setDown({ plan: atHand, answer, layout: laid, standing }, held);
     if (down.kind === 'refused') {
-      say({ text: `${item} stays where it was. ${refusedText(atHand, laid, down.refused, shown)}`, refused: true });
+      say({ text: `${words} stays where it was. ${refusedText(atHand, laid, down.refused, shown)}`, refused: true });
       return false;
     }
     if (down.kind === 'laid') {
-      lay(down.line);
+      lay(down.lines, `Lay ${words} in the bag`);
+      landed.current = down.key;
+      setTaken(null);
       // The line in hand stays in hand, wherever it lies now.
-      take(item, held.bag);
+      take(item, held.bag, down.key);
     }
     const where = heldText(atHand, held, shown);
-    say({ text: down.kind === 'same' ? `${item} lies where it lay.` : `${item} set down: ${where}.`, refused: false });
+    say({ text: down.kind === 'same' ? `${item} lies where it lay.` : `${words} set down: ${where}.`, refused: false });
     return true;
   }, []);
   const drop = (held: CarriedBlock): void => {
@@ -102,14 +137,42 @@ export function useCarrying(input: CarryingInput): Carrying {
       drop(inHand);
       return;
     }
-    const next = pickedUp(layout, key);
-    if (next === null) return;
+    const up = pickedUp(layout, key, askedOf(key));
+    const block = findBlock(layout, key)?.laid.block;
+    if (up === null || block === undefined) return;
+    // Beside what stays, so that both are seen.
+    const next = up.pieces < block.quantity ? carriedBy(layout, up, stepMm, stepMm) : up;
     select(key);
     setCarried(next);
-    say({ text: `${name(key)} picked up: ${heldText(plan, next, units)}.`, refused: false });
+    say({ text: `${what(next)} picked up: ${heldText(plan, next, units)}.`, refused: false });
+  };
+  const take = (key: string, pieces: number): void => {
+    const found = findBlock(layout, key);
+    if (found === null) return;
+    const { block } = found.laid;
+    const count = countWithin(block, pieces);
+    if (inHand?.key === key) hold(within(layout, { ...inHand, pieces: count }));
+    else {
+      setTaken({ key, pieces: count });
+      say({ text: `${takenText(block, count)} is what will be taken.`, refused: false });
+    }
+  };
+  const together = (key: string): void => {
+    const { plan: atHand, answer, layout: laid, standing, units: shown, onTogether } = now.current;
+    const block = findBlock(laid, key)?.laid.block;
+    if (block === undefined || block.part === null) return;
+    const words = `${block.quantity} × ${block.item}`;
+    const refused = togetherAgain({ plan: atHand, answer, layout: laid, standing }, key);
+    if (refused !== null) {
+      say({ text: `${words} stays apart. ${refusedText(atHand, laid, refused, shown)}`, refused: true });
+      return;
+    }
+    onTogether(block, `Lay ${words} with the rest again`);
+    setCarried(null);
+    say({ text: `${words} lies with the rest of its line again.`, refused: false });
   };
 
-  useFocusOn(inHand);
+  useFocusOn(inHand, landed);
 
   const moves: Record<string, [number, number]> = {
     ArrowLeft: [-1, 0],
@@ -128,6 +191,9 @@ export function useCarrying(input: CarryingInput): Carrying {
     if (key === 'Enter' || key === ' ') {
       handled();
       toggle(block.key);
+    } else if ((key === '+' || key === '-' || key === '−') && block.quantity > 1) {
+      handled();
+      take(block.key, takenOf(block) + (key === '+' ? 1 : -1));
     } else if (inHand?.key === block.key) {
       if (move !== undefined) {
         handled();
@@ -157,7 +223,7 @@ export function useCarrying(input: CarryingInput): Carrying {
     // Another one in the hand is set down where this one was pressed: the bag beneath does that.
     if (inHand !== null && inHand.key !== block.key) return;
     event.stopPropagation();
-    const start = pickedUp(layout, block.key);
+    const start = pickedUp(layout, block.key, askedOf(block.key));
     if (start === null) return;
     const isTouch = event.pointerType === 'touch';
     const from = { x: event.clientX, y: event.clientY };
@@ -228,14 +294,21 @@ export function useCarrying(input: CarryingInput): Carrying {
     toggle,
     leave,
     nudge(key, acrossMm, downMm) {
-      const held = inHand?.key === key ? inHand : pickedUp(layout, key);
+      const held = inHand?.key === key ? inHand : pickedUp(layout, key, askedOf(key));
       if (held !== null) hold(carriedBy(layout, held, acrossMm, downMm));
     },
     turn(key) {
-      const held = inHand?.key === key ? inHand : pickedUp(layout, key);
+      const held = inHand?.key === key ? inHand : pickedUp(layout, key, askedOf(key));
       if (held !== null) hold(carriedTurned(layout, held));
     },
-    place,
+    overNext(key) {
+      const held = inHand?.key === key ? inHand : pickedUp(layout, key, askedOf(key));
+      if (held !== null) hold(carriedOn(layout, held, 1));
+    },
+    takenOf,
+    take,
+    drop,
+    together,
     onPointerDown,
     onKeyDown,
     onPlace,
@@ -243,7 +316,7 @@ export function useCarrying(input: CarryingInput): Carrying {
 }
 
 /** A block taken up, or drawn in another bag, is another element: the focus goes along with it. */
-function useFocusOn(carried: CarriedBlock | null): void {
+function useFocusOn(carried: CarriedBlock | null, landed: RefObject<string | null>): void {
   const bag = carried?.bag;
   const key = carried?.key;
   const before = useRef<{ key: string; bag: string } | null>(null);
@@ -254,14 +327,22 @@ function useFocusOn(carried: CarriedBlock | null): void {
     const changed = next ?? last;
     if (changed === null || (next?.bag === last?.bag && next?.key === last?.key)) return;
     const active = document.activeElement;
-    // Only where the focus was lost with the element: a button beneath the bags keeps its own.
-    if (active === null || active === document.body) focusBlock(changed.key);
-  }, [bag, key]);
+    // What was set down apart is a block of its own.
+    const to = next === null ? (landed.current ?? changed.key) : changed.key;
+    if (next === null) landed.current = null;
+    // Only where the focus was lost with the element, or lies on what stayed: a button beneath the bags keeps its own.
+    const stayed = active instanceof SVGElement && active.dataset['block'] === changed.key;
+    if (active === null || active === document.body || stayed) focusBlock(to);
+  }, [bag, key, landed]);
 }
 
 function focusBlock(key: string): void {
-  for (const element of document.querySelectorAll<SVGGElement>('[data-block]'))
-    if (element.dataset['block'] === key) element.focus({ preventScroll: false });
+  const own = [...document.querySelectorAll<SVGGElement>('[data-block]')].filter(
+    (element) => element.dataset['block'] === key,
+  );
+  // Of pieces picked up from others, those in the hand.
+  const found = own.find((element) => element.dataset['carried'] !== undefined) ?? own[0];
+  found?.focus({ preventScroll: false });
 }
 
 /** A bag's field alone, without its strap. */

@@ -1,17 +1,17 @@
-import { createContext, use, useEffect, useState } from 'react';
+import { createContext, use, useEffect, useRef, useState } from 'react';
 import type { BagReasons, ReasonFound, ReasonPart } from '../../../shared-types/bagReasons.ts';
 import type { BagResult } from '../../../shared-types/bag.ts';
 import { addReason, noReasons } from '../../engine/bag/reasons/bagReasons.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { KeptResult } from '../../store/session.ts';
-import type { ReasonsAsked } from '../../workers/reasonsMessages.ts';
+import type { LookedAt, ReasonsAsked } from '../../workers/reasonsMessages.ts';
 import { askedLast } from '../bag/asked.ts';
 
 /** The worker's promise: reasons come one by one, and it can be called off. */
 export type StartFindingReasons = (
   asked: ReasonsAsked,
   onFound: (reason: ReasonFound) => void,
-) => { done: Promise<boolean>; cancel(): void };
+) => { done: Promise<boolean>; cancel(): void; lookAt(line: LookedAt): void };
 
 /** Null where nobody finds reasons. */
 export const ReasonsContext = createContext<StartFindingReasons | null>(null);
@@ -49,11 +49,14 @@ const finished = new WeakMap<BagResult, ReasonsState>();
  *
  * @param text - the plan it answers
  * @param planned - the planner's own answer; null where there is none, or another one is being looked for
+ * @param lookedAt - the line in hand, whose answer comes before the others'; null where there is none
  */
-export function useReasons(text: string, planned: KeptResult | null): ReasonsState {
+export function useReasons(text: string, planned: KeptResult | null, lookedAt: LookedAt | null): ReasonsState {
   const start = use(ReasonsContext);
   const [state, setState] = useState<{ of: BagResult; state: ReasonsState } | null>(null);
   const result = planned?.result ?? null;
+  const running = useRef<{ lookAt(line: LookedAt): void } | null>(null);
+  const [outing, id] = [lookedAt?.outing, lookedAt?.id];
   useEffect(() => {
     if (start === null || planned === null || finished.has(planned.result)) return;
     const { result: of } = planned;
@@ -65,8 +68,8 @@ export function useReasons(text: string, planned: KeptResult | null): ReasonsSta
       if (next.kind === 'done') finished.set(of, now);
       setState({ of, state: now });
     };
-    const running = { kind: 'running' as const, refusal: null };
-    tell(running);
+    const asking = { kind: 'running' as const, refusal: null };
+    tell(asking);
     const job = start(
       { plan: text, minimise: minimised, tolerance, wishes, timeLimitS: questionS, result: of, parts },
       (reason) => {
@@ -75,7 +78,7 @@ export function useReasons(text: string, planned: KeptResult | null): ReasonsSta
         addReason(found, reason);
         timer ??= setTimeout(() => {
           timer = null;
-          tell(running);
+          tell(asking);
         }, betweenNewsMs);
       },
     );
@@ -84,10 +87,11 @@ export function useReasons(text: string, planned: KeptResult | null): ReasonsSta
       timer = null;
       tell(next);
     };
+    running.current = job;
     let left = false;
     job.done.then(
       (all) => {
-        if (!left) settle(all ? { kind: 'done', refusal: null } : running);
+        if (!left) settle(all ? { kind: 'done', refusal: null } : asking);
       },
       (error: unknown) => {
         if (!left) settle({ kind: 'failed', refusal: refusalOf(error).message });
@@ -95,10 +99,15 @@ export function useReasons(text: string, planned: KeptResult | null): ReasonsSta
     );
     return () => {
       left = true;
+      running.current = null;
       if (timer !== null) clearTimeout(timer);
       job.cancel();
     };
   }, [start, text, planned]);
+  // After the search has begun: this effect stands behind that one, and runs again with each new search.
+  useEffect(() => {
+    if (outing !== undefined && id !== undefined) running.current?.lookAt({ outing, id });
+  }, [start, text, planned, outing, id]);
   if (result === null) return waiting;
   return finished.get(result) ?? (state?.of === result ? state.state : waiting);
 }

@@ -13,6 +13,7 @@ const inPlace: [string, string][] = [
   ['↑ ↓ Home End PgUp PgDn', 'In a table: take another row in hand'],
   ['Enter', 'In a table: to the sheet beside'],
   ['← → Home End', 'In the job line: another place; Enter opens it'],
+  ['Enter − + ↑ ↓ ← → T PgDn', 'In a bag map: pick up, how many, move, turn, over the next bag; Esc puts back'],
   ['Esc', 'Close what lies over the sheet'],
   ['Tab', 'Next field, table or button'],
 ];

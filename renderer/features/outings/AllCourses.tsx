@@ -7,7 +7,7 @@ import type { Schedule } from './schedule.ts';
 
 export interface AllCoursesProps extends Omit<
   CourseDrawingProps,
-  'outing' | 'name' | 'schedule' | 'minutesLeast' | 'problems'
+  'outing' | 'name' | 'schedule' | 'sharedMin' | 'problems'
 > {
   /** In the order in which they go out, each with its course. */
   courses: readonly { outing: TaskOuting; schedule: Schedule }[];
@@ -16,7 +16,7 @@ export interface AllCoursesProps extends Omit<
 
 /** Every outing of the task, one below the other at one scale: what one leaves out lies there in the next. */
 export function AllCourses({ courses, problems, ...rest }: AllCoursesProps) {
-  const minutesLeast = Math.max(
+  const sharedMin = Math.max(
     ...courses.map(({ outing, schedule }) => Math.max(schedule.endMin, outing.minutesMax ?? 0)),
   );
   return courses.map(({ outing, schedule }, index) => {
@@ -33,7 +33,7 @@ export function AllCourses({ courses, problems, ...rest }: AllCoursesProps) {
           outing={outing}
           name={name}
           schedule={schedule}
-          minutesLeast={minutesLeast}
+          sharedMin={sharedMin}
           problems={problems.filter((problem) => problem.outing === outing.code)}
         />
       </section>

@@ -17,11 +17,13 @@ export interface CourseDrawingProps {
   outing: TaskOuting;
   name: string;
   schedule: Schedule;
-  /** So many minutes have room on the axis at the least: outings one below the other have one scale. */
-  minutesLeast: number;
+  /** So many minutes have room on the axis where outings one below the other have one scale; else null. */
+  sharedMin: number | null;
   plan: ResolvedPlan;
   /** Where everything is; null until it is known. */
   followed: CourseFollowed | null;
+  /** It will not be known. */
+  failed: boolean;
   problems: readonly PlanProblem[];
   numberOf: (id: string) => number;
   nameOf: (id: string) => string;
@@ -30,7 +32,7 @@ export interface CourseDrawingProps {
 
 /** One outing's course: the drawing, its table, what is not said, and what is wrong with it. */
 export function CourseDrawing(props: CourseDrawingProps) {
-  const { outing, name, schedule, minutesLeast, plan, followed, problems, numberOf, nameOf, stepCalled } = props;
+  const { outing, name, schedule, sharedMin, plan, followed, failed, problems, numberOf, nameOf, stepCalled } = props;
   const problemsId = useId();
   const [changed, setChanged] = useState<ReadonlyMap<string, boolean>>(new Map());
   const found = useMemo(
@@ -68,7 +70,7 @@ export function CourseDrawing(props: CourseDrawingProps) {
         roles={outing.roles}
         minutesMax={minutesMax ?? null}
         turnMin={minutesMax === undefined || turnBack === undefined ? null : minutesMax - turnBack}
-        minutesLeast={minutesLeast}
+        sharedMin={sharedMin}
         plan={plan}
         lines={shownLines}
         labelOf={labelOf}
@@ -93,7 +95,15 @@ export function CourseDrawing(props: CourseDrawingProps) {
           as 0 min.
         </p>
       )}
-      <OutingProblems plan={plan} problems={problems} followed={found} id={problemsId} stepCalled={stepCalled} />
+      <OutingProblems
+        plan={plan}
+        problems={problems}
+        followed={found}
+        following={followed !== null ? 'done' : failed ? 'failed' : 'running'}
+        of={sharedMin === null ? null : name}
+        id={problemsId}
+        stepCalled={stepCalled}
+      />
     </>
   );
 }

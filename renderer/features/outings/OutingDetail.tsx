@@ -22,6 +22,8 @@ import type { CourseState } from './useCourse.ts';
 /** The course of the outing in hand alone, or of every one. */
 export type CoursesDrawn = 'one' | 'all';
 
+const nameMost = 80;
+
 const drawnChoices = [
   { value: 'one', label: 'This outing' },
   { value: 'all', label: 'All outings' },
@@ -85,7 +87,7 @@ export function OutingDetail(props: OutingDetailProps) {
   const stepCalled = useCallback(
     (code: string): string => {
       const step = steps.find((one) => one.code === code);
-      return step === undefined ? `step ${code}` : `step ${numberOf(step.id)}, ${stepName(step)},`;
+      return step === undefined ? `step ${code}` : `step ${numberOf(step.id)}, ${shortened(stepName(step))},`;
     },
     [steps, numberOf],
   );
@@ -97,7 +99,7 @@ export function OutingDetail(props: OutingDetailProps) {
       })),
     [outings, steps],
   );
-  const common = { plan, followed: course.followed, numberOf, nameOf, stepCalled };
+  const common = { plan, followed: course.followed, failed: course.failed !== null, numberOf, nameOf, stepCalled };
   const bagNames = outing.bags.map((code) => {
     const bag = stock.find((item) => item.kind === 'bag' && item.code === code);
     return bag === undefined ? `${code} (on none of the task’s shelves)` : (bag.name ?? code);
@@ -126,7 +128,9 @@ export function OutingDetail(props: OutingDetailProps) {
         </ul>
       )}
       {outings.length < 2 ? null : (
-        <Switch label="Courses drawn" value={drawn} choices={drawnChoices} onChange={onDrawn} />
+        <div className="bw-course-drawn">
+          <Switch label="Courses drawn" value={drawn} choices={drawnChoices} onChange={onDrawn} />
+        </div>
       )}
       {drawn === 'all' && outings.length > 1 ? (
         <AllCourses {...common} courses={courses} problems={problems} />
@@ -137,7 +141,7 @@ export function OutingDetail(props: OutingDetailProps) {
           outing={outing}
           name={name}
           schedule={schedule}
-          minutesLeast={0}
+          sharedMin={null}
           problems={problems.filter((problem) => problem.outing === outing.code)}
         />
       )}
@@ -170,6 +174,11 @@ export function OutingDetail(props: OutingDetailProps) {
       />
     </article>
   );
+}
+
+/** As much of a name as a sentence bears; its own sheet says the whole. */
+function shortened(name: string): string {
+  return name.length <= nameMost ? name : `${name.slice(0, nameMost).trimEnd()}…`;
 }
 
 function swapsText(swaps: NonNullable<TaskOuting['swaps']>): string {

@@ -25,20 +25,32 @@ export interface OutingProblemsProps {
   problems: readonly PlanProblem[];
   /** What following every piece finds, numbered as the drawing marks them. */
   followed: readonly CourseProblem[];
+  /** How far the pieces have been followed. */
+  following: 'running' | 'done' | 'failed';
+  /** Name of the outing, where those of others stand beside. */
+  of: string | null;
   /** Key of the list. */
   id: string;
   stepCalled: (code: string) => string;
 }
 
+const noneWords = {
+  running: 'None in the plan; every piece is being followed.',
+  done: 'None found.',
+  failed: 'None in the plan; the pieces could not be followed.',
+} as const;
+
 /** What is wrong with the course of an outing, each with its word and shape, and with the step that would mend it. */
-export function OutingProblems({ plan, problems, followed, id, stepCalled }: OutingProblemsProps) {
+export function OutingProblems({ plan, problems, followed, following, of, id, stepCalled }: OutingProblemsProps) {
   const known = problems.filter((problem) => !followed.some((other) => isSame(problem, other)));
-  if (known.length + followed.length === 0) return null;
   const named = (code: string): string => stepCalled(code).replace(/,$/, '');
   return (
     <section aria-labelledby={`${id}-heading`}>
-      <h2 id={`${id}-heading`}>Problems</h2>
-      <ul className="bw-task-list">
+      <h2 id={`${id}-heading`} tabIndex={-1} className="bw-heading bw-course-problems">
+        {of === null ? 'Problems' : `Problems of ${of}`}
+      </h2>
+      {known.length + followed.length > 0 ? null : <p className="bw-second bw-small">{noneWords[following]}</p>}
+      <ul className="bw-task-list" hidden={known.length + followed.length === 0}>
         {known.map((problem, index) => (
           <li key={index} className="bw-course-problem">
             <StateMark state={problem.rule} />

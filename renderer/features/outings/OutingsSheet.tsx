@@ -148,6 +148,8 @@ function ReadyOutings(props: ReadyOutingsProps) {
     down: () => move(1),
     'draw-all': () => setDrawn('all'),
     'draw-one': () => setDrawn('one'),
+    'to-problems': () => document.querySelector<HTMLElement>('.bw-course-problems')?.focus(),
+    'to-proposals': () => document.querySelector<HTMLElement>('.bw-course-proposals')?.focus(),
   };
   useAsked(outingAsking, (wish) => wishes[wish]());
   const onTableKey = (event: KeyboardEvent): void => {

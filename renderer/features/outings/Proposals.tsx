@@ -58,7 +58,9 @@ export function Proposals({ course, plan, room, stepWords, stepCalled, onOrder, 
   const { orders, swaps } = course;
   return (
     <section className="bw-course-part" aria-labelledby="outing-proposals">
-      <h2 id="outing-proposals">Proposals</h2>
+      <h2 id="outing-proposals" tabIndex={-1} className="bw-heading bw-course-proposals">
+        Proposals
+      </h2>
       {orders.length > 0 ? null : (
         <p className="bw-small">
           {room

@@ -69,7 +69,7 @@ export function RoleFields({ form, onOuting }: RoleFieldsProps) {
       </RowsField>
       {roles.length < 2 && pairs === null ? null : (
         <>
-          <div className="bw-form-grid">
+          <div className="bw-form-grid bw-outing-swaps">
             <ChoiceField
               {...form.choice<'any' | 'pairs'>('pairLines', 'May take each other’s steps')}
               value={pairs === null ? 'any' : 'pairs'}

@@ -10,6 +10,9 @@ export interface StepLanesProps {
   bottomPx: number;
 }
 
+/** A line of the clock says its own time: nearer to it no tick is written. */
+const tickClearPx = 18;
+
 /** The axis of time, the lanes of the roles, the steps in them, and what the clock allows. */
 export function StepLanes({ layout, numberOf, nameOf, hatchId, bottomPx }: StepLanesProps) {
   const { leftPx, rightPx, ticks, lanes, limit, turn, endX, boxes } = layout;
@@ -21,26 +24,20 @@ export function StepLanes({ layout, numberOf, nameOf, hatchId, bottomPx }: StepL
           <path className="bw-timeline-overline" d="M0 0V6" />
         </pattern>
       </defs>
-      <text className="bw-timeline-axis" x={16} y={axisY - 8}>
-        h:min
-      </text>
       <path className="bw-timeline-rule" d={`M${leftPx} ${axisY}H${rightPx}`} />
       {ticks.map(({ x, text }) => (
         <g key={text}>
           <path className="bw-timeline-rule" d={`M${x} ${axisY}v-5`} />
-          <text className="bw-timeline-axis" x={x} y={axisY - 9} textAnchor="middle">
-            {text}
-          </text>
+          {[limit, turn].some((line) => line !== null && Math.abs(line.x - x) < tickClearPx) ? null : (
+            <text className="bw-timeline-axis" x={x} y={axisY - 9} textAnchor="middle">
+              {text}
+            </text>
+          )}
         </g>
       ))}
       {lanes.map(({ role, y }) => (
         <g key={role}>
           <rect className="bw-timeline-lane" x={leftPx} y={y} width={rightPx - leftPx} height={laneHeightPx} />
-          <foreignObject x={4} y={y} width={leftPx - 12} height={laneHeightPx}>
-            <div className="bw-timeline-role" title={role}>
-              {role}
-            </div>
-          </foreignObject>
         </g>
       ))}
       {limit === null || endX <= limit.x + 0.5 ? null : (

@@ -10,10 +10,11 @@ import { problemMarks, rowText } from './courseWords.ts';
 import type { FollowedLine } from './followedLines.ts';
 import { PlaceLines } from './PlaceLines.tsx';
 import { placeLayout } from './placeLayout.ts';
-import { problemMarksLayout } from './problemMarksLayout.ts';
+import { markText, problemMarksLayout } from './problemMarksLayout.ts';
 import type { Schedule } from './schedule.ts';
 import { StepLanes } from './StepLanes.tsx';
 import { axisY, timelineLayout } from './timelineLayout.ts';
+import { TimelineNames } from './TimelineNames.tsx';
 import './outings.css';
 
 export interface TimelineProps {
@@ -23,8 +24,8 @@ export interface TimelineProps {
   minutesMax: number | null;
   /** The latest minute at which the way home still fits. */
   turnMin: number | null;
-  /** So many minutes have room on the axis at the least. */
-  minutesLeast: number;
+  /** At the scale of others beside it: so many minutes have room on the axis. Null where it has a scale of its own. */
+  sharedMin: number | null;
   plan: ResolvedPlan;
   /** Pieces whose way is drawn. */
   lines: readonly FollowedLine[];
@@ -44,7 +45,7 @@ const rowNameMostPx = 170;
 
 /** The outing by the clock: above, each role a lane and each step as long as it takes; below, where things lie. */
 export function Timeline(props: TimelineProps) {
-  const { name, schedule, roles, minutesMax, turnMin, minutesLeast, plan } = props;
+  const { name, schedule, roles, minutesMax, turnMin, sharedMin, plan } = props;
   const { lines, labelOf, problems, problemsId } = props;
   const { numberOf, nameOf, stepCalled } = props;
   const id = useId();
@@ -52,8 +53,12 @@ export function Timeline(props: TimelineProps) {
   const drawing = useMemo(() => {
     const rowNames = lines.flatMap(({ stays }) => stays.map(({ where }) => rowText(plan, where)));
     const clock = timelineLayout({
-      ...{ schedule, roles, minutesMax, turnMin, minutesLeast, numberOf, nameOf },
-      leftLeastPx: Math.max(72, ...rowNames.map((text) => Math.min(rowNameMostPx, textWidthPx(text, 13) + 12))),
+      ...{ schedule, roles, minutesMax, turnMin, minutesLeast: sharedMin ?? 0, numberOf, nameOf },
+      // As wide as names may be, so that the axes of all begin beneath each other.
+      leftLeastPx:
+        sharedMin === null
+          ? Math.max(72, ...rowNames.map((text) => Math.min(rowNameMostPx, textWidthPx(text, 13) + 12)))
+          : Infinity,
       widthPx: Math.max(320, Math.floor(width || firstWidthPx) - 2),
     });
     const { leftPx, rightPx, at } = clock;
@@ -63,9 +68,9 @@ export function Timeline(props: TimelineProps) {
     const places = placeLayout({ lines, topPx, leftPx, rightPx, at, labelOf });
     const heightPx =
       lines.length === 0 ? (marks.length > 0 ? marksY + marksPx : clock.heightPx) : topPx + places.heightPx + 12;
-    const widthPx = Math.max(clock.widthPx, ...marks.map(({ markX }) => markX + 40));
+    const widthPx = Math.max(clock.widthPx, ...marks.map((mark) => mark.markX + 40 + textWidthPx(markText(mark), 12)));
     return { clock, marks, marksY, topPx, places, heightPx, widthPx };
-  }, [schedule, roles, minutesMax, turnMin, minutesLeast, numberOf, nameOf, width, lines, labelOf, plan, problems]);
+  }, [schedule, roles, minutesMax, turnMin, sharedMin, numberOf, nameOf, width, lines, labelOf, plan, problems]);
   const { clock, marks, marksY, topPx, places, heightPx, widthPx } = drawing;
   const { leftPx, rightPx } = clock;
   const said = clock.lanes.map(
@@ -84,6 +89,13 @@ export function Timeline(props: TimelineProps) {
         aria-label="Drawing, scrolls sideways where narrow"
       >
         <div className="bw-timeline-field" style={{ width: widthPx, height: heightPx }}>
+          <TimelineNames
+            plan={plan}
+            clock={clock}
+            places={lines.length === 0 ? null : places}
+            topPx={topPx}
+            heightPx={heightPx}
+          />
           <svg
             width={widthPx}
             height={heightPx}
@@ -112,16 +124,23 @@ export function Timeline(props: TimelineProps) {
                 />
               ),
             )}
+            {marks.map(({ step, x, markX }) => (
+              <path
+                key={step ?? ''}
+                className="bw-timeline-arises"
+                d={`M${x} ${axisY + 18}V${marksY + 6}L${markX} ${marksY + 10}`}
+              />
+            ))}
             <StepLanes layout={clock} numberOf={numberOf} nameOf={nameOf} hatchId={`${id}-over`} bottomPx={marksY} />
             {lines.length === 0 ? null : (
-              <PlaceLines layout={places} plan={plan} topPx={topPx} leftPx={leftPx} rightPx={rightPx} />
+              <PlaceLines
+                layout={places}
+                topPx={topPx}
+                leftPx={leftPx}
+                rightPx={rightPx}
+                marked={marks.map(({ x }) => x)}
+              />
             )}
-            {marks.map(({ step, x, markX }) => (
-              <g key={step ?? ''} className="bw-timeline-arises">
-                <path d={`M${x} ${axisY + 18}V${marksY + 6}L${markX} ${marksY + 10}`} />
-                {lines.length === 0 ? null : <path d={`M${x} ${marksY + marksPx}V${topPx + places.heightPx}`} />}
-              </g>
-            ))}
             {clock.limit === null ? null : (
               <path className="bw-timeline-limit" d={`M${clock.limit.x} 18V${heightPx - 6}`} />
             )}
@@ -132,14 +151,14 @@ export function Timeline(props: TimelineProps) {
           {marks.map(({ step, markX, problems: own }) => {
             const [first] = own;
             if (first === undefined) return null;
-            const words = own.map(({ number }) => number).join(', ');
+            const words = markText({ problems: own });
             const where = step === null ? 'the outing as a whole' : stepCalled(step).replace(/,$/, '');
             return (
               <a
                 key={step ?? ''}
                 className="bw-timeline-mark"
                 href={`#${problemsId}-${first.number}`}
-                style={{ left: markX - 2, top: marksY + 6 }}
+                style={{ left: markX - 2, top: marksY + 6, scrollMarginLeft: leftPx + 8 }}
                 aria-label={`${countOf(own.length, 'problem')} at ${where}: number ${words}`}
                 onClick={(event) => {
                   // The window's own address says which sheet is shown: the mark moves the focus, not the address.

@@ -1,4 +1,5 @@
 import type { CourseProblem } from '../../../shared-types/outing.ts';
+import { textWidthPx } from '../../components/StackDrawing/labels.ts';
 import type { Schedule } from './schedule.ts';
 
 /** Problems of one step, marked where they arise. */
@@ -20,7 +21,13 @@ export function inOrderOfTime(problems: readonly CourseProblem[], schedule: Sche
   return problems.toSorted((a, b) => order.indexOf(a.step ?? '') - order.indexOf(b.step ?? ''));
 }
 
-const apartPx = 30;
+/** Its shape, its edges, and room to the next. */
+const markPx = 32;
+
+/** The numbers of its problems, as the list has them. */
+export function markText({ problems }: Pick<ProblemMark, 'problems'>): string {
+  return problems.map(({ number }) => number).join(', ');
+}
 
 /** Marks in the order of time; of two near each other the later one stands aside. */
 export function problemMarksLayout(
@@ -49,7 +56,7 @@ export function problemMarksLayout(
     .toSorted((a, b) => a.x - b.x)
     .map((mark) => {
       const markX = Math.max(mark.x, freeX);
-      freeX = markX + apartPx;
+      freeX = markX + markPx + textWidthPx(markText(mark), 12);
       return { ...mark, markX };
     });
 }

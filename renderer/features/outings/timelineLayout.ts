@@ -37,6 +37,8 @@ const laneStepPx = 46;
 export const axisY = 60;
 const lanesTopPx = 78;
 const roleWidthMostPx = 180;
+/** In a narrow window names take no more than this of it: they run over two lines there. */
+const roleShareMost = 0.36;
 const edgePx = 16;
 /** The shortest step shows its number where the drawing may grow so far. */
 const boxLeastPx = 22;
@@ -72,7 +74,12 @@ export function timelineLayout(input: {
   const { spans, endMin } = schedule;
   const roles = [...new Set([...input.roles, ...spans.map(({ step }) => step.role)])];
   const leftPx =
-    edgePx + Math.min(roleWidthMostPx, Math.max(leftLeastPx, ...roles.map((role) => textWidthPx(role, 13) + 12)));
+    edgePx +
+    Math.min(
+      roleWidthMostPx,
+      input.widthPx * roleShareMost,
+      Math.max(leftLeastPx, ...roles.map((role) => textWidthPx(role, 13) + 12)),
+    );
   const spanMin = Math.max(endMin, minutesMax ?? 0, minutesLeast, 1);
   const shortestMin = Math.min(
     ...spans.map(({ startMin, endMin: end }) => end - startMin).filter((min) => min > 0),

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Place } from '../../store/place.ts';
 import type { Session } from '../../store/session.ts';
+import { bagCommands } from '../bag/bagCommands.ts';
 import type { Planning } from '../bag/planning.ts';
 import { catalogCommands } from '../catalog/catalogCommands.ts';
 import { demoPlans } from '../first-page/demoPlans.ts';
@@ -76,6 +77,7 @@ export function useCommands({ around, plan, now }: Given): Command[] {
         { hasTask, notPlannable, undo, redo, hasResult, planning: isPlanning, notSaved },
       ),
       ...taskCommands({ hasTask, place }),
+      ...bagCommands({ hasTask, hasResult, planning: isPlanning, place }),
       ...catalogCommands(),
     ],
     [

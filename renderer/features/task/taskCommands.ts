@@ -59,6 +59,8 @@ export function taskCommands({ hasTask, place }: { hasTask: boolean; place: Plac
     act('outing-down', 'Move the outing in hand down', outing('down', onOutings)),
     act('draw-all-outings', 'Draw the courses of all outings', outing('draw-all', needsTask)),
     act('draw-one-outing', 'Draw the course of the outing in hand alone', outing('draw-one', needsTask)),
+    act('outing-problems', 'To the problems of the outing in hand', outing('to-problems', onOutings)),
+    act('outing-proposals', 'To the proposals for the outing in hand', outing('to-proposals', onOutings)),
     act('remove-outing', 'Remove the outing in hand…', outing('remove', onOutings)),
     act('add-site', 'Add site', { ...site('add-site'), keys: ['a', 'l'] }),
     act('add-interface', 'Add interface to the site in hand', site('add-interface')),

@@ -118,3 +118,43 @@ describe('an outing as it was laid', () => {
     ]);
   });
 });
+
+describe('single pieces of a line', () => {
+  const apart = (to: string, part: number, pieces: number): LaidLine => ({
+    ...line('T-07', 'C', to),
+    apart: { part, pieces },
+  });
+
+  it('lie in another bag with the rest left where it was, and stand up to the second count', () => {
+    const { outing: answer, gone, refused } = arrangedOuting(mapPlan, mapOuting, [apart('L', 1, 1)], standing);
+    expect(where(answer)).toEqual(['L 1 R-38', 'L 1 S-13', 'L 1 T-07', 'C 2 T-07', 'Z 2 W-10']);
+    expect([gone, refused]).toEqual([[], []]);
+    expect(answer.massKg).toBeCloseTo(mapOuting.massKg, 9);
+    if (outing === undefined) throw new Error('no outing');
+    expect(recheckOuting(mapPlan, outing, answer)).toEqual([]);
+  });
+
+  it('and the rest may change places', () => {
+    const lines = [apart('C', 1, 1), line('T-07', 'C', 'L')];
+    const { outing: answer } = arrangedOuting(mapPlan, mapOuting, lines, standing);
+    expect(where(answer)).toEqual(['L 1 R-38', 'L 1 S-13', 'L 2 T-07', 'C 1 T-07', 'Z 2 W-10']);
+  });
+
+  it('are gone where they would leave nothing of their line', () => {
+    const { gone, laid } = arrangedOuting(mapPlan, mapOuting, [apart('L', 1, 2), apart('L', 2, 1)], standing);
+    expect(laid).toEqual([apart('L', 1, 2)]);
+    expect(gone).toEqual([apart('L', 2, 1)]);
+  });
+
+  it('are refused a bag whose limit they pass, by their number alone', () => {
+    const bags = new Map(mapPlan.bags);
+    const lead = bags.get('L');
+    if (lead === undefined) throw new Error('no bag');
+    const plan = { ...mapPlan, bags: bags.set('L', { ...lead, tetherPoints: 2 }) };
+    const move = { item: 'T-07', from: 'C', to: 'L', standing };
+    expect(bagRefusal(plan, mapOuting, { ...move, pieces: 1 })).toBeNull();
+    expect(bagRefusal(plan, mapOuting, { ...move, pieces: 2 })).toEqual({
+      ...{ kind: 'limit', unit: 'tether points', would: 3, limit: 2 },
+    });
+  });
+});

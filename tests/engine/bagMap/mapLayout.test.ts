@@ -45,6 +45,23 @@ describe('a piece lying flat', () => {
   });
 });
 
+describe('pieces that lie apart', () => {
+  it('are a block of their own, and what is left of the line keeps its place and takes less room', () => {
+    const whole = blockOf(bagOf(mapLayout(mapPlan, mapOuting, []).bags, 'C'), 'T-07');
+    const part = laid({ item: 'T-07', bag: 'C', to: 'L', xMm: 10, yMm: 130, apart: { part: 1, pieces: 2 } });
+    const { bags, fallen } = mapLayout(mapPlan, mapOuting, [part]);
+    expect(fallen).toEqual([]);
+    expect(bags.flatMap(faultsOf)).toEqual([]);
+    const rest = blockOf(bagOf(bags, 'C'), 'T-07');
+    const apart = blockOf(bagOf(bags, 'L'), 'T-07');
+    expect([rest?.block.quantity, apart?.block.quantity]).toEqual([1, 2]);
+    expect([rest?.xMm, rest?.yMm]).toEqual([whole?.xMm, whole?.yMm]);
+    expect((rest?.widthMm ?? 0) * (rest?.heightMm ?? 0)).toBeLessThan((whole?.widthMm ?? 0) * (whole?.heightMm ?? 0));
+    expect([apart?.xMm, apart?.yMm, apart?.byHand]).toEqual([10, 130, true]);
+    expect(apart?.block.key).toBe(blockKey('C', 'T-07', 1));
+  });
+});
+
 describe('the program’s own arrangement', () => {
   it('draws a bag as long as the longest piece it takes, and lays nothing across its sides or on anything else', () => {
     const { bags, fallen } = mapLayout(mapPlan, mapOuting, []);

@@ -9,30 +9,41 @@ import { ask, exact, noWishes, outingTotal } from './ask.ts';
 import { keepingAtMost, oneOuting, packedPieces, withOnHand, wishesOn } from './derived.ts';
 import { stepConflicts } from './faults/stepConflicts.ts';
 
+/** An item of an outing's bags. */
+export interface PackedLine {
+  outing: string;
+  id: string;
+}
+
+/** What is packed, outing by outing, in the order of the catalog. */
+export function packedLines(plan: ResolvedPlan, { outings }: BagResult): PackedLine[] {
+  return outings.flatMap((outing) => [...packedPieces(plan, outing).keys()].map((id) => ({ outing: outing.id, id })));
+}
+
 /**
- * What the planner gives without each item it packs, outing by outing, in the order of the catalog: without any of it
- * and, where several are packed, with one piece fewer. Of gear that steps list, those steps fail.
+ * What the planner gives without an item it packs on an outing: without any of it and, where several are packed, with one
+ * piece fewer. Of gear that steps list, those steps fail. Nothing of an item that is not packed there.
  *
  * Each answer is the planner's own for that outing with the item's stock so much smaller; nothing is estimated.
  *
  * @returns answer after answer, as they are asked for
  */
-export async function* withoutItems(
+export async function* withoutLine(
   plan: ResolvedPlan,
   result: BagResult,
+  { outing, id }: PackedLine,
   options: ReasonsOptions,
 ): AsyncGenerator<WithoutItem> {
-  for (const outing of result.outings) {
-    for (const [id, packed] of packedPieces(plan, outing)) {
-      const lists = stepsThatList(plan, outing.id, id);
-      if (lists.length > 0) {
-        yield gearGone(plan, { outing: outing.id, id, packed, lists }, options);
-        continue;
-      }
-      for (const left of packed > 1 ? [packed - 1, 0] : [0]) {
-        yield await withoutSome(plan, result, { outing: outing.id, id, left }, options);
-      }
-    }
+  const own = result.outings.find((one) => one.id === outing);
+  const packed = own === undefined ? 0 : (packedPieces(plan, own).get(id) ?? 0);
+  if (packed === 0) return;
+  const lists = stepsThatList(plan, outing, id);
+  if (lists.length > 0) {
+    yield gearGone(plan, { outing, id, packed, lists }, options);
+    return;
+  }
+  for (const left of packed > 1 ? [packed - 1, 0] : [0]) {
+    yield await withoutSome(plan, result, { outing, id, left }, options);
   }
 }
 
