@@ -67,7 +67,7 @@ export async function openBuilt(options: OpenOptions = {}): Promise<OpenedBuild>
     journal,
     makePdf: pdf.make,
   });
-  const { browser, context } = await openBrowser(options);
+  const context = await openContext(options);
   const requestsOutside: string[] = [];
   const pageErrors: string[] = [];
   context.on('request', (request) => {
@@ -90,7 +90,6 @@ export async function openBuilt(options: OpenOptions = {}): Promise<OpenedBuild>
     pageErrors,
     async close() {
       await context.close();
-      await browser?.close();
       await Promise.all([server.close(), pdf.close()]);
       journal.close();
       rmSync(scratch, { recursive: true, force: true });
@@ -98,22 +97,32 @@ export async function openBuilt(options: OpenOptions = {}): Promise<OpenedBuild>
   };
 }
 
-async function openBrowser(options: OpenOptions): Promise<{ browser: Browser | null; context: BrowserContext }> {
-  const launch = {
-    executablePath: chromiumHere(),
-    headless: true,
-    chromiumSandbox: !mustDropSandbox(),
-    args: [...quietArguments, '--disable-gpu'],
-  };
+const launch = () => ({
+  executablePath: chromiumHere(),
+  headless: true,
+  chromiumSandbox: !mustDropSandbox(),
+  args: [...quietArguments, '--disable-gpu'],
+});
+
+let shared: Promise<Browser> | null = null;
+
+/**
+ * One browser for all openings that keep no profile: each has a context of its own, which shares nothing with the
+ * others and is gone when it closes, and starting a browser takes longer than most of what is asked of it.
+ */
+function sharedBrowser(): Promise<Browser> {
+  // It is closed with the process of the tests; playwright sees to that.
+  return (shared ??= chromium.launch(launch()));
+}
+
+async function openContext(options: OpenOptions): Promise<BrowserContext> {
   const shown = {
     viewport: options.viewport ?? { width: 1280, height: 800 },
     colorScheme: options.colorScheme ?? ('light' as const),
     reducedMotion: options.reducedMotion ?? ('no-preference' as const),
     acceptDownloads: true,
   };
-  if (options.profile !== undefined) {
-    return { browser: null, context: await chromium.launchPersistentContext(options.profile, { ...launch, ...shown }) };
-  }
-  const browser = await chromium.launch(launch);
-  return { browser, context: await browser.newContext(shown) };
+  if (options.profile !== undefined)
+    return chromium.launchPersistentContext(options.profile, { ...launch(), ...shown });
+  return (await sharedBrowser()).newContext(shown);
 }
