@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
-import type { KeyboardEvent, PointerEvent, RefObject } from 'react';
+import type { KeyboardEvent, PointerEvent } from 'react';
 import type { BagOuting } from '../../../shared-types/bag.ts';
 import type { LaidLine } from '../../../shared-types/bagMap.ts';
 import type { MapBlock } from '../../engine/bagMap/mapBlocks.ts';
@@ -84,8 +84,8 @@ export function useCarrying(input: CarryingInput): Carrying {
   const [carried, setCarried] = useState<CarriedBlock | null>(null);
   const [said, say] = useState<Said>(nothingSaid);
   const [taken, setTaken] = useState<{ key: string; pieces: number } | null>(null);
-  const landed = useRef<string | null>(null);
   const inHand = carried !== null && findBlock(layout, carried.key) !== null ? carried : null;
+  const land = useFocusOn(inHand);
 
   const select = (key: string): void => {
     const found = findBlock(layout, key);
@@ -103,27 +103,33 @@ export function useCarrying(input: CarryingInput): Carrying {
     setCarried(next);
     say({ text: `${what(next)}: ${heldText(plan, next, units)}.`, refused: false });
   };
-  const place = useCallback((held: CarriedBlock): boolean => {
-    const { plan: atHand, answer, layout: laid, standing, units: shown, onLay: lay, onSelect: take } = now.current;
-    const block = findBlock(laid, held.key)?.laid.block;
-    const item = block?.item ?? '';
-    const words = block === undefined ? '' : takenText(block, held.pieces);
-    const down = setDown({ plan: atHand, answer, layout: laid, standing }, held);
-    if (down.kind === 'refused') {
-      say({ text: `${words} stays where it was. ${refusedText(atHand, laid, down.refused, shown)}`, refused: true });
-      return false;
-    }
-    if (down.kind === 'laid') {
-      lay(down.lines, `Lay ${words} in the bag`);
-      landed.current = down.key;
-      setTaken(null);
-      // The line in hand stays in hand, wherever it lies now.
-      take(item, held.bag, down.key);
-    }
-    const where = heldText(atHand, held, shown);
-    say({ text: down.kind === 'same' ? `${item} lies where it lay.` : `${words} set down: ${where}.`, refused: false });
-    return true;
-  }, []);
+  const place = useCallback(
+    (held: CarriedBlock): boolean => {
+      const { plan: atHand, answer, layout: laid, standing, units: shown, onLay: lay, onSelect: take } = now.current;
+      const block = findBlock(laid, held.key)?.laid.block;
+      const item = block?.item ?? '';
+      const words = block === undefined ? '' : takenText(block, held.pieces);
+      const down = setDown({ plan: atHand, answer, layout: laid, standing }, held);
+      if (down.kind === 'refused') {
+        say({ text: `${words} stays where it was. ${refusedText(atHand, laid, down.refused, shown)}`, refused: true });
+        return false;
+      }
+      if (down.kind === 'laid') {
+        lay(down.lines, `Lay ${words} in the bag`);
+        land(down.key);
+        setTaken(null);
+        // The line in hand stays in hand, wherever it lies now.
+        take(item, held.bag, down.key);
+      }
+      const where = heldText(atHand, held, shown);
+      say({
+        text: down.kind === 'same' ? `${item} lies where it lay.` : `${words} set down: ${where}.`,
+        refused: false,
+      });
+      return true;
+    },
+    [land],
+  );
   const drop = (held: CarriedBlock): void => {
     if (place(held)) setCarried(null);
   };
@@ -171,8 +177,6 @@ export function useCarrying(input: CarryingInput): Carrying {
     setCarried(null);
     say({ text: `${words} lies with the rest of its line again.`, refused: false });
   };
-
-  useFocusOn(inHand, landed);
 
   const moves: Record<string, [number, number]> = {
     ArrowLeft: [-1, 0],
@@ -316,7 +320,8 @@ export function useCarrying(input: CarryingInput): Carrying {
 }
 
 /** A block taken up, or drawn in another bag, is another element: the focus goes along with it. */
-function useFocusOn(carried: CarriedBlock | null, landed: RefObject<string | null>): void {
+function useFocusOn(carried: CarriedBlock | null): (key: string) => void {
+  const landed = useRef<string | null>(null);
   const bag = carried?.bag;
   const key = carried?.key;
   const before = useRef<{ key: string; bag: string } | null>(null);
@@ -333,7 +338,11 @@ function useFocusOn(carried: CarriedBlock | null, landed: RefObject<string | nul
     // Only where the focus was lost with the element, or lies on what stayed: a button beneath the bags keeps its own.
     const stayed = active instanceof SVGElement && active.dataset['block'] === changed.key;
     if (active === null || active === document.body || stayed) focusBlock(to);
-  }, [bag, key, landed]);
+  }, [bag, key]);
+  /** Called with the block that is set down, where it is another than was picked up. */
+  return useCallback((set: string) => {
+    landed.current = set;
+  }, []);
 }
 
 function focusBlock(key: string): void {

@@ -29,7 +29,7 @@ export function StepLanes({ layout, numberOf, nameOf, hatchId, bottomPx }: StepL
         <g key={text}>
           <path className="bw-timeline-rule" d={`M${x} ${axisY}v-5`} />
           {[limit, turn].some((line) => line !== null && Math.abs(line.x - x) < tickClearPx) ? null : (
-            <text className="bw-timeline-axis" x={x} y={axisY - 9} textAnchor="middle">
+            <text className="bw-timeline-axis" x={x} y={axisY - 9} textAnchor={x - leftPx < 1 ? 'start' : 'middle'}>
               {text}
             </text>
           )}

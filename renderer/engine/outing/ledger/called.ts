@@ -18,10 +18,12 @@ export function thingCalled(plan: ResolvedPlan, id: string): string {
   return called(plan.carried.get(id)?.name ?? plan.fasteners.get(id)?.name, id);
 }
 
+/** A place where things are laid. */
 export function placeCalled(plan: ResolvedPlan, id: string): string {
   return called(plan.source.places?.find((place) => place.id === id)?.name, id);
 }
 
+/** A bag of the catalog. */
 export function bagCalled(plan: ResolvedPlan, id: string): string {
   return called(plan.bags.get(id)?.name, id);
 }
