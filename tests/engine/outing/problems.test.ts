@@ -172,6 +172,18 @@ describe('what secures a piece', () => {
   });
 });
 
+describe('what would mend a problem', () => {
+  it('is called by its name, with the id in brackets, and a long name is cut', () => {
+    const laid = (name: string): PlanStep =>
+      step('a', 'Lead', { name, moves: [{ id: 'unit', quantity: 1, from: 'bag', to: 'tray' }] });
+    const says = (name: string) => problems({ steps: [laid(name)], outings: [] })[0]?.mends[0]?.says;
+    const rest = 'lays unit at tray and no step comes by later: bring it home, or say that the place is final.';
+    expect(says('Lay the unit down')).toBe(`Step Lay the unit down (a) ${rest}`);
+    expect(says('a')).toBe(`Step a ${rest}`);
+    expect(says('long '.repeat(40))).toBe(`Step ${'long '.repeat(16).trimEnd()}… (a) ${rest}`);
+  });
+});
+
 describe('a step', () => {
   const stack = { a: ['rt', 's10'], b: ['rt', 's10'] };
 
