@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
 import { defineConfig } from 'vitest/config';
+import type { Plugin } from 'vite';
 import { mustDropSandbox, quietArguments } from '../electron/launch/browserArguments.ts';
 import { findBrowser } from '../electron/launch/findBrowser.ts';
 import { axe } from './support/axeCommand.ts';
@@ -19,10 +20,26 @@ const args = ['--disable-gpu', ...quietArguments, ...(mustDropSandbox() ? ['--no
 const everyCore = Math.max(2, availableParallelism());
 
 /** Tests of functions: they mock nothing and set nothing that outlasts a file, so that no file can disturb the next. */
-const pure = ['tests/{data,engine,features,mutants,reference,regression}/**/*.test.ts'];
+const pure = ['tests/{data,electron/headless,engine,features,mutants,reference,regression}/**/*.test.ts'];
 
 /** Long enough that a machine busy with other things fails nothing; what hangs is stopped all the same. */
 const [testTimeout, hookTimeout] = [180_000, 180_000];
+
+/**
+ * The browser keeps what it has loaded from file to file: nothing changes while the tests run, and to be asked anew for
+ * each of a thousand modules took the server and the browser longer than many a file's tests.
+ */
+const keptModules: Plugin = {
+  name: 'kept-modules',
+  configureServer({ middlewares }) {
+    middlewares.use((request, response, next) => {
+      const set = response.setHeader.bind(response);
+      const kept = /^\/(?:renderer|shared-types|data|node_modules)\//.test(request.url ?? '');
+      response.setHeader = (name, value) => set(name, kept && value === 'no-cache' ? 'max-age=3600, immutable' : value);
+      next();
+    });
+  },
+};
 
 export default defineConfig({
   root,
@@ -69,7 +86,7 @@ export default defineConfig({
       },
       {
         root,
-        plugins: [react()],
+        plugins: [react(), keptModules],
         // Named beforehand: a package first met in the middle of a run makes Vite reload the page under the tests.
         optimizeDeps: {
           include: [
