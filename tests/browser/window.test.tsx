@@ -6,6 +6,7 @@ import { readPlan } from '../../renderer/engine/plan/readPlan.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import { allCommands } from '../../renderer/features/palette/commands.ts';
 import type { Deeds } from '../../renderer/features/palette/commands.ts';
+import { bagCommands } from '../../renderer/features/bag/bagCommands.ts';
 import { catalogCommands } from '../../renderer/features/catalog/catalogCommands.ts';
 import { taskCommands } from '../../renderer/features/task/taskCommands.ts';
 import { asText, emptyPlan, shownPlan } from './fixtures/plans.ts';
@@ -111,6 +112,7 @@ describe('the palette', () => {
   const all = [
     ...allCommands(deeds, situation),
     ...taskCommands({ hasTask: true, place: { at: 'first' } }),
+    ...bagCommands({ hasTask: true, hasResult: true, planning: false, place: { at: 'bag' } }),
     ...catalogCommands(),
   ];
 
