@@ -4,7 +4,7 @@ import { mapResult, mapSource } from '../support/bagMapPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, byCode, expectOneAct, openTask } from './support/openTask.tsx';
 
-vi.setConfig({ testTimeout: 30_000 });
+vi.setConfig({ testTimeout: 60_000 });
 
 /** The bag of the invented outing, planned, on its sheet. */
 async function openBag(source: unknown = mapSource) {

@@ -4,7 +4,7 @@ import { shownPlan } from './fixtures/plans.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, byCode, expectOneAct, field, heading, openTask, save, stepCodes } from './support/openTask.tsx';
 
-vi.setConfig({ testTimeout: 30_000 });
+vi.setConfig({ testTimeout: 90_000 });
 
 const [loosen, tighten, cap] = shownPlan().steps;
 const lay = (
