@@ -26,7 +26,7 @@ export function runBin(
     {
       cwd,
       encoding: 'utf8',
-      timeout: 60_000,
+      timeout: 180_000,
       maxBuffer: 64 * 1024 * 1024,
       env: { ...process.env, NO_COLOR: '1', FORCE_COLOR: '0' },
     },
