@@ -33,10 +33,10 @@ export const stages: readonly Stage[] = [
   computes('format', () => checkScript('format:check', /on (\d+) files?/)),
   computes('layers', () => checkScript('layers', /\((\d+) modules/)),
   computes('unused', () => checkScript('unused', null)),
-  computes('unit', () => runSuite(['pure', 'unit'], 1200)),
-  computes('validation', () => runSuite(['validation'], 900)),
-  drives('browser', () => runSuite(['browser'], 1200), ['chromium']),
-  drives('e2e', () => runSuite(['e2e'], 1500), ['build', 'chromium']),
+  computes('unit', () => runSuite(['pure', 'unit'], 1500)),
+  computes('validation', () => runSuite(['validation'], 1200)),
+  drives('browser', () => runSuite(['browser'], 1500), ['chromium']),
+  drives('e2e', () => runSuite(['e2e'], 1800), ['build', 'chromium']),
 ];
 
 /** The stages picked by name, with what they need, in order; every stage where none is named. */
