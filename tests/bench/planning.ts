@@ -37,7 +37,7 @@ async function round(text: string, tolerance: Tolerance): Promise<Map<string, nu
     const costs = outingCosts(plan, reduced, 'mass');
     timed(times, 'first bag', () => firstBag(covering(plan, reduced, costs)));
     timed(times, 'model', () => bagModel(plan, reduced, { costs, losses: [] }));
-    timed(times, 'solve', () => solveOuting(highs, plan, work, { minimise: 'mass' }));
+    timed(times, 'solve', () => solveOuting(highs, plan, reduced, { minimise: 'mass' }));
   }
   const began = performance.now();
   await planBag(plan, { minimise: 'mass', tolerance, solver: highs });

@@ -1,4 +1,4 @@
-import type { Content } from './leastContents.ts';
+import type { Content } from './contents.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
 import type { OutingWork } from './outingWork.ts';
 import { drawsFrom, gearOfStep } from './outingWork.ts';

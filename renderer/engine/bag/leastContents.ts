@@ -1,12 +1,14 @@
 import type { Highs } from 'highs';
-import type { Carried, ResolvedBag, ResolvedPlan } from '../plan/resolved.ts';
+import type { ResolvedPlan } from '../plan/resolved.ts';
 import type { Ways } from '../stack/ways.ts';
 import { atMost } from '../tolerance.ts';
-import type { BagModel } from './model/lying.ts';
 import { bagModel } from './model/bagModel.ts';
+import type { Content, Known } from './contents.ts';
+import { better, contentsOf, piecesCounted, piecesOf, readContents, sharesBags } from './contents.ts';
+import type { LeastContents, LeastOptions } from './least.ts';
+import { leastByCuts } from './cuts/leastByCuts.ts';
 import type { Costs } from './model/costs.ts';
 import { isNetwork } from './model/flow.ts';
-import type { Solution } from './model/integerProgram.ts';
 import type { Loss } from './model/losses.ts';
 import type { ReducedWork } from './presolve/reduceWork.ts';
 import type { Covering } from './search/covering.ts';
@@ -19,37 +21,6 @@ import { likelyLosses, missedLosses } from './search/toldLosses.ts';
 import { placed } from './search/place.ts';
 import { servedBy } from './search/standing.ts';
 import { drawsFrom } from './outingWork.ts';
-
-/** So many of an item in a bag. */
-export interface Content {
-  item: Carried;
-  bag: ResolvedBag;
-  quantity: number;
-}
-
-export interface LeastOptions {
-  costs: Costs;
-  timeLimitS?: number | undefined;
-  /** Lets stock and limits be passed, and minimises by how much. */
-  elastic?: boolean;
-  /** Whether there is an answer is all that is asked. */
-  anyAnswer?: boolean;
-  onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
-}
-
-/** What the solver found, in the program's own costs. */
-export interface LeastContents {
-  status: 'optimal' | 'stopped' | 'infeasible';
-  /** Null where none was found. */
-  contents: Content[] | null;
-  bound: number;
-  seconds: number;
-}
-
-interface Known {
-  contents: Content[];
-  cost: number;
-}
 
 /**
  * Solves an outing's program. A good bag found beforehand gives the solver its first answer.
@@ -67,16 +38,29 @@ export function leastContents(
   reduced: ReducedWork,
   options: LeastOptions,
 ): LeastContents {
-  const { costs, elastic = false, anyAnswer = false, timeLimitS } = options;
+  const { costs, elastic = false, anyAnswer = false, timeLimitS, flowsMost = easyFlows } = options;
   const quick = elastic || anyAnswer || reduced.work.tolerance === 'bag';
   const cover = covering(plan, reduced, costs);
   const told = progressTold(options, costs);
-  let have = quick ? null : firstBag(cover);
+  const byCuts = !elastic && !anyAnswer && flowColumns(reduced) > flowsMost;
+  let have = quick ? null : firstBag(cover, byCuts ? shakesBeforeCuts : undefined);
   const losses: Loss[] = have && reduced.work.tolerance === 'piece' ? toldFirst(cover, have) : [];
   const open = reduced.work.tolerance === 'piece' && !reduced.standing.every(isNetwork);
   let known: Known | null = null;
   let seconds = 0;
   let bound = elastic || anyAnswer ? 0 : plainBound(cover, reduced, costs, plan);
+  if (byCuts) {
+    const servesAll = (contents: readonly Content[]): boolean => servesRoles(cover, reduced, contents);
+    const found = leastByCuts(highs, plan, reduced, cover, {
+      costs,
+      timeLimitS,
+      told,
+      have,
+      bound,
+      servesRoles: servesAll,
+    });
+    if (found) return found;
+  }
   for (;;) {
     const model = bagModel(plan, reduced, { costs, losses, elastic });
     if (anyAnswer) model.program.dropCosts();
@@ -106,7 +90,7 @@ export function leastContents(
     }
     if (solution.status === 'stopped') return { status: 'stopped', contents: known?.contents ?? null, bound, seconds };
     losses.push(...missed);
-    if (answer && !quick) have = mended(cover, countsIn(cover, answer), have);
+    if (answer && !quick) have = mended(cover, piecesCounted(cover, answer), have);
   }
 }
 
@@ -121,6 +105,16 @@ function toldFirst(cover: Covering, have: Int32Array): Loss[] {
 }
 
 const easyColumns = 10_000;
+const easyFlows = 1500;
+/** Where a better bag will come from the program in shares. */
+const shakesBeforeCuts = 2;
+
+function flowColumns({ groups, standing }: ReducedWork): number {
+  return [...groups, ...standing].reduce(
+    (sum, { ways, holds }) => sum + columnsOf(ways) + (holds ? columnsOf(holds) : 0),
+    0,
+  );
+}
 
 function columnsOf({ tools, ladders }: Ways): number {
   return tools.length + ladders.reduce((sum, { rungs, chains }) => sum + rungs.flat().length + chains.length, 0);
@@ -154,39 +148,15 @@ function progressTold(
   };
 }
 
-function contentsOf(model: BagModel, at: (column: number) => number): Content[] {
-  return model.lying.flatMap(({ item, bag, column }) => {
-    const quantity = at(column);
-    return quantity > 0 ? [{ item, bag, quantity }] : [];
-  });
-}
-
-function readContents(model: BagModel, { columns }: Solution): Content[] | null {
-  if (!columns) return null;
-  return contentsOf(model, (column) => {
-    const value = columns[column];
-    if (value === undefined) throw new Error(`the solution has no column ${column}`);
-    return value;
-  });
-}
-
-function better(known: Known | null, contents: Content[], { ofItem, ofBag }: Costs): Known | null {
-  const bags = [...new Set(contents.map(({ bag }) => bag))];
-  const cost =
-    contents.reduce((sum, { item, quantity }) => sum + ofItem(item) * quantity, 0) +
-    bags.reduce((sum, bag) => sum + ofBag(bag), 0);
-  return known && known.cost <= cost ? known : { contents, cost };
-}
-
 /** Whether pieces that were laid into bags without a look at hands are where each role can draw on them. */
 function servesRoles(cover: Covering, { work }: ReducedWork, contents: readonly Content[]): boolean {
-  if (work.bags.every(({ role }) => role === null)) return true;
+  if (sharesBags(work)) return true;
   const { table, groups } = cover;
   return groups.every((group) => {
     const { role, slot } = group.group;
     // Who draws what at one time from which bag is for the solver to say.
     if (slot !== null) return false;
-    const have = countsIn(
+    const have = piecesCounted(
       cover,
       contents.filter(({ bag }) => drawsFrom(bag, role)),
     );
@@ -194,19 +164,6 @@ function servesRoles(cover: Covering, { work }: ReducedWork, contents: readonly 
   });
 }
 
-function piecesOf({ table }: Covering, have: Int32Array): Map<string, number> {
-  return new Map(table.ids.flatMap((id, index) => ((have[index] ?? 0) > 0 ? [[id, have[index] ?? 0]] : [])));
-}
-
-function countsIn({ table }: Covering, contents: readonly Content[]): Int32Array {
-  const have = new Int32Array(table.ids.length);
-  for (const { item, quantity } of contents) {
-    const index = table.number.get(item.id);
-    if (index !== undefined) have[index] = (have[index] ?? 0) + quantity;
-  }
-  return have;
-}
-
 function missedBy(cover: Covering, { work }: ReducedWork, contents: readonly Content[]): Loss[] {
-  return work.tolerance === 'piece' ? missedLosses(cover, countsIn(cover, contents)) : [];
+  return work.tolerance === 'piece' ? missedLosses(cover, piecesCounted(cover, contents)) : [];
 }

@@ -1,6 +1,6 @@
 import type { Minimised } from '../../../shared-types/bag.ts';
 import type { ResolvedBag, ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
-import type { Content } from './leastContents.ts';
+import type { Content } from './contents.ts';
 import { measured } from './measure.ts';
 import type { Choice } from './outingWork.ts';
 

@@ -4,7 +4,7 @@ import { possiblePieces } from '../stack/possible.ts';
 import type { StackParts, StackTask } from '../stack/stackTask.ts';
 import { holdTask, stackIds, stackTask } from '../stack/stackTask.ts';
 import type { StackStock, Ways } from '../stack/ways.ts';
-import { findWays } from '../stack/ways.ts';
+import { stockOf, waysWhenAsked } from '../stack/ways.ts';
 import { atMost } from '../tolerance.ts';
 import type { Counts } from './counts.ts';
 import { addedUp, countsOf } from './counts.ts';
@@ -89,9 +89,7 @@ export function outingWork(plan: ResolvedPlan, outing: ResolvedOuting, { toleran
 }
 
 function stockLess(plan: ResolvedPlan, forbidden: ReadonlySet<string>): StackStock {
-  const less = <T>(items: ReadonlyMap<string, T>): ReadonlyMap<string, T> =>
-    forbidden.size === 0 ? items : new Map([...items].filter(([id]) => !forbidden.has(id)));
-  return { tools: less(plan.tools), extensions: less(plan.extensions), sockets: less(plan.sockets) };
+  return forbidden.size === 0 ? plan : stockOf(plan, (id) => !forbidden.has(id));
 }
 
 /** Bags a role draws from: its own and those of nobody in particular. */
@@ -121,7 +119,7 @@ function groupSteps(stock: StackStock, plan: ResolvedPlan, steps: readonly Resol
   const known = new Map<string, Ways>();
   const waysOf = (task: StackTask): Ways => {
     const key = askedKey(task) ?? '';
-    const found = known.get(key) ?? findWays(stock, task);
+    const found = known.get(key) ?? waysWhenAsked(stock, task);
     known.set(key, found);
     return found;
   };

@@ -23,6 +23,7 @@ import type { Asked, OutingWork } from './outingWork.ts';
 import { outingWork } from './outingWork.ts';
 import { readdObjective, recheckOuting } from './recheck.ts';
 import type { SolvedOuting } from './solveOuting.ts';
+import { reduceWork } from './presolve/reduceWork.ts';
 import { solveOuting } from './solveOuting.ts';
 import { loadSolver } from './solver.ts';
 import { uncheckedRules } from './unchecked.ts';
@@ -43,6 +44,8 @@ export interface BagOptions {
   forbid?: BagWishes['forbid'] | undefined;
   spares?: BagWishes['spares'] | undefined;
   timeLimitS?: number | undefined;
+  /** From how many columns of flows on the pieces have a program of their own; for checks, since the answer is the same. */
+  flowsMost?: number | undefined;
   onProgress?: ((progress: BagProgress) => void) | undefined;
   /** A solver already loaded; a page loads it from its own address. */
   solver?: Highs | undefined;
@@ -68,11 +71,13 @@ export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<
   const solved: Solved[] = [];
   let leftS = options.timeLimitS;
   for (const [index, work] of works.entries()) {
-    const faults = unplaceable(plan, work);
+    const reduced = reduceWork(work, options.minimise);
+    const faults = unplaceable(plan, work, reduced);
     infeasible.push(...faults);
     if (faults.length > 0) continue;
-    const result = solveOuting(highs, plan, work, {
+    const result = solveOuting(highs, plan, reduced, {
       minimise: options.minimise,
+      flowsMost: options.flowsMost,
       timeLimitS: leftS === undefined ? undefined : leftS / (works.length - index),
       onProgress: options.onProgress && ((progress) => options.onProgress?.({ outing: work.outing.id, ...progress })),
     });

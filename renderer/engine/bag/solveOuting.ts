@@ -3,14 +3,12 @@ import type { Minimised } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { atMost } from '../tolerance.ts';
 import { leastContents } from './leastContents.ts';
-import type { LeastContents } from './leastContents.ts';
+import type { LeastContents } from './least.ts';
 import { costsFor } from './model/costs.ts';
 import type { Costs } from './model/costs.ts';
 import type { OutingAnswer } from './outingAnswer.ts';
 import { objectiveValue } from './outingAnswer.ts';
-import type { OutingWork } from './outingWork.ts';
 import { mostAsked } from './model/bagModel.ts';
-import { reduceWork } from './presolve/reduceWork.ts';
 import type { ReducedWork } from './presolve/reduceWork.ts';
 import { settle } from './settle/settle.ts';
 
@@ -21,6 +19,7 @@ export type SolvedOuting =
 export interface OutingOptions {
   minimise: Minimised;
   timeLimitS?: number | undefined;
+  flowsMost?: number | undefined;
   onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
 }
 
@@ -33,11 +32,16 @@ export interface OutingOptions {
  * @returns the answer with its bound; infeasible where there is none
  * @throws Error where the solver contradicts itself
  */
-export function solveOuting(highs: Highs, plan: ResolvedPlan, work: OutingWork, options: OutingOptions): SolvedOuting {
-  const { minimise, timeLimitS, onProgress } = options;
-  const reduced = reduceWork(work, minimise);
+export function solveOuting(
+  highs: Highs,
+  plan: ResolvedPlan,
+  reduced: ReducedWork,
+  options: OutingOptions,
+): SolvedOuting {
+  const { minimise, timeLimitS, flowsMost, onProgress } = options;
+  const { work } = reduced;
   const costs = outingCosts(plan, reduced, minimise);
-  const first = leastContents(highs, plan, reduced, { costs, timeLimitS, onProgress });
+  const first = leastContents(highs, plan, reduced, { costs, timeLimitS, flowsMost, onProgress });
   // Out of time without any bag: whether there is one at all is asked to the end.
   const found = first.status === 'stopped' && !first.contents ? anyContents(highs, plan, reduced, costs, first) : first;
   const { status, contents, seconds } = found;

@@ -7,6 +7,7 @@ import { pairInStock, pairMisses } from '../stack/pairs.ts';
 import { apart, shownHead, shownLength, shownPieces } from '../stack/shown.ts';
 import { holdTask, stackIds, stackTask } from '../stack/stackTask.ts';
 import { noWay, partsOf, restrictWays } from '../stack/ways.ts';
+import type { ReducedWork } from './presolve/reduceWork.ts';
 import type { OutingWork, StepGroup } from './outingWork.ts';
 import { mostOf } from './counts.ts';
 import { drawsFrom } from './outingWork.ts';
@@ -15,13 +16,31 @@ const inMillimetres: ShownUnits = { length: 'mm', torque: 'N·m' };
 const choicesShown = 3;
 
 /** What no bag and no stock can mend: steps without a stack, pieces that no bag takes, gear that is not there. */
-export function unplaceable(plan: ResolvedPlan, work: OutingWork): Infeasibility[] {
+export function unplaceable(plan: ResolvedPlan, work: OutingWork, reduced: ReducedWork): Infeasibility[] {
+  if (reduced.all.every((group) => isPlaceable(work, group))) return gearWithoutPlace(plan, work);
   const steps = work.groups.flatMap((group) =>
     group.steps.flatMap((step) => stepWithoutStack(plan, group, step) ?? []),
   );
   const unpaired = work.groups.flatMap(stepWithoutPair);
   const unbagged = work.groups.flatMap((group) => stepWithoutBag(work, group));
   return [...steps, ...unpaired, ...unbagged, ...gearWithoutPlace(plan, work)];
+}
+
+/** Whether the pieces that are left to choose from make a stack, and a hold beside it, which some bags may hold. */
+function isPlaceable(work: OutingWork, { ways, holds, role }: StepGroup): boolean {
+  const bags = work.bags.filter((bag) => drawsFrom(bag, role));
+  const fits = new Map<string, boolean>();
+  for (const item of [ways, ...(holds ? [holds] : [])].flatMap(partsOf)) {
+    if (!fits.has(item.id))
+      fits.set(
+        item.id,
+        bags.some((bag) => work.admits(bag, item)),
+      );
+  }
+  const placed = [ways, holds].map((one) => one && restrictWays(one, (id) => fits.get(id) === true));
+  const [stack, hold] = placed;
+  if (!stack || noWay(stack)) return false;
+  return !holds || (!!hold && !noWay(hold) && pairInStock(ways, holds) !== null);
 }
 
 /** A step by its id, thread and head, for a sentence. */

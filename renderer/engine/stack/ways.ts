@@ -61,6 +61,28 @@ export function findWays(stock: StackStock, task: StackTask): Ways {
   return onlyTurned({ task, tools, ladders });
 }
 
+/** The same, searched for when it is asked for: of a large stock a plan most often needs a part alone. */
+export function waysWhenAsked(stock: StackStock, task: StackTask): Ways {
+  let found: Ways | undefined;
+  const ways = (): Ways => (found ??= findWays(stock, task));
+  return {
+    task,
+    get tools() {
+      return ways().tools;
+    },
+    get ladders() {
+      return ways().ladders;
+    },
+  };
+}
+
+/** The stock less what is left out. */
+export function stockOf(stock: StackStock, keeps: (id: string) => boolean): StackStock {
+  const kept = <T>(items: ReadonlyMap<string, T>): ReadonlyMap<string, T> =>
+    new Map([...items].filter(([id]) => keeps(id)));
+  return { tools: kept(stock.tools), extensions: kept(stock.extensions), sockets: kept(stock.sockets) };
+}
+
 /** Sockets by length, the shortest first; past the depth all are alike. */
 function rungsOf(
   sockets: readonly ResolvedSocket[],

@@ -9,6 +9,7 @@ import { IntegerProgram } from '../../../renderer/engine/bag/model/integerProgra
 import { outingCosts } from '../../../renderer/engine/bag/solveOuting.ts';
 import { outingWork } from '../../../renderer/engine/bag/outingWork.ts';
 import { loadSolver } from '../../../renderer/engine/bag/solver.ts';
+import { usefulCounts } from '../../../renderer/engine/bag/presolve/usefulCounts.ts';
 import { noWishes } from '../../../renderer/engine/bag/wishes.ts';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
 import { countWays, eachStack } from '../../../renderer/engine/stack/ways.ts';
@@ -40,7 +41,14 @@ function modelled(
   if (!outing) throw new Error('no outing');
   const work = outingWork(plan, outing, { tolerance, wishes: { ...noWishes, ...wishes } });
   const standing = tolerance === 'nothing' ? [] : work.groups;
-  const reduced = { work, groups: work.groups, standing, dropped: new Set<string>() };
+  const reduced = {
+    work,
+    all: work.groups,
+    groups: work.groups,
+    standing,
+    dropped: new Set<string>(),
+    useful: usefulCounts(work),
+  };
   const costs = outingCosts(plan, reduced, minimise);
   const model = bagModel(plan, reduced, { costs, losses, elastic });
   const data = model.program.modelData();

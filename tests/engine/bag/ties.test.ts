@@ -37,7 +37,7 @@ const textOf = ({ stack, hold }: Pick<Option, 'stack' | 'hold'>) =>
 /** Every way to serve each group with the whole stock. */
 function allOptions({ plan, work }: Worked): Option[][] {
   const stock = new Map([...plan.carried.values()].map(({ id, onHand }) => [id, onHand]));
-  return work.groups.map((group) => optionsFrom(group, stock));
+  return work.groups.map((group) => optionsFrom(work.stock, group, stock));
 }
 
 /** What lies where: `2 X-3 in B-1`. */
@@ -116,10 +116,12 @@ describe('the ways to do a step', () => {
   });
 
   it('are those that a supply has, each piece once for each that there is', () => {
-    const [group] = worked(all(loosenOnly, plenty, put('steps[0].access.depth', '7 in'))).work.groups;
+    const { work } = worked(all(loosenOnly, plenty, put('steps[0].access.depth', '7 in')));
+    const [group] = work.groups;
     const from = (extensions: number, sockets = 1) =>
       group &&
       optionsFrom(
+        work.stock,
         group,
         new Map([
           ['R-38', 1],

@@ -3,17 +3,14 @@ import type { Counts } from '../counts.ts';
 import { mostOf } from '../counts.ts';
 import { volumeL } from '../measure.ts';
 import type { StepGroup } from '../outingWork.ts';
-import { drawsFrom } from '../outingWork.ts';
 import type { ReducedWork } from '../presolve/reduceWork.ts';
-import { usefulCounts } from '../presolve/usefulCounts.ts';
 import type { Costs } from './costs.ts';
-import { addGroupFlow } from './flow.ts';
+import { addDraws, atOneTime, drawsOfGroups } from './draws.ts';
 import type { Term } from './integerProgram.ts';
 import { IntegerProgram } from './integerProgram.ts';
 import type { Loss } from './losses.ts';
 import { addLosses } from './losses.ts';
 import type { BagModel, Lying } from './lying.ts';
-import { lyingTerms } from './lying.ts';
 
 /** How the model is to be read: what a piece costs, which losses are told, and whether limits bend. */
 export interface ModelTerms {
@@ -21,6 +18,8 @@ export interface ModelTerms {
   losses: readonly Loss[];
   /** Lets stock and bag limits be passed, and minimises by how much, in place of the objective. */
   elastic?: boolean;
+  /** Only what may lie where, without what the steps ask. */
+  withoutSteps?: boolean;
 }
 
 /**
@@ -37,8 +36,10 @@ export interface ModelTerms {
 export function bagModel(plan: ResolvedPlan, reduced: ReducedWork, terms: ModelTerms): BagModel {
   const model: BagModel = { program: new IntegerProgram(), lying: [], lyingOf: new Map(), opened: new Map() };
   addPieces(model, plan, reduced, terms);
-  addGroups(model, reduced.groups);
-  addLosses(model, reduced, terms.losses);
+  if (!terms.withoutSteps) {
+    addGroups(model, reduced.groups);
+    addLosses(model, reduced, terms.losses);
+  }
   for (const bag of reduced.work.bags) addBag(model, bag, terms);
   return model;
 }
@@ -46,11 +47,10 @@ export function bagModel(plan: ResolvedPlan, reduced: ReducedWork, terms: ModelT
 function addPieces(
   model: BagModel,
   plan: ResolvedPlan,
-  { work, dropped }: ReducedWork,
+  { work, dropped, useful }: ReducedWork,
   { costs, elastic }: ModelTerms,
 ): void {
   const { program } = model;
-  const useful = usefulCounts(work);
   for (const item of plan.carried.values()) {
     const gear = work.gear.get(item.id) ?? 0;
     const kept = work.keep.get(item.id) ?? 0;
@@ -76,30 +76,8 @@ function lay(model: BagModel, work: ReducedWork['work'], item: Carried, upper: n
 }
 
 function addGroups(model: BagModel, groups: readonly StepGroup[]): void {
-  const { program } = model;
-  /** Draws from nobody's bags, by slot and piece. */
-  const draws = new Map<string, { id: string; columns: Map<string, number> }>();
-  for (const group of groups) {
-    const { role, slot } = group;
-    // Two roles of a slot could share one piece half and half.
-    const uses = addGroupFlow(program, group, { value: 1, whole: slot !== null });
-    for (const [id, terms] of uses) {
-      const used = terms.map(([column, count]): Term => [column, -count]);
-      if (slot === null) {
-        program.atLeast(0, [...lyingTerms(model, id, (bag) => drawsFrom(bag, role)), ...used]);
-        continue;
-      }
-      const key = JSON.stringify([slot, id]);
-      const draw = draws.get(key) ?? { id, columns: new Map<string, number>() };
-      draws.set(key, draw);
-      const column = draw.columns.get(role) ?? program.column({ integer: false });
-      draw.columns.set(role, column);
-      program.atLeast(0, [...lyingTerms(model, id, (bag) => bag.role === role), [column, 1], ...used]);
-    }
-  }
-  for (const { id, columns } of draws.values()) {
-    const drawn = [...columns.values()].map((column): Term => [column, -1]);
-    program.atLeast(0, [...lyingTerms(model, id, (bag) => bag.role === null), ...drawn]);
+  for (const together of atOneTime(groups)) {
+    addDraws(model, drawsOfGroups(model.program, together));
   }
 }
 
@@ -130,6 +108,6 @@ function addBag(model: BagModel, bag: ResolvedBag, { costs, elastic }: ModelTerm
 }
 
 /** Of every piece, the most that may be of use or is asked for. */
-export function mostAsked({ work }: ReducedWork): Counts {
-  return mostOf([usefulCounts(work), work.keep]);
+export function mostAsked({ work, useful }: ReducedWork): Counts {
+  return mostOf([useful, work.keep]);
 }

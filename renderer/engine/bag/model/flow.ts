@@ -13,6 +13,8 @@ export interface FlowTerms {
   value: number;
   /** Whole numbers; where parts may be used in shares and the rest makes them whole, false. */
   whole: boolean;
+  /** A column: so many times what it is, in place of a given value. */
+  times?: number | undefined;
   /** The links of a chain whose pieces are used up; all where it is left out. */
   counted?: (links: readonly Link[]) => readonly Link[];
 }
@@ -29,7 +31,8 @@ export interface FlowTerms {
  * @returns what the flow uses of each piece
  */
 export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): Uses {
-  const { value, whole, counted = (links: readonly Link[]) => links } = terms;
+  const { value, whole, times, counted = (links: readonly Link[]) => links } = terms;
+  const upper = times === undefined ? value : Infinity;
   const uses: Uses = new Map();
   const spend = (id: string, term: Term): void => {
     const known = uses.get(id);
@@ -51,7 +54,7 @@ export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): 
     const rungs = one.rungs.map((): Term[] => []);
     for (const [index, rung] of one.rungs.entries()) {
       for (const { id } of rung) {
-        const column = program.column({ upper: value, integer: whole });
+        const column = program.column({ upper, integer: whole });
         rungs[index]?.push([column, 1]);
         all.push([column, 1]);
         spend(id, [column, 1]);
@@ -59,13 +62,13 @@ export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): 
       const below = rungs[index - 1];
       if (!below) continue;
       // A long socket does with what a short one does.
-      const down = program.column({ upper: value, integer: false });
+      const down = program.column({ upper, integer: false });
       rungs[index]?.push([down, -1]);
       below.push([down, 1]);
     }
     for (const chain of one.chains) {
       // Half of a chain that takes two of a link could go through one piece.
-      const column = program.column({ upper: value, integer: whole || (value === 1 && hasTwice(chain)) });
+      const column = program.column({ upper, integer: whole || (value === 1 && hasTwice(chain)) });
       rungs[chain.from]?.push([column, -1]);
       for (const link of counted(chain.links)) through(link, [column, 1]);
       const key = `${chain.driveMm} ${one.form}`;
@@ -78,7 +81,7 @@ export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): 
   for (const { terms: joining, one, chain } of joints.values()) {
     for (const tool of ways.tools) {
       if (!turns(ways.task, tool, one, chain)) continue;
-      const column = program.column({ upper: value, integer: whole });
+      const column = program.column({ upper, integer: whole });
       joining.push([column, -1]);
       spend(tool.id, [column, 1]);
     }
@@ -86,13 +89,14 @@ export function addFlow(program: IntegerProgram, ways: Ways, terms: FlowTerms): 
   }
   for (const [link, passing] of linked) {
     const picked = link.extensions.map(({ id, onHand }): Term => {
-      const column = program.column({ upper: Math.min(onHand, value * extensionsMax), integer: whole });
+      const column = program.column({ upper: Math.min(onHand, upper * extensionsMax), integer: whole });
       spend(id, [column, 1]);
       return [column, -1];
     });
     program.equal(0, [...passing, ...picked]);
   }
-  program.equal(value, all);
+  if (times === undefined) program.equal(value, all);
+  else program.equal(0, [...all, [times, -value]]);
   return uses;
 }
 
@@ -131,7 +135,12 @@ function neighboursOnly({ ladders, tools }: Ways): boolean {
  * the program's bound tell more; what they leave out the losses told one by one see to.
  */
 export function addShadows(program: IntegerProgram, ways: Ways): Uses[] {
-  if (!neighboursOnly(ways)) return [addFlow(program, ways, { value: 2, whole: false, counted: () => [] })];
+  return shadowsOf(ways).map((counted) => addFlow(program, ways, { value: 2, whole: false, counted }));
+}
+
+/** Which links of its chains each such network counts. */
+export function shadowsOf(ways: Ways): ((links: readonly Link[]) => Link[])[] {
+  if (!neighboursOnly(ways)) return [() => []];
   const nth =
     (n: number) =>
     (links: readonly Link[]): Link[] => {
@@ -139,7 +148,7 @@ export function addShadows(program: IntegerProgram, ways: Ways): Uses[] {
       return link ? [link] : [];
     };
   const most = Math.max(1, ...ways.ladders.flatMap(({ chains }) => chains.map(({ links }) => new Set(links).size)));
-  return Array.from({ length: most }, (_, n) => addFlow(program, ways, { value: 2, whole: false, counted: nth(n) }));
+  return Array.from({ length: most }, (_, n) => nth(n));
 }
 
 function lightestKg({ extensions }: Link): number {

@@ -54,7 +54,7 @@ function addCuts(model: BagModel, group: StepGroup): void {
 }
 
 /** Stack and hold have a tool and a socket each: with one lost there must still be two. */
-function addOneMore(model: BagModel, ways: Ways, holds: Ways): void {
+export function addOneMore(model: BagModel, ways: Ways, holds: Ways): void {
   const toolsOf = (one: Ways): string[] => one.tools.map(({ id }) => id);
   const socketsOf = (one: Ways): string[] => one.ladders.flatMap(({ rungs }) => rungs.flat().map(({ id }) => id));
   for (const idsOf of [toolsOf, socketsOf]) {

@@ -5,7 +5,6 @@ import { extensionServes, passesHole, socketServes, strict, swings, toolServes }
 import { extensionsMax } from '../../stack/stackTask.ts';
 import { measured } from '../measure.ts';
 import type { OutingWork } from '../outingWork.ts';
-import { usefulCounts } from './usefulCounts.ts';
 
 /** A piece as the outing sees it: what it can do, as bits and a length; what it costs. */
 interface Piece {
@@ -21,6 +20,8 @@ interface Piece {
   lengthMm: number;
   /** What is minimised first, then whatever some limit counts: less is better. */
   costs: number[];
+  /** So many of it one stack may use. */
+  timesMost: number;
   /** Of two that cost the same, the answer prefers the lower. */
   rank: number;
 }
@@ -39,14 +40,13 @@ type Part = ResolvedTool | ResolvedExtension | ResolvedSocket;
  * @returns their ids
  */
 export function dominatedPieces(work: OutingWork, minimise: Minimised): Set<string> {
-  const useful = usefulCounts(work);
   const shared = work.tolerance !== 'bag' && work.bags.every(({ role }) => role === null);
   const idle = (piece: Piece, alike: readonly Piece[]): boolean => {
     const needed = enough(work, piece);
     let better = 0;
     for (const other of alike) {
       if (other === piece || !isBetter(other, piece)) continue;
-      if (other.onHand > (useful.get(other.id) ?? 0)) return true;
+      if (other.onHand > usefulMost(work, other)) return true;
       better += other.onHand;
       if (shared && better >= needed) return true;
     }
@@ -69,6 +69,21 @@ function isBetter(q: Piece, p: Piece): boolean {
   }
   if (same && (q.rank > p.rank || (q.rank === p.rank && q.id > p.id))) return false;
   return p.serves.every((bit, index) => bit <= (q.serves[index] ?? 0));
+}
+
+/** No more of a piece can be of use: what its steps use at one time, and as much again where it may be lost. */
+function usefulMost(work: OutingWork, piece: Piece): number {
+  const { groups, tolerance, bags } = work;
+  const roles = new Map<string, number>();
+  for (const { role, ways, holds } of groups) {
+    const uses = [ways, holds].filter((one) => one && piece.tasks.has(one.task)).length * piece.timesMost;
+    roles.set(role, Math.max(roles.get(role) ?? 0, uses));
+  }
+  const inAStep = Math.max(0, ...roles.values());
+  const apart = bags.some(({ role }) => role !== null) || groups.some(({ slot }) => slot !== null);
+  const atOnce = apart ? [...roles.values()].reduce((sum, uses) => sum + uses, 0) : inAStep;
+  if (tolerance === 'nothing') return atOnce;
+  return tolerance === 'bag' ? atOnce + inAStep : Math.max(atOnce, inAStep + 1);
 }
 
 /**
@@ -109,6 +124,7 @@ function piecesByKind(work: OutingWork, minimise: Minimised): Map<string, Piece[
       lengthMm: 0,
       costs: costsOf(part),
       rank: 0,
+      timesMost: 1,
       ...further,
     };
     const known = kinds.get(kind);
@@ -133,9 +149,16 @@ function piecesByKind(work: OutingWork, minimise: Minimised): Map<string, Piece[
     add(extension, `extension ${driveInMm} ${driveOutMm}`, (task) => extensionBits(task, extension), {
       lengthMm,
       rank,
+      timesMost: Math.min(extension.onHand, timesMostOf(extension)),
     });
   }
   return kinds;
+}
+
+/** At most one universal joint; between two that change the square one way another changes it back. */
+function timesMostOf({ form, driveInMm, driveOutMm }: ResolvedExtension): number {
+  if (form === 'universal') return 1;
+  return driveInMm === driveOutMm ? extensionsMax : Math.ceil(extensionsMax / 2);
 }
 
 const openings = ['hex6', 'hex12', 'square'] as const;

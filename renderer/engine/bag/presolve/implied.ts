@@ -1,21 +1,55 @@
 import type { Chain, Link } from '../../stack/chains.ts';
 import type { Ladder, Ways } from '../../stack/ways.ts';
 import { turns } from '../../stack/ways.ts';
+import { atOneTime } from '../model/draws.ts';
 import type { StepGroup } from '../outingWork.ts';
 
 /**
- * Groups without those that another one answers for: every stack of the other one has all the pieces of some stack of
- * theirs, so whatever bag does the other does them.
+ * Groups without those that others answer for. One group answers for another where every stack of it has all the pieces
+ * of some stack of the other. Groups of one slot work at the same time: they answer for others that do, or for one by
+ * itself, where each of the others' roles is answered for by a role of its own.
  *
- * @param groups - that draw on the same bags, one after another
+ * @param groups - that draw on the same bags
+ * @param hasOwnBags - whose hand such a role's step is matters
  */
-export function withoutImplied<T extends Pick<StepGroup, 'ways' | 'holds'>>(groups: readonly T[]): T[] {
-  const kept: T[] = [];
-  // What is hardest to serve comes first, so that it stands when the easier ones are looked at.
-  for (const group of groups.toSorted((a, b) => choices(a) - choices(b))) {
-    if (!kept.some((other) => implies(other, group))) kept.push(group);
+export function withoutImplied<T extends StepGroup>(
+  groups: readonly T[],
+  hasOwnBags: (role: string) => boolean = () => false,
+): T[] {
+  const units = atOneTime(groups).map((together) => ({
+    together,
+    choices: together.reduce((least, group) => Math.min(least, choices(group)), Infinity),
+  }));
+  const kept: StepGroup[][] = [];
+  // What works at once and what is hardest to serve comes first, so that it stands when the easier ones are looked at.
+  const order = units.toSorted(
+    (a, b) => rolesOf(b.together).length - rolesOf(a.together).length || a.choices - b.choices,
+  );
+  for (const { together } of order) {
+    if (!kept.some((other) => answersFor(other, together, hasOwnBags))) kept.push(together);
   }
-  return groups.filter((group) => kept.includes(group));
+  const all = new Set(kept.flat());
+  return groups.filter((group) => all.has(group));
+}
+
+/** Whether roles of the one answer, each for another role, for those of the other. */
+function answersFor(a: readonly StepGroup[], b: readonly StepGroup[], hasOwnBags: (role: string) => boolean): boolean {
+  const [ours, theirs] = [rolesOf(a), rolesOf(b)];
+  const stands = (role: string, other: string): boolean =>
+    (role === other || (!hasOwnBags(role) && !hasOwnBags(other))) &&
+    b
+      .filter((group) => group.role === other)
+      .every((group) => a.some((one) => one.role === role && implies(one, group)));
+  const match = (index: number, taken: readonly string[]): boolean => {
+    const other = theirs[index];
+    if (other === undefined) return true;
+    return ours.some((role) => !taken.includes(role) && stands(role, other) && match(index + 1, [...taken, role]));
+  };
+  return match(0, []);
+}
+
+function rolesOf(groups: readonly StepGroup[]): string[] {
+  return [...new Set(groups.map(({ role }) => role))];
 }
 
 function choices({ ways, holds }: Pick<StepGroup, 'ways' | 'holds'>): number {

@@ -102,7 +102,10 @@ export function cheapestStack(
       if (!tool || !socket) continue;
       let cost = socket.cost + tool.cost;
       if (cost >= least) continue;
-      for (const link of links) cost += pickCheapest(link, supply).cost;
+      for (const link of links) {
+        cost += link.times === 1 ? leastCost(link.pieces, supply) : pickCheapest(link, supply).cost;
+        if (cost >= least) break;
+      }
       if (cost >= least) continue;
       least = cost;
       found = { links, socket: socket.piece, tool: tool.piece };
@@ -149,6 +152,16 @@ function cheapest(list: readonly number[], supply: Supply): Best {
     if (cost === 0) break;
   }
   return best;
+}
+
+function leastCost(list: readonly number[], supply: Supply): number {
+  let least = Infinity;
+  for (const piece of list) {
+    const cost = moreCost(piece, 1, supply);
+    if (cost < least) least = cost;
+    if (cost === 0) break;
+  }
+  return least;
 }
 
 /** Of a link so many pieces as it takes, the cheapest first. */

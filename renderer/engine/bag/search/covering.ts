@@ -11,9 +11,11 @@ export interface Covering {
   table: CoverTable;
   /** Whatever must be served, those with the fewest stacks first. */
   groups: TableGroup[];
-  /** Whatever must be served after a loss too. */
-  standing: TableGroup[];
   /** The same with all its chains, for what has to be exact. */
+  groupsWhole: TableGroup[];
+  /** Whatever must be served after the loss of a piece too. */
+  standing: TableGroup[];
+  /** With all its chains, whatever must be served after any loss. */
   standingWhole: TableGroup[];
   kept: Int32Array;
   slots: boolean;
@@ -36,11 +38,14 @@ export function covering(plan: ResolvedPlan, reduced: ReducedWork, costs: Costs)
   };
   const inNumbers = (list: readonly StepGroup[]): TableGroup[] =>
     list.map((group) => tableGroup(table, group)).toSorted((a, b) => size(a) - size(b));
-  const standing = reduced.work.tolerance === 'piece' ? inNumbers(reduced.standing) : [];
+  const { tolerance } = reduced.work;
+  const standing = tolerance === 'nothing' ? [] : inNumbers(reduced.standing);
+  const groups = inNumbers(reduced.groups);
   return {
     table,
-    groups: inNumbers(reduced.groups).map((group) => withFewChains(group, table)),
-    standing: standing.map((group) => withFewChains(group, table)),
+    groups: groups.map((group) => withFewChains(group, table)),
+    groupsWhole: groups,
+    standing: tolerance === 'piece' ? standing.map((group) => withFewChains(group, table)) : [],
     standingWhole: standing,
     kept: Int32Array.from(items, ({ id }) => kept(id)),
     slots: reduced.groups.some(({ slot }) => slot !== null),
@@ -49,6 +54,17 @@ export function covering(plan: ResolvedPlan, reduced: ReducedWork, costs: Costs)
 
 function size({ main }: TableGroup): number {
   return main.ladders.reduce((sum, { rungs, chains }) => sum + rungs.flat().length * chains.length, 0);
+}
+
+/** The same search at other prices: it looks at the chains that are light by them. */
+export function atPrices(cover: Covering, cost: Float64Array): Covering {
+  const table = { ...cover.table, cost };
+  return {
+    ...cover,
+    table,
+    groups: cover.groupsWhole.map((group) => withFewChains(group, table)),
+    standing: cover.standing.length === 0 ? [] : cover.standingWhole.map((group) => withFewChains(group, table)),
+  };
 }
 
 /** A local search that looks at the lightest chains of each rung and joint is much quicker, and little worse. */

@@ -5,7 +5,7 @@ import type { Covering } from './covering.ts';
 import { fatalLosses, servedBy, take, withoutOne } from './standing.ts';
 
 /** Rounds of taking something out and covering again. They are counted, not timed: the same plan, the same bag. */
-const shakes = 40;
+const shakesMost = 40;
 
 /**
  * A good bag soon, not the least: groups are covered one after another by what costs least beyond what is packed;
@@ -14,11 +14,10 @@ const shakes = 40;
  *
  * @returns how many of each piece; null where some group cannot be covered
  */
-export function firstBag(cover: Covering, onBetter?: (cost: number) => void): Int32Array | null {
+export function firstBag(cover: Covering, shakes = shakesMost): Int32Array | null {
   let best = complete(cover, Int32Array.from(cover.kept), cover.table.cost);
   if (!best) return null;
   let bestCost = costOf(cover, best);
-  onBetter?.(bestCost);
   const roll = drawsOf(1).uniform;
   const accept = (have: Int32Array | null): boolean => {
     if (!have) return false;
@@ -26,7 +25,6 @@ export function firstBag(cover: Covering, onBetter?: (cost: number) => void): In
     if (cost >= bestCost) return false;
     best = have;
     bestCost = cost;
-    onBetter?.(cost);
     return true;
   };
   const improveOneByOne = (): void => {

@@ -1,8 +1,11 @@
 import type { Pieces, Supply, TableGroup } from './coverTable.ts';
 import { cheapestStack, packedStacks } from './coverTable.ts';
+import { isServed } from './isServed.ts';
 
 /** A stack and its hold, of what is packed; null where there are none. */
 export function servedBy({ main, hold }: TableGroup, supply: Supply): Pieces | null {
+  // Most often nothing is lacking, or too much.
+  if (!isServed(main, supply) || (hold && !isServed(hold, supply))) return null;
   if (!hold) {
     const found = cheapestStack(main, supply, Number.MIN_VALUE);
     return found?.pieces ?? null;

@@ -1,6 +1,6 @@
 import type { Counts } from '../counts.ts';
 import { addedUp } from '../counts.ts';
-import type { Content } from '../leastContents.ts';
+import type { Content } from '../contents.ts';
 import type { OutingAnswer } from '../outingAnswer.ts';
 import type { OutingWork, StepGroup } from '../outingWork.ts';
 import type { Option } from './options.ts';
@@ -23,7 +23,7 @@ function* losses({ tolerance }: OutingWork, contents: readonly Content[]): Gener
 /** Whether every step still has a stack, in anybody's hand, after any loss that is to be stood. */
 export function standsLoss(work: OutingWork, contents: readonly Content[]): boolean {
   for (const left of losses(work, contents)) {
-    if (work.groups.some((group) => optionsFrom(group, left).length === 0)) return false;
+    if (work.groups.some((group) => optionsFrom(work.stock, group, left).length === 0)) return false;
   }
   return true;
 }
@@ -41,7 +41,7 @@ export function protectedSteps(work: OutingWork, { contents, chosen }: OutingAns
       for (const step of group.steps) {
         const own = addedUp(usesOf(chosen.get(step.id)));
         if ([...own].every(([id, count]) => count <= (left.get(id) ?? 0))) continue;
-        if (!instead.has(group)) instead.set(group, optionsFrom(group, left)[0]);
+        if (!instead.has(group)) instead.set(group, optionsFrom(work.stock, group, left)[0]);
         for (const id of instead.get(group)?.counts.keys() ?? []) {
           if (own.has(id)) continue;
           const known = steps.get(id) ?? new Set<string>();

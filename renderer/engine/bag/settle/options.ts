@@ -1,10 +1,11 @@
 import type { ResolvedBag } from '../../plan/resolved.ts';
 import { cornersLast } from '../../stack/order.ts';
-import type { Ways } from '../../stack/ways.ts';
-import { eachStack, restrictWays } from '../../stack/ways.ts';
+import type { StackTask } from '../../stack/stackTask.ts';
+import type { StackStock } from '../../stack/ways.ts';
+import { eachStack, findWays, stockOf } from '../../stack/ways.ts';
 import type { Counts } from '../counts.ts';
 import { addedUp } from '../counts.ts';
-import type { Content } from '../leastContents.ts';
+import type { Content } from '../contents.ts';
 import type { Choice, StepGroup } from '../outingWork.ts';
 import { choiceOf } from '../outingWork.ts';
 
@@ -29,9 +30,10 @@ export function supplyOf(contents: readonly Content[], of: (bag: ResolvedBag) =>
 }
 
 /** Every way to serve a group from a supply, the preferred first: fewest parts, six points where it loosens, ids. */
-export function optionsFrom(group: StepGroup, supply: Counts): Option[] {
-  const stacks = packedChoices(group.ways, supply);
-  const holds = group.holds && packedChoices(group.holds, supply);
+export function optionsFrom(stock: StackStock, group: StepGroup, supply: Counts): Option[] {
+  const there = stockOf(stock, (id) => (supply.get(id) ?? 0) > 0);
+  const stacks = packedChoices(there, group.ways.task, supply);
+  const holds = group.holds && packedChoices(there, group.holds.task, supply);
   const loosens = group.steps.some(({ action }) => action === 'loosen');
   const options = stacks.flatMap((stack) => {
     if (!holds) return [optionOf(stack, null, loosens)];
@@ -44,9 +46,8 @@ export function optionsFrom(group: StepGroup, supply: Counts): Option[] {
   );
 }
 
-function packedChoices(ways: Ways, supply: Counts): Choice[] {
-  const there = restrictWays(ways, (id) => (supply.get(id) ?? 0) > 0);
-  return [...eachStack(there)]
+function packedChoices(there: StackStock, task: StackTask, supply: Counts): Choice[] {
+  return [...eachStack(findWays(there, task))]
     .map(choiceOf)
     .filter(({ counts }) => [...counts].every(([id, count]) => count <= (supply.get(id) ?? 0)));
 }

@@ -1,4 +1,4 @@
-import type { Content } from '../leastContents.ts';
+import type { Content } from '../contents.ts';
 import type { OutingAnswer } from '../outingAnswer.ts';
 import type { OutingWork, StepGroup } from '../outingWork.ts';
 import { drawsFrom } from '../outingWork.ts';
@@ -31,6 +31,7 @@ function chooseStacks(work: OutingWork, contents: readonly Content[]): OutingAns
   const chosen = new Map<string, Option>();
   for (const slot of new Set(groups.flatMap((group) => group.slot ?? []))) {
     const together = slotOptions(
+      work.stock,
       contents,
       groups.filter((group) => group.slot === slot),
     );
@@ -46,7 +47,7 @@ function chooseStacks(work: OutingWork, contents: readonly Content[]): OutingAns
       const group = groupOf.get(id);
       if (!group) continue;
       const fixed = chosen.get(id);
-      const options = fixed ? [fixed] : (offered.get(group) ?? preferred(optionsFrom(group, supply)));
+      const options = fixed ? [fixed] : (offered.get(group) ?? preferred(optionsFrom(work.stock, group, supply)));
       if (!fixed) offered.set(group, options);
       if (options.length === 0) return null;
       course.push({ step: id, options });

@@ -1,6 +1,7 @@
+import type { StackStock } from '../../stack/ways.ts';
 import type { Counts } from '../counts.ts';
 import { mostOf } from '../counts.ts';
-import type { Content } from '../leastContents.ts';
+import type { Content } from '../contents.ts';
 import type { StepGroup } from '../outingWork.ts';
 import { drawsFrom } from '../outingWork.ts';
 import type { Option } from './options.ts';
@@ -12,11 +13,16 @@ import { optionsFrom, supplyOf } from './options.ts';
  *
  * @returns null where they do not go together, which a solved bag never shows
  */
-export function slotOptions(contents: readonly Content[], groups: readonly StepGroup[]): Map<StepGroup, Option> | null {
+export function slotOptions(
+  stock: StackStock,
+  contents: readonly Content[],
+  groups: readonly StepGroup[],
+): Map<StepGroup, Option> | null {
   const offered = groups.map((group) => {
     return {
       group,
       options: optionsFrom(
+        stock,
         group,
         supplyOf(contents, (bag) => drawsFrom(bag, group.role)),
       ),
