@@ -87,7 +87,8 @@ export function leastByCuts(
   if (have) {
     const prices = Float64Array.from(cover.table.cost, (cost, piece) => {
       const lying = master.model.lyingOf.get(cover.table.ids[piece] ?? '') ?? [];
-      return Math.max(0, Math.min(...lying.map(({ column }) => flows.reducedCosts[column] ?? 0))) + ownPrice * cost;
+      const [first = 0, ...others] = lying.map(({ column }) => flows.reducedCosts[column] ?? 0);
+      return Math.max(0, Math.min(first, ...others)) + ownPrice * cost;
     });
     have = cheaper(cover, firstBag(atPrices(cover, prices), shakesAtPrices), have);
     offer(have);
