@@ -1,5 +1,9 @@
-/** The enumeration of stacks alone, which writes none of them out: its time, and what the process held at most. */
+/**
+ * The enumeration of stacks alone, as the planner asks for it: of the pieces that some least bag may hold, none written
+ * out. Its time, and what the process held at most.
+ */
 import { outingWork } from '../../../renderer/engine/bag/outingWork.ts';
+import { reduceWork } from '../../../renderer/engine/bag/presolve/reduceWork.ts';
 import { noWishes } from '../../../renderer/engine/bag/wishes.ts';
 import { readPlan } from '../../../renderer/engine/plan/readPlan.ts';
 import { countWays } from '../../../renderer/engine/stack/ways.ts';
@@ -20,11 +24,11 @@ export function enumerate({ plan: source }: GeneratedTask): Enumerated {
   const before = processorS();
   const began = performance.now();
   const asked = { tolerance: 'nothing', wishes: noWishes } as const;
-  const works = plan.outings.map((outing) => outingWork(plan, outing, asked));
+  const works = plan.outings.map((outing) => reduceWork(outingWork(plan, outing, asked), 'mass'));
   const seconds = (performance.now() - began) / 1000;
   const spentS = processorS() - before;
   const stacks = works
-    .flatMap(({ groups }) => groups)
+    .flatMap(({ all }) => all)
     .reduce((sum, { ways, holds }) => sum + countWays(ways) + (holds === null ? 0 : countWays(holds)), 0);
   return { seconds, processorS: spentS, stacks };
 }
