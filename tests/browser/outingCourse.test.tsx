@@ -1,50 +1,16 @@
 import { describe, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { shownPlan } from './fixtures/plans.ts';
+import { cap, coursePlan, openOrderPlan, tighten } from './fixtures/courses.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, byCode, expectOneAct, field, heading, openTask, save, stepCodes } from './support/openTask.tsx';
 
 vi.setConfig({ testTimeout: 90_000 });
 
-const [loosen, tighten, cap] = shownPlan().steps;
-const lay = (
-  id: string,
-  [from, to]: [string, string],
-  { item = 'C-1', ...more }: { item?: string; after?: string[] } = {},
-) => ({
-  ...cap,
-  ...{ id, name: `Step ${id}`, role: 'Lead', gear: [], minutes: 5, moves: [{ id: item, quantity: 1, from, to }] },
-  ...more,
-});
-const plan = {
-  ...shownPlan(),
-  places: [{ id: 'rock', name: 'Landing rock' }],
-  outings: [{ id: 'O1', name: 'Strip', roles: ['Lead', 'Second'], bags: ['B-1'], minutesMax: 40, turnBack: 6 }],
-  steps: [
-    {
-      ...{ ...loosen, minutes: 10, spread: { least: 8, likely: 10, most: 30 }, safeToLeave: true },
-      fastenerMoves: [{ id: 'F1', quantity: 1, from: 'site' }],
-    },
-    { ...tighten, minutes: 20 },
-    lay('cap', ['bag', 'rock']),
-  ],
-};
-// Of one thing the order stays as listed: only steps with different things may change places.
-const open = {
-  ...plan,
-  catalog: { ...plan.catalog, carryGear: [1, 2].map((n) => ({ id: `C-${n}`, mass: '20 g', onHand: 4 })) },
-  steps: [
-    lay('a', ['bag', 'rock'], { after: [] }),
-    lay('b', ['bag', 'rock'], { item: 'C-2', after: [] }),
-    lay('c', ['rock', 'bag'], { after: ['a'] }),
-    lay('d', ['rock', 'bag'], { item: 'C-2', after: ['b'] }),
-  ],
-};
 const region = (name: string) => page.getByRole('region', { name, exact: true });
 
 describe('how an outing runs', () => {
   it('draws where things lie, marks a problem where it arises, and leads from the mark to what would mend it', async () => {
-    await openTask(plan, '#/outings/O1');
+    await openTask(coursePlan, '#/outings/O1');
     const problems = region('Problems');
     await expect.element(problems).toHaveTextContent(/Left behind.*1 × gear C-1: left at Landing rock/);
     await expect.element(problems).toHaveTextContent(/Loose.*neither held, tethered, bagged, fixed nor set down/);
@@ -67,7 +33,7 @@ describe('how an outing runs', () => {
   });
 
   it('takes a proposed order only when told, in one act, and shows its figures before and after', async () => {
-    const { store } = await openTask(open, '#/outings/O1');
+    const { store } = await openTask(openOrderPlan, '#/outings/O1');
     const proposal = page.getByRole('article', { name: 'An order with fewer loose pieces at once' });
     await expect.element(proposal).toHaveTextContent(/Loose pieces at once, most21/);
     expect(await stepCodes(store)).toEqual(['a', 'b', 'c', 'd']);
@@ -83,7 +49,7 @@ describe('how an outing runs', () => {
 
 describe('what a plan may say of it', () => {
   it('is typed in a section of the step, refused where it says half, and kept whole', async () => {
-    const { store } = await openTask({ ...plan, steps: [tighten, cap] }, '#/steps/tighten');
+    const { store } = await openTask({ ...coursePlan, steps: [tighten, cap] }, '#/steps/tighten');
     await userEvent.click(button('Edit step'));
     await userEvent.click(page.getByText(/^How it runs: minutes/));
     await userEvent.fill(field('Least (min), optional'), '5');
@@ -109,7 +75,7 @@ describe('what a plan may say of it', () => {
   });
 
   it('keeps the way home of an outing', async () => {
-    const { store } = await openTask(plan, '#/outings/O1');
+    const { store } = await openTask(coursePlan, '#/outings/O1');
     await userEvent.click(button('Edit outing'));
     await userEvent.fill(field('Way home (min), optional'), '12');
     await expectOneAct(store, 'Edit outing “Strip”', ['outings'], save);

@@ -1,45 +1,17 @@
 import { describe, expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { mapResult, mapSource } from '../support/bagMapPlan.ts';
-import { shownPlan } from './fixtures/plans.ts';
+import { coursePlan, openOrderPlan } from './fixtures/courses.ts';
 import { axeFaults } from './support/axe.ts';
 import { openTask } from './support/openTask.tsx';
 
 vi.setConfig({ testTimeout: 90_000 });
 
-const [loosen, tighten, cap] = shownPlan().steps;
-const lay = (id: string, from: string, to: string, more: object = {}) => ({
-  ...cap,
-  ...{ id, name: `Step ${id}`, role: 'Lead', gear: [], minutes: 5, moves: [{ id: 'C-1', quantity: 1, from, to }] },
-  ...more,
-});
-const plan = {
-  ...shownPlan(),
-  places: [{ id: 'rock', name: 'Landing rock' }],
-  outings: [{ id: 'O1', name: 'Strip', roles: ['Lead', 'Second'], bags: ['B-1'], minutesMax: 40, turnBack: 6 }],
-  steps: [
-    {
-      ...{ ...loosen, minutes: 10, spread: { least: 8, likely: 10, most: 30 }, safeToLeave: true },
-      fastenerMoves: [{ id: 'F1', quantity: 1, from: 'site' }],
-    },
-    { ...tighten, minutes: 20 },
-    lay('cap', 'bag', 'rock'),
-  ],
-};
-const open = {
-  ...plan,
-  steps: [
-    lay('a', 'bag', 'rock', { after: [] }),
-    lay('b', 'bag', 'rock', { after: [] }),
-    lay('c', 'rock', 'bag', { after: ['a'] }),
-    lay('d', 'rock', 'bag', { after: ['b'] }),
-  ],
-};
 const region = (name: string) => page.getByRole('region', { name, exact: true });
 
 describe('how an outing runs', () => {
   it('says the clock, the chance with its seed, and what is not known without a planned bag', async () => {
-    await openTask(plan, '#/outings/O1');
+    await openTask(coursePlan, '#/outings/O1');
     await expect.element(region('The clock')).toHaveTextContent(/by 0:34 at the latest, for a way home of 6 min/);
     await expect.element(region('The clock')).toHaveTextContent(/Safe to leaveafter step 1, Loosen the cover, at 0:10/);
     const chance = region('Chance of finishing in time');
@@ -57,7 +29,7 @@ describe('how an outing runs', () => {
   });
 
   it('says why there is no chance where no step has a spread', async () => {
-    await openTask(open, '#/outings/O1');
+    await openTask(openOrderPlan, '#/outings/O1');
     await expect
       .element(region('Chance of finishing in time'))
       .toHaveTextContent(/Not known: no step of this outing says the least, likely and most minutes/);

@@ -105,6 +105,7 @@ function toldFirst(cover: Covering, have: Int32Array): Loss[] {
 }
 
 const easyColumns = 10_000;
+/** Up to so many columns the program with all flows is solved sooner than cuts are gathered. */
 const easyFlows = 1500;
 /** Where a better bag will come from the program in shares. */
 const shakesBeforeCuts = 2;

@@ -97,6 +97,23 @@ export function drawsFrom(bag: ResolvedBag, role: string): boolean {
   return bag.role === null || bag.role === role;
 }
 
+/** Groups of one slot work at the same time, every other by itself. */
+export function atOneTime(groups: readonly StepGroup[]): StepGroup[][] {
+  const slots = new Map<string, StepGroup[]>();
+  const all: StepGroup[][] = [];
+  for (const group of groups) {
+    const { slot } = group;
+    const known = slot === null ? undefined : slots.get(slot);
+    if (known) known.push(group);
+    else {
+      const together = [group];
+      all.push(together);
+      if (slot !== null) slots.set(slot, together);
+    }
+  }
+  return all;
+}
+
 /** Gear of a step: what it lists, and what it moves out of the bag (rule 15). */
 export function gearOfStep(step: ResolvedStep): { id: string; quantity: number }[] {
   return [...step.gear, ...step.moves.filter((move) => move.from === 'bag')];

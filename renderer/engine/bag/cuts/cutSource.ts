@@ -5,14 +5,14 @@ import { isNetwork } from '../model/flow.ts';
 import type { ReducedWork } from '../presolve/reduceWork.ts';
 import type { Covering } from '../search/covering.ts';
 import { likelyLosses } from '../search/toldLosses.ts';
-import { unserving } from './blocker.ts';
+import { unserving } from './unserving.ts';
 import type { DemandProgram } from './demandProgram.ts';
 import { demandProgram } from './demandProgram.ts';
-import { demandAfter, demandsOf } from './demands.ts';
+import { demandAfter, demandsOf } from '../model/demands.ts';
 import type { Master, SharesWithSlack } from './master.ts';
 import { liesBy, masterInShares, mostOfItem, rowOf, thereColumn } from './master.ts';
 import type { Missed } from './unmet.ts';
-import { unservingRow } from './unservingRows.ts';
+import { unservingRow } from './unservingRow.ts';
 
 /** Rounds of cuts in shares at most. */
 const roundsInShares = 40;
@@ -31,7 +31,7 @@ export interface CutSource {
   gather: (options: {
     /** The least in shares of the program with flows. */
     until: number;
-    leftS: () => number | undefined;
+    timeLimitS: number | undefined;
     have: Int32Array | null;
   }) => SharesWithSlack | null;
   /** Leaves out pieces that no bag of at most this cost holds. */
@@ -58,6 +58,10 @@ export function cutSource(
   const programs: { program: DemandProgram; lost: string | null }[] = [];
   const lossPrograms = new Map<string, DemandProgram>();
   let masterS = 0;
+  // Programs of likely losses stand in both.
+  const everyProgram = (): Set<DemandProgram> =>
+    new Set([...programs.map(({ program }) => program), ...lossPrograms.values()]);
+  const demandsS = (): number => [...everyProgram()].reduce((sum, program) => sum + program.seconds(), 0);
   const inCore = (column: number): number => core[column] ?? 0;
 
   /** Tells the cuts of a demand near a point; whether the point itself is cut off by one. */
@@ -84,7 +88,7 @@ export function cutSource(
   };
 
   return {
-    gather: ({ until, leftS, have }) => {
+    gather: ({ until, timeLimitS, have }) => {
       for (const demand of demandsOf(reduced)) {
         programs.push({ program: demandProgram(highs, demand), lost: demand.lost });
       }
@@ -95,10 +99,13 @@ export function cutSource(
         programs.push({ program: lossProgram(loss), lost: loss.piece });
       }
       const shares = masterInShares(highs, master);
+      const leftS = (): number | undefined =>
+        timeLimitS === undefined ? undefined : Math.max(0.01, timeLimitS - shares.seconds() - demandsS());
       try {
         for (const { program, lost } of programs) cutNear(program, lost, (column) => justInside * inCore(column));
         let found = shares.solve(leftS());
         for (let round = 0; round < roundsInShares && found; round += 1) {
+          if (timeLimitS !== undefined && shares.seconds() + demandsS() >= timeLimitS) break;
           if (likely.length === 0 && found.value >= until * (1 - agreement)) break;
           const { columns } = found;
           const off = programs.filter(({ program, lost }) => cutNear(program, lost, (column) => columns[column] ?? 0));
@@ -134,14 +141,10 @@ export function cutSource(
       }
     },
 
-    seconds: () =>
-      masterS +
-      programs.reduce((sum, { program }) => sum + program.seconds(), 0) +
-      [...lossPrograms.values()].reduce((sum, program) => sum + program.seconds(), 0),
+    seconds: () => masterS + demandsS(),
 
     dispose: () => {
-      for (const { program } of programs) program.dispose();
-      for (const program of lossPrograms.values()) program.dispose();
+      for (const program of everyProgram()) program.dispose();
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { Highs } from 'highs';
 import type { ResolvedBag } from '../../plan/resolved.ts';
 import { IntegerProgram, sharesSettings } from '../model/integerProgram.ts';
-import type { Demand } from './demands.ts';
+import type { Demand } from '../model/demands.ts';
 
 /** Σ weight · (what lies of the item in those bags) ≥ 1: so much any bag has that meets a demand. */
 export interface Cut {
@@ -49,7 +49,9 @@ export function demandProgram(highs: Highs, demand: Demand): DemandProgram {
       for (const [index, { id, of }] of draws.entries()) {
         model.changeRowBounds(firstRow + index, -Infinity, Math.max(0, lies(id, of)));
       }
-      model.run();
+      const { modelStatus } = model.run();
+      // Without an answer its duals say nothing; what is amiss shows when the whole answer is looked at.
+      if (modelStatus !== highs.constants.modelStatus.optimal) return null;
       if (-model.getObjectiveValue() > 1 - tolerance) return null;
       const dual = model.getSolution().rowDual;
       const terms = draws.flatMap(({ id, of }, index) => {

@@ -7,11 +7,10 @@ import type { LeastContents, LeastOptions } from '../least.ts';
 import { volumeL } from '../measure.ts';
 import { bagModel } from '../model/bagModel.ts';
 import type { Solution } from '../model/integerProgram.ts';
-import { addOneMore } from '../model/losses.ts';
 import type { ReducedWork } from '../presolve/reduceWork.ts';
 import type { Covering } from '../search/covering.ts';
 import { atPrices } from '../search/covering.ts';
-import { firstBag, mended } from '../search/firstBag.ts';
+import { costOf, firstBag, mended } from '../search/firstBag.ts';
 import { placed } from '../search/place.ts';
 import { cutSource } from './cutSource.ts';
 import { masterOf } from './master.ts';
@@ -53,15 +52,13 @@ export function leastByCuts(
   const { costs, timeLimitS, told, servesRoles } = options;
   const { work } = reduced;
   const master = masterOf(plan, reduced, costs);
-  for (const { ways, holds } of work.tolerance === 'piece' ? reduced.standing : []) {
-    if (holds) addOneMore(master.model, ways, holds);
-  }
   let { have, bound } = options;
   let known: Known | null = null;
   let seconds = 0;
   const leftS = (): number | undefined => (timeLimitS === undefined ? undefined : Math.max(0.01, timeLimitS - seconds));
   const outOfTime = (): boolean => timeLimitS !== undefined && seconds >= timeLimitS;
   const proven = (): boolean => known !== null && atMost(known.cost, bound);
+  const costMost = (): number => known?.cost ?? Infinity;
   const say = (): void => told({ best: known?.cost ?? null, bound });
   const rise = (to: number): void => {
     if (to > bound) bound = to;
@@ -90,18 +87,19 @@ export function leastByCuts(
       const [first = 0, ...others] = lying.map(({ column }) => flows.reducedCosts[column] ?? 0);
       return Math.max(0, Math.min(first, ...others)) + ownPrice * cost;
     });
-    have = cheaper(cover, firstBag(atPrices(cover, prices), shakesAtPrices), have);
+    const other = firstBag(atPrices(cover, prices), shakesAtPrices);
+    if (other && costOf(cover, other) < costOf(cover, have)) have = other;
     offer(have);
     say();
   }
 
   const source = cutSource(highs, reduced, cover, master, flows.columns);
   try {
-    const shares = source.gather({ until: flows.value, leftS, have });
+    const shares = source.gather({ until: flows.value, timeLimitS: leftS(), have });
     seconds += source.seconds();
     if (shares) {
       rise(shares.value);
-      if (known !== null) source.ruleOut(shares, (known as Known).cost);
+      source.ruleOut(shares, costMost());
     }
     for (;;) {
       if (proven() || outOfTime()) return ended();
@@ -179,11 +177,4 @@ function withinLimits(bags: readonly ResolvedBag[], contents: readonly Content[]
       within(bag.tetherPoints, ({ tethers }) => tethers)
     );
   });
-}
-
-/** The cheaper bag of the two, at the pieces' own cost. */
-function cheaper({ table }: Covering, a: Int32Array | null, b: Int32Array): Int32Array {
-  const cost = (have: Int32Array): number =>
-    have.reduce((sum, count, piece) => sum + count * (table.cost[piece] ?? 0), 0);
-  return a && cost(a) < cost(b) ? a : b;
 }

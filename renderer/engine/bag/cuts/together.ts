@@ -1,4 +1,4 @@
-import type { CoverTable, Pieces, TableGroup } from '../search/coverTable.ts';
+import type { Pieces, TableGroup } from '../search/coverTable.ts';
 import { packedStacks } from '../search/coverTable.ts';
 import { isServed } from '../search/isServed.ts';
 
@@ -11,15 +11,10 @@ const stacksMost = 500;
  *
  * @returns null where it takes too long to say
  */
-export function servesTogether(groups: readonly TableGroup[], table: CoverTable, have: Int32Array): boolean | null {
+export function servesTogether(groups: readonly TableGroup[], have: Int32Array): boolean | null {
   const roles = [...new Set(groups.map(({ group }) => group.role))];
   const flows = groups.flatMap(({ group, main, hold }) =>
-    hold
-      ? [
-          { role: group.role, step: group, flow: main },
-          { role: group.role, step: group, flow: hold },
-        ]
-      : [{ role: group.role, step: group, flow: main }],
+    [main, ...(hold ? [hold] : [])].map((flow) => ({ role: group.role, step: group, flow })),
   );
   /** Of each flow, the pieces of its stack. */
   const taken: Pieces[] = [];
@@ -51,7 +46,7 @@ export function servesTogether(groups: readonly TableGroup[], table: CoverTable,
   const choose = (index: number): boolean | null => {
     const next = flows[index];
     if (!next) return true;
-    const supply = { have, used: usedBeside(index), cost: table.cost, most: have };
+    const supply = { have, used: usedBeside(index) };
     if (index === flows.length - 1) return isServed(next.flow, supply);
     for (const pieces of packedStacks(next.flow, supply)) {
       looked += 1;

@@ -1,10 +1,9 @@
 import type { ResolvedBag } from '../../plan/resolved.ts';
 import type { Content } from '../contents.ts';
 import { piecesCounted, sharesBags } from '../contents.ts';
-import { atOneTime } from '../model/draws.ts';
 import type { Loss } from '../model/losses.ts';
 import type { StepGroup } from '../outingWork.ts';
-import { drawsFrom } from '../outingWork.ts';
+import { atOneTime, drawsFrom } from '../outingWork.ts';
 import type { ReducedWork } from '../presolve/reduceWork.ts';
 import type { TableGroup } from '../search/coverTable.ts';
 import type { Covering } from '../search/covering.ts';

@@ -2,14 +2,14 @@ import type { Carried, ResolvedBag, ResolvedPlan } from '../../plan/resolved.ts'
 import type { Counts } from '../counts.ts';
 import { mostOf } from '../counts.ts';
 import { volumeL } from '../measure.ts';
-import type { StepGroup } from '../outingWork.ts';
 import type { ReducedWork } from '../presolve/reduceWork.ts';
 import type { Costs } from './costs.ts';
-import { addDraws, atOneTime, drawsOfGroups } from './draws.ts';
+import { demandsOf } from './demands.ts';
+import { addDraws } from './draws.ts';
 import type { Term } from './integerProgram.ts';
 import { IntegerProgram } from './integerProgram.ts';
 import type { Loss } from './losses.ts';
-import { addLosses } from './losses.ts';
+import { addLoss, addOneMore } from './losses.ts';
 import type { BagModel, Lying } from './lying.ts';
 
 /** How the model is to be read: what a piece costs, which losses are told, and whether limits bend. */
@@ -37,9 +37,10 @@ export function bagModel(plan: ResolvedPlan, reduced: ReducedWork, terms: ModelT
   const model: BagModel = { program: new IntegerProgram(), lying: [], lyingOf: new Map(), opened: new Map() };
   addPieces(model, plan, reduced, terms);
   if (!terms.withoutSteps) {
-    addGroups(model, reduced.groups);
-    addLosses(model, reduced, terms.losses);
+    for (const { addTo } of demandsOf(reduced)) addDraws(model, addTo(model.program));
+    for (const loss of terms.losses) addLoss(model, loss);
   }
+  if (reduced.work.tolerance === 'piece') addOneMore(model, reduced.standing);
   for (const bag of reduced.work.bags) addBag(model, bag, terms);
   return model;
 }
@@ -73,12 +74,6 @@ function lay(model: BagModel, work: ReducedWork['work'], item: Carried, upper: n
   model.lying.push(...lying);
   model.lyingOf.set(item.id, lying);
   return lying.map(({ column }): Term => [column, 1]);
-}
-
-function addGroups(model: BagModel, groups: readonly StepGroup[]): void {
-  for (const together of atOneTime(groups)) {
-    addDraws(model, drawsOfGroups(model.program, together));
-  }
 }
 
 function addBag(model: BagModel, bag: ResolvedBag, { costs, elastic }: ModelTerms): void {

@@ -13,29 +13,16 @@ export interface Draw {
   terms: Term[];
 }
 
-/** Groups of one slot work at the same time, every other by itself. */
-export function atOneTime(groups: readonly StepGroup[]): StepGroup[][] {
-  const slots = new Map<string, StepGroup[]>();
-  const all: StepGroup[][] = [];
-  for (const group of groups) {
-    const { slot } = group;
-    const known = slot === null ? undefined : slots.get(slot);
-    if (known) known.push(group);
-    else {
-      const together = [group];
-      all.push(together);
-      if (slot !== null) slots.set(slot, together);
-    }
-  }
-  return all;
-}
-
 /**
  * The flows of groups that work at one time, and what they draw from the bags.
  *
  * @param times - a column: so many times over; once where it is left out
  */
-export function drawsOfGroups(program: IntegerProgram, groups: readonly StepGroup[], times?: number): Draw[] {
+export function drawsOfGroups(
+  program: IntegerProgram,
+  groups: readonly StepGroup[],
+  times?: number | undefined,
+): Draw[] {
   const [first] = groups;
   if (first && first.slot === null) {
     const uses = addGroupFlow(program, first, { value: 1, whole: false, times });
@@ -45,7 +32,7 @@ export function drawsOfGroups(program: IntegerProgram, groups: readonly StepGrou
 }
 
 /** Each role draws from its own bags and takes the rest, d(r, p), from nobody's: Σ_r d(r, p) lies there. */
-function drawsInSlot(program: IntegerProgram, groups: readonly StepGroup[], times?: number): Draw[] {
+function drawsInSlot(program: IntegerProgram, groups: readonly StepGroup[], times?: number | undefined): Draw[] {
   const draws: Draw[] = [];
   const fromNobody = new Map<string, Map<string, number>>();
   for (const group of groups) {

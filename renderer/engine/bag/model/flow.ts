@@ -133,12 +133,9 @@ function neighboursOnly({ ladders, tools }: Ways): boolean {
  * Of other stacks, networks that any bag which stands a loss must serve twice over: each chain is told by one of its
  * links, or by none. Whatever cuts such a network cuts every stack, so at least two of its pieces are packed. They make
  * the program's bound tell more; what they leave out the losses told one by one see to.
+ *
+ * @returns for each of them, which links of a chain it counts
  */
-export function addShadows(program: IntegerProgram, ways: Ways): Uses[] {
-  return shadowsOf(ways).map((counted) => addFlow(program, ways, { value: 2, whole: false, counted }));
-}
-
-/** Which links of its chains each such network counts. */
 export function shadowsOf(ways: Ways): ((links: readonly Link[]) => Link[])[] {
   if (!neighboursOnly(ways)) return [() => []];
   const nth =

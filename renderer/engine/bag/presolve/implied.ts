@@ -1,8 +1,8 @@
 import type { Chain, Link } from '../../stack/chains.ts';
 import type { Ladder, Ways } from '../../stack/ways.ts';
 import { turns } from '../../stack/ways.ts';
-import { atOneTime } from '../model/draws.ts';
 import type { StepGroup } from '../outingWork.ts';
+import { atOneTime } from '../outingWork.ts';
 
 /**
  * Groups without those that others answer for. One group answers for another where every stack of it has all the pieces

@@ -119,7 +119,7 @@ export function cheapestStack(
 }
 
 /** Stacks made of what is packed alone, one after another. */
-export function* packedStacks(flow: TableFlow, { have, used }: Supply): Generator<Pieces> {
+export function* packedStacks(flow: TableFlow, { have, used }: Pick<Supply, 'have' | 'used'>): Generator<Pieces> {
   const free = (piece: number): boolean => (have[piece] ?? 0) > (used[piece] ?? 0);
   const tools = flow.joints.map((list) => list.filter(free));
   for (const { rungs, chains } of flow.ladders) {

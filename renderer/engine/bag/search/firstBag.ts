@@ -45,7 +45,7 @@ export function firstBag(cover: Covering, shakes = shakesMost): Int32Array | nul
 }
 
 /** What a bag costs beyond what is kept and its gear. */
-function costOf({ table }: Covering, have: Int32Array): number {
+export function costOf({ table }: Covering, have: Int32Array): number {
   return have.reduce((sum, count, piece) => sum + count * (table.cost[piece] ?? 0), 0);
 }
 

@@ -1,8 +1,8 @@
 import type { Row, Term } from '../model/integerProgram.ts';
 import { lyingTerms } from '../model/lying.ts';
 import type { CoverTable } from '../search/coverTable.ts';
-import type { Unserving } from './blocker.ts';
-import { piecesOf } from './blocker.ts';
+import type { Unserving } from './unserving.ts';
+import { piecesOf } from './unserving.ts';
 import type { Master } from './master.ts';
 import { flagColumn } from './master.ts';
 import type { Unmet } from './unmet.ts';

@@ -37,9 +37,7 @@ function filled(
   const supply = { have: bag, used: new Int32Array(bag.length) };
   // What cannot be said is taken for served: the bag stays smaller, and still does not serve.
   const serves = (): boolean =>
-    groups.length === 1 && first && !first.hold
-      ? isServed(first.main, supply)
-      : servesTogether(groups, table, bag) !== false;
+    groups.length === 1 && first && !first.hold ? isServed(first.main, supply) : servesTogether(groups, bag) !== false;
   for (const piece of order) {
     const before = bag[piece] ?? 0;
     for (let count = table.most[piece] ?? 0; count > before; count -= 1) {
