@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { openDemo } from '../e2e/driveWindow.ts';
-import { openBuilt } from '../e2e/support/openBuilt.ts';
+import { closeSharedBrowser, openBuilt } from '../e2e/support/openBuilt.ts';
 import { root } from '../support/tracked.ts';
 
 const viewport = { width: 1280, height: 800 };
@@ -58,6 +58,7 @@ async function walk(): Promise<void> {
     await picture(page, 'finder-dark');
   } finally {
     await close();
+    await closeSharedBrowser();
   }
 }
 

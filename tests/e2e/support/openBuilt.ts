@@ -111,8 +111,14 @@ let shared: Promise<Browser> | null = null;
  * others and is gone when it closes, and starting a browser takes longer than most of what is asked of it.
  */
 function sharedBrowser(): Promise<Browser> {
-  // It is closed with the process of the tests; playwright sees to that.
+  // The process of the tests is ended with it; playwright sees to that.
   return (shared ??= chromium.launch(launch()));
+}
+
+/** Ends it; a script ends only then. */
+export async function closeSharedBrowser(): Promise<void> {
+  await (await shared)?.close();
+  shared = null;
 }
 
 async function openContext(options: OpenOptions): Promise<BrowserContext> {
