@@ -229,7 +229,8 @@ export function createStore(options: StoreOptions): WindowStore {
     if (at === null) throw new NotSavedError('the store is not open');
     // Fifty thousand records take longer than one.
     const limitMs = budget(limits.callMs + deed.wishes.length);
-    const seq = await perform(deed, { desk: at, mustWrite: (limit) => mustWrite(at, limit), limitMs });
+    const isRepeated = failures.wasKeptAfterAll;
+    const seq = await perform(deed, { desk: at, mustWrite: (limit) => mustWrite(at, limit), limitMs, isRepeated });
     failures.kept(deed);
     return seq;
   };

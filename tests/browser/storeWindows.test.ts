@@ -258,6 +258,25 @@ describe('the same record changed in two windows', () => {
   }, 60_000);
 });
 
+describe('the same content written in two windows from one revision', () => {
+  it('is kept once, and the other is told: a count that two raise by one must not end one short', async () => {
+    const journal = await keptJournal(0);
+    journal.faults.anyoneWrites = true;
+    const windows = [await openWindowOn(journal), await openWindowOn(journal)];
+    for (let rev = 1; rev <= 20; rev += 1) {
+      const proposals = [put('shelves', { ...shelf('crew', `count ${rev}`), rev })];
+      const answers = await Promise.allSettled(
+        windows.map(({ store }) => store.commit({ action: 'count', title: 'Count', proposals })),
+      );
+      expect(answers.map(({ status }) => status).toSorted()).toEqual(['fulfilled', 'rejected']);
+      const refused = answers.find((answer) => answer.status === 'rejected');
+      expect(refused?.reason).toBeInstanceOf(ConflictError);
+    }
+    expect(journal.entries).toHaveLength(21);
+    for (const { store } of windows) store.close();
+  }, 60_000);
+});
+
 describe('a window that an upgrade has overtaken', () => {
   it('stops writing, says Reload, and leaves no row', async () => {
     const journal = await keptJournal(1);

@@ -13,6 +13,7 @@ import { headOf } from './history.ts';
 import { appendSurely, refusedAs } from './hostCalls.ts';
 import { within } from '../noAnswer.ts';
 import { prepareAll } from './prepare.ts';
+import type { IsRepeated } from './prepare.ts';
 import { readCurrent } from '../copy/readCurrent.ts';
 import { ConflictError, NotSavedError } from '../store.ts';
 import { keepWhole } from '../wholeness/index.ts';
@@ -33,13 +34,14 @@ export interface DeedAround {
   /** The right to write, asked for where this window has none. @throws NotSavedError where another window has it */
   mustWrite(limitMs: () => number): Promise<string>;
   limitMs: () => number;
+  isRepeated: IsRepeated;
 }
 
 /**
  * @returns the sequence under which it is kept; that of the copy's head where all of it was there already
  * @throws ConflictError, RefusedError: nothing was written. Anything else: see `whyNotSaved`.
  */
-export async function perform(deed: Deed, { desk, mustWrite, limitMs }: DeedAround): Promise<number> {
+export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated }: DeedAround): Promise<number> {
   const wishes = withFollowUps(deed.wishes);
   // Others may write between reading and appending, again and again; not for longer than a change may take.
   while (limitMs() > 1) {
@@ -53,7 +55,7 @@ export async function perform(deed: Deed, { desk, mustWrite, limitMs }: DeedArou
       if (kept !== undefined) return kept.seq;
       continue;
     }
-    const { changes, conflicts } = await prepareAll(wishes, current);
+    const { changes, conflicts } = await prepareAll(wishes, current, isRepeated);
     if (conflicts.length > 0) throw new ConflictError(conflicts);
     if (changes.length === 0) return head.seq;
     await within(keepWhole(changes, readsOf(desk.copy)), limitMs(), 'the working copy');

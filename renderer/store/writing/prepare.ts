@@ -12,22 +12,26 @@ export interface Prepared {
   conflicts: Conflict[];
 }
 
+/** Whether the very same wish was kept before, and its answer lost. */
+export type IsRepeated = (wish: Wish) => boolean;
+
 export type CurrentRecords = ReadonlyMap<string, AnyRecord>;
 
 export const recordKey = ({ table, id }: Pick<Wish, 'table' | 'id'>): string => `${table} ${id}`;
 
-function prepare(wishes: readonly Wish[], current: CurrentRecords): Prepared {
+function prepare(wishes: readonly Wish[], current: CurrentRecords, isRepeated: IsRepeated): Prepared {
   const changes: Change[] = [];
   const conflicts: Conflict[] = [];
   for (const wish of wishes) {
     const { table, id, after } = wish;
     const kept = current.get(recordKey(wish)) ?? null;
-    // What is wanted is there already, perhaps from this very change whose answer was lost: nothing to overwrite.
-    if (sameContent(kept, after)) continue;
-    if (!madeFromKept(wish, kept)) {
+    // Two that count one up from the same number mean two, though they write the same: equal content excuses nobody.
+    const isThere = sameContent(kept, after);
+    if (!madeFromKept(wish, kept) && kept !== after && !(isThere && isRepeated(wish))) {
       conflicts.push({ table, id, mine: after, kept });
       continue;
     }
+    if (isThere) continue;
     const rev = Math.max(kept?.rev ?? 0, wish.pastRev) + 1;
     changes.push({ table, id, before: kept, after: after === null ? null : { ...after, rev } });
   }
@@ -35,11 +39,15 @@ function prepare(wishes: readonly Wish[], current: CurrentRecords): Prepared {
 }
 
 /** The same for many, with a breath in between. */
-export async function prepareAll(wishes: readonly Wish[], current: CurrentRecords): Promise<Prepared> {
+export async function prepareAll(
+  wishes: readonly Wish[],
+  current: CurrentRecords,
+  isRepeated: IsRepeated,
+): Promise<Prepared> {
   const all: Prepared = { changes: [], conflicts: [] };
   for (const [at, piece] of inPieces(wishes, 400).entries()) {
     if (at > 0) await breathe();
-    const { changes, conflicts } = prepare(piece, current);
+    const { changes, conflicts } = prepare(piece, current, isRepeated);
     for (const change of changes) all.changes.push(change);
     for (const conflict of conflicts) all.conflicts.push(conflict);
   }

@@ -79,7 +79,8 @@ window.burst = {
   redo: async () => (await store.redo()).seq,
   async burst(from, through = Number.MAX_SAFE_INTEGER) {
     for (let n = from; n <= through; n += 1) {
-      void window.actBegins?.(n);
+      // Waited for: a browser killed in the act must not take the word of it along.
+      await window.actBegins?.(n);
       const deed = deedOf(n);
       if (deed.kind === 'undo') await store.undo();
       else await store.commit(deed.act);
