@@ -1,7 +1,8 @@
+import type { Decision } from '../../../shared-types/judged.ts';
 import type { Setting } from '../../../shared-types/bag.ts';
 import type { BandNm, ScaleTorque } from '../plan/resolved.ts';
 import { limitTolerance } from '../tolerance.ts';
-import { intervalDecision, type Decision } from './decide.ts';
+import { intervalDecision } from './decide.ts';
 import { appliedBand, multipleOf, multiplesInRange, namedInRange, type TorqueScale } from './scale.ts';
 
 export interface ChosenSetting {

@@ -1,7 +1,6 @@
+import type { Decision } from '../../../shared-types/judged.ts';
 import type { BandNm } from '../plan/resolved.ts';
 import { atLeast, atMost } from '../tolerance.ts';
-
-export type Decision = 'conforming' | 'nonconforming' | 'indeterminate';
 
 /**
  * Whether a torque known only as a band lies where it shall.
