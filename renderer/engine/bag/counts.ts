@@ -18,9 +18,11 @@ export function mostOf(all: readonly Counts[]): Counts {
 
 function merged(all: readonly Counts[], join: (a: number, b: number) => number): Counts {
   const counts = new Map<string, number>();
-  for (const [id, count] of all.flatMap((one) => [...one])) {
-    const known = counts.get(id);
-    counts.set(id, known === undefined ? count : join(known, count));
+  for (const one of all) {
+    for (const [id, count] of one) {
+      const known = counts.get(id);
+      counts.set(id, known === undefined ? count : join(known, count));
+    }
   }
   return counts;
 }

@@ -174,7 +174,7 @@ function itemsByRole(
     const own = groups
       .filter((group) => group.role === role)
       .flatMap(({ ways, holds }) => (holds ? [ways, holds] : [ways]));
-    const pieces = [...new Set(own)].flatMap((ways) => [...possiblePieces(stock, ways.task, ways)]);
+    const pieces = [...new Set(own)].flatMap((ways) => [...possiblePieces(stock, ways.task)]);
     const gear = steps.filter((step) => step.role === role).flatMap((step) => gearOfStep(step).map(({ id }) => id));
     items.set(role, new Set([...pieces, ...gear]));
   }

@@ -10,7 +10,6 @@ import type { Line } from './recheck/line.ts';
 import { piecesOf, quantityOf } from './recheck/line.ts';
 import { recheckLosses } from './recheck/losses.ts';
 import { possiblePieces } from '../stack/possible.ts';
-import { findWays } from '../stack/ways.ts';
 import { noWishes } from './wishes.ts';
 
 /**
@@ -176,7 +175,7 @@ function servesRole(
   if (own.some((step) => piecesOf(answers.get(step.id)).includes(item.id))) return true;
   return own
     .flatMap((step) => [stackTask(plan, step) ?? [], holdTask(plan, step) ?? []].flat())
-    .some((task) => possiblePieces(plan, task, findWays(plan, task)).has(item.id));
+    .some((task) => possiblePieces(plan, task).has(item.id));
 }
 
 /** Rule 8 and the supply of rule 9: each step alone, and the roles of a slot together. */

@@ -29,7 +29,8 @@ interface SearchLink extends Link {
   universal: boolean;
   narrow: boolean;
   onHand: number;
-  key: string;
+  /** From 1 on: where it stands among the links of its stock. */
+  number: number;
 }
 
 /** The extensions of a catalog as one task may use them, sorted for the search. */
@@ -43,6 +44,10 @@ export interface ChainStock {
   turned: ReadonlySet<number>;
   /** No part inside the hole is longer. */
   longestMm: number;
+  /** More than any link's number. */
+  base: number;
+  /** A number for every square, from 1 on. */
+  squares: ReadonlyMap<number, number>;
 }
 
 /** What a task may use of the extensions given. */
@@ -65,6 +70,8 @@ export function chainStock(
     adapting: bySquare(links.filter((link) => link.driveInMm !== link.driveOutMm)),
     turned,
     longestMm: Math.max(0, ...narrow.map(({ lengthMm }) => lengthMm)),
+    base: links.length + 1,
+    squares: new Map([...turned].map((driveMm, index) => [driveMm, index + 1])),
   };
 }
 
@@ -79,7 +86,10 @@ function linksOf(task: StackTask, extensions: readonly ResolvedExtension[]): Sea
     if (known) {
       known.extensions.push(extension);
       known.onHand += onHand;
-    } else links.set(key, { extensions: [extension], driveInMm, driveOutMm, lengthMm, universal, narrow, onHand, key });
+    } else {
+      const number = links.size + 1;
+      links.set(key, { extensions: [extension], driveInMm, driveOutMm, lengthMm, universal, narrow, onHand, number });
+    }
   }
   return [...links.values()];
 }
@@ -96,16 +106,12 @@ function linksOf(task: StackTask, extensions: readonly ResolvedExtension[]): Sea
  * @returns the chains, in the order in which the search meets them
  */
 export function chainsFor(stock: ChainStock, driveMm: number, lengthsMm: readonly number[]): Chain[] {
-  const found: Found[] = [];
+  const search: Search = { stock, rung: 0, links: [], universals: 0, reachedAt: [], found: new Map() };
   for (const [rung, lengthMm] of lengthsMm.entries()) {
-    const shorterMm = lengthsMm[rung - 1] ?? null;
-    walk(
-      stock,
-      { links: [], driveMm, lengthMm, shorterMm, universals: 0, from: 0, rung, barred: false, reachedAt: [] },
-      found,
-    );
+    search.rung = rung;
+    walk(search, { driveMm, lengthMm, shorterMm: lengthsMm[rung - 1] ?? null, barred: false, from: 0 });
   }
-  return leastChains(found);
+  return leastChains(search);
 }
 
 /** A chain while its links are still the search's own. */
@@ -113,108 +119,135 @@ interface Found extends Chain {
   links: SearchLink[];
 }
 
-interface Walk {
+/** One search, changed in place on the way out and set back on the way home: there are a million ways to go. */
+interface Search {
+  stock: ChainStock;
+  rung: number;
   links: SearchLink[];
+  universals: number;
+  /** Squares at which a shorter beginning of the chain in hand already reaches. */
+  reachedAt: number[];
+  /** By what it is made of: the first rung comes first. */
+  found: Map<number, Found>;
+}
+
+/** Where a search stands. */
+interface Walk {
   driveMm: number;
   lengthMm: number;
   /** The same on the rung before; null on the lowest. */
   shorterMm: number | null;
   /** On the rung before some part would be too wide for where it lies. */
   barred: boolean;
-  universals: number;
-  rung: number;
   /** Where in the list of its square the next lengthening part may begin. */
   from: number;
-  /** Squares at which a shorter beginning of this chain already reaches. */
-  reachedAt: number[];
 }
 
-function walk(stock: ChainStock, at: Walk, found: Found[]): void {
+function walk(search: Search, at: Walk): void {
+  const { stock, links, reachedAt } = search;
   const { depthMm } = stock.task.access;
   const reaches = atLeast(at.lengthMm, depthMm);
+  const reachedBefore = at.shorterMm !== null && atLeast(at.shorterMm, depthMm);
   if (reaches) {
     // Met on the rung before, and so is all that goes on from here.
-    if (!at.barred && reachesBefore(at, depthMm)) return;
-    if (at.reachedAt.includes(at.driveMm)) return;
-    const { links, driveMm, rung } = at;
-    if (stock.turned.has(driveMm)) found.push({ links, driveMm, from: rung, until: Infinity });
+    if (!at.barred && reachedBefore) return;
+    if (reachedAt.includes(at.driveMm)) return;
+    if (stock.turned.has(at.driveMm)) keep(search, at.driveMm);
   }
-  const left = extensionsMax - at.links.length;
+  const left = extensionsMax - links.length;
   if (left === 0 || (!reaches && !atLeast(at.lengthMm + left * stock.longestMm, depthMm))) return;
-  const reachedAt = reaches ? [...at.reachedAt, at.driveMm] : at.reachedAt;
-  if (!reaches) lengthen(stock, at, found, left);
+  if (reaches) reachedAt.push(at.driveMm);
+  else lengthen(search, at, left);
   for (const link of stock.adapting.get(at.driveMm) ?? []) {
     if (!reaches && !link.narrow) continue;
-    const barred = at.barred || (!link.narrow && !reachesBefore(at, depthMm));
-    const next = joined({ ...at, barred }, link, 0, reachedAt);
-    if (next) walk(stock, next, found);
+    join(search, at, { link, from: 0, left, barred: at.barred || (!link.narrow && !reachedBefore) });
   }
+  if (reaches) reachedAt.pop();
 }
 
-function reachesBefore({ shorterMm }: Walk, depthMm: number): boolean {
-  return shorterMm !== null && atLeast(shorterMm, depthMm);
-}
-
-function lengthen(stock: ChainStock, at: Walk, found: Found[], left: number): void {
+function lengthen(search: Search, at: Walk, left: number): void {
+  const { stock } = search;
   const list = stock.lengthening.get(at.driveMm) ?? [];
   for (let index = at.from; index < list.length; index += 1) {
     const link = list[index];
     if (!link) break;
     // The last part that may be put on must reach; the list grows shorter from here on.
     if (left === 1 && !atLeast(at.lengthMm + link.lengthMm, stock.task.access.depthMm)) break;
-    const next = joined(at, link, index, at.reachedAt);
-    if (next) walk(stock, next, found);
+    join(search, at, { link, from: index, left, barred: at.barred });
   }
 }
 
-function joined(at: Walk, link: SearchLink, from: number, reachedAt: number[]): Walk | null {
-  const universals = at.universals + Number(link.universal);
-  if (universals > 1) return null;
-  if (at.links.filter((other) => other === link).length >= link.onHand) return null;
-  return {
-    ...at,
-    links: [...at.links, link],
+function join(
+  search: Search,
+  at: Walk,
+  { link, from, left, barred }: Pick<Walk, 'from' | 'barred'> & { link: SearchLink; left: number },
+): void {
+  if (left === 1 && !search.stock.turned.has(link.driveInMm)) return;
+  if (link.universal && search.universals > 0) return;
+  if (timesIn(search.links, link) >= link.onHand) return;
+  search.links.push(link);
+  search.universals += Number(link.universal);
+  walk(search, {
     driveMm: link.driveInMm,
     lengthMm: at.lengthMm + link.lengthMm,
     shorterMm: at.shorterMm === null ? null : at.shorterMm + link.lengthMm,
-    universals,
+    barred,
     from,
-    reachedAt,
-  };
+  });
+  search.universals -= Number(link.universal);
+  search.links.pop();
+}
+
+function timesIn(links: readonly SearchLink[], link: SearchLink): number {
+  let times = 0;
+  for (const other of links) if (other === link) times += 1;
+  return times;
+}
+
+function keep({ stock, links, rung, found }: Search, driveMm: number): void {
+  const code = codeOf(stock, driveMm, numbersOf(links));
+  if (!found.has(code)) found.set(code, { links: [...links], driveMm, from: rung, until: Infinity });
+}
+
+function numbersOf(links: readonly SearchLink[]): number[] {
+  return links.map(({ number }) => number).sort((a, b) => a - b);
+}
+
+/** A chain's pieces and its outer square as one number: after the square as many digits as a chain may have links. */
+function codeOf({ base, squares }: ChainStock, driveMm: number, numbers: readonly number[]): number {
+  let code = squares.get(driveMm) ?? 0;
+  for (let place = 0; place < extensionsMax; place += 1) code = code * base + (numbers[place] ?? 0);
+  return code;
 }
 
 /**
- * One chain of each set of links and outer square, less those that include another of the same square that reaches on
- * the same rung already; of the others, from which rung on one does.
+ * The chains less those that include another of the same square that reaches on the same rung already; of the others,
+ * from which rung on one does.
  */
-function leastChains(chains: readonly Found[]): Chain[] {
-  const rungs = new Map<string, number>();
-  const kept: { chain: Found; keys: string[] }[] = [];
-  for (const chain of chains) {
-    const keys = chain.links.map(({ key }) => key).toSorted();
-    const key = chainKey(chain.driveMm, keys);
-    if (rungs.has(key)) continue;
-    rungs.set(key, chain.from);
-    kept.push({ chain, keys });
+function leastChains({ stock, found }: Search): Chain[] {
+  const least: Chain[] = [];
+  for (const { links, driveMm, from } of found.values()) {
+    const numbers = numbersOf(links);
+    let until = Infinity;
+    for (const part of properParts[numbers.length] ?? []) {
+      const code = codeOf(
+        stock,
+        driveMm,
+        part.map((place) => numbers[place] ?? 0),
+      );
+      until = Math.min(until, found.get(code)?.from ?? Infinity);
+    }
+    if (from < until) least.push({ links, driveMm, from, until });
   }
-  return kept
-    .map(({ chain, keys }): Chain => {
-      const { links, driveMm, from } = chain;
-      const parts = properParts(keys).map((part) => rungs.get(chainKey(driveMm, part)) ?? Infinity);
-      return { links, driveMm, from, until: Math.min(...parts) };
-    })
-    .filter(({ from, until }) => from < until);
+  return least;
 }
 
-function chainKey(driveMm: number, keys: readonly string[]): string {
-  return [driveMm, ...keys].join('\n');
-}
-
-/** Every proper part of a list of at most three keys, order kept. */
-function properParts(keys: readonly string[]): string[][] {
-  const all = 2 ** keys.length - 1;
-  return Array.from({ length: all }, (_, mask) => keys.filter((_key, bit) => (mask & (1 << bit)) !== 0));
-}
+/** Of a list of so many, the places of every proper part, order kept. */
+const properParts: readonly (readonly number[][])[] = Array.from({ length: extensionsMax + 1 }, (_, length) =>
+  Array.from({ length: 2 ** length - 1 }, (_part, mask) =>
+    Array.from({ length }, (_place, place) => place).filter((place) => (mask & (1 << place)) !== 0),
+  ),
+);
 
 function bySquare(links: readonly SearchLink[]): Map<number, SearchLink[]> {
   const lists = new Map<number, SearchLink[]>();

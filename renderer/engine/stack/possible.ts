@@ -1,28 +1,40 @@
-import type { ResolvedExtension } from '../plan/resolved.ts';
+import type { ResolvedExtension, ResolvedSocket } from '../plan/resolved.ts';
 import { atLeast } from '../tolerance.ts';
 import { extensionServes, passesHole, socketServes, strict, toolServes } from './serves.ts';
 import type { StackTask } from './stackTask.ts';
 import { extensionsMax } from './stackTask.ts';
-import type { StackStock, Ways } from './ways.ts';
-import { partsOf } from './ways.ts';
+import type { StackStock } from './ways.ts';
+import { findWays } from './ways.ts';
 
 /**
  * Every piece that appears in some stack for the task, least or not: what a bag of the step's role may hold (rule 9).
- * Beyond the pieces of `ways` these are extensions that a stack can do without, and what only such a stack can use.
+ *
+ * @returns their ids: the tools and sockets that have a stack with the longest extensions, and whatever extension has
+ *   one beside those
  */
-export function possiblePieces(stock: StackStock, task: StackTask, ways: Ways): Set<string> {
-  const ids = new Set(partsOf(ways).map(({ id }) => id));
+export function possiblePieces(stock: StackStock, task: StackTask): Set<string> {
   const serving = [...stock.extensions.values()].filter((e) => extensionServes(task, e, strict));
   const longest = longestOfEach(task, serving);
+  const { tools, ladders } = findWays({ ...stock, extensions: new Map(longest.map((e) => [e.id, e])) }, task);
+  const ids = new Set([...tools, ...ladders.flatMap(({ rungs }) => rungs.flat())].map(({ id }) => id));
   const search: Search = {
     task,
-    sockets: [...stock.sockets.values()].filter((socket) => socketServes(task, socket, strict)),
+    sockets: longestSockets([...stock.sockets.values()].filter((socket) => socketServes(task, socket, strict))),
     turned: new Set([...stock.tools.values()].filter((tool) => toolServes(task, tool, strict)).map((t) => t.driveMm)),
   };
   for (const extension of serving) {
-    if (!ids.has(extension.id) && fitsSomewhere(search, extension, longest)) ids.add(extension.id);
+    if (fitsSomewhere(search, extension, longest)) ids.add(extension.id);
   }
   return ids;
+}
+
+/** Of each square: what a shorter one reaches with some extensions, the longest reaches with the same. */
+function longestSockets(sockets: readonly ResolvedSocket[]): ResolvedSocket[] {
+  const longest = new Map<number, ResolvedSocket>();
+  for (const socket of sockets) {
+    if (socket.lengthMm > (longest.get(socket.driveMm)?.lengthMm ?? 0)) longest.set(socket.driveMm, socket);
+  }
+  return [...longest.values()];
 }
 
 interface Search {

@@ -176,7 +176,8 @@ function countPicks({ links }: Chain): number {
 
 /** Every part that is in some stack, once. */
 export function partsOf({ tools, ladders }: Ways): (ResolvedTool | ResolvedExtension | ResolvedSocket)[] {
-  const links = new Set(ladders.flatMap(({ chains }) => chains.flatMap((chain) => chain.links)));
+  const links = new Set<Link>();
+  for (const { chains } of ladders) for (const chain of chains) for (const link of chain.links) links.add(link);
   const extensions = [...links].flatMap((link) => link.extensions);
   return [...new Set([...tools, ...extensions, ...ladders.flatMap(({ rungs }) => rungs.flat())])];
 }

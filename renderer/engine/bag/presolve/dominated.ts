@@ -68,7 +68,9 @@ function isBetter(q: Piece, p: Piece): boolean {
     if (index === 0 && cost < other) same = false;
   }
   if (same && (q.rank > p.rank || (q.rank === p.rank && q.id > p.id))) return false;
-  return p.serves.every((bit, index) => bit <= (q.serves[index] ?? 0));
+  for (let index = 0; index < p.serves.length; index += 1)
+    if ((p.serves[index] ?? 0) > (q.serves[index] ?? 0)) return false;
+  return true;
 }
 
 /** No more of a piece can be of use: what its steps use at one time, and as much again where it may be lost. */
@@ -114,13 +116,19 @@ function piecesByKind(work: OutingWork, minimise: Minimised): Map<string, Piece[
   const costsOf = costing(work, minimise);
   const kinds = new Map<string, Piece[]>();
   const add = (part: Part, kind: string, bits: (task: StackTask) => number[], further: Partial<Piece> = {}): void => {
-    const served = tasks.map((task) => ({ task, bits: bits(task) }));
+    const served = new Set<StackTask>();
+    const serves: number[] = [];
+    for (const task of tasks) {
+      const ones = bits(task);
+      for (const bit of ones) serves.push(bit);
+      if (ones.includes(1)) served.add(task);
+    }
     const piece: Piece = {
       id: part.id,
       onHand: part.onHand,
       kind,
-      tasks: new Set(served.filter((one) => one.bits.includes(1)).map(({ task }) => task)),
-      serves: Uint8Array.from(served.flatMap((one) => one.bits)),
+      tasks: served,
+      serves: Uint8Array.from(serves),
       lengthMm: 0,
       costs: costsOf(part),
       rank: 0,

@@ -103,9 +103,16 @@ function chainImplied(
 
 /** Whether whatever is picked for the larger chain has a piece for this link of the smaller one. */
 function answers(larger: Chain, smaller: Chain, link: Link): boolean {
-  const times = ({ links }: Chain, of: Link): number => links.filter((other) => other === of).length;
-  return larger.links.some(
-    (other) =>
-      times(larger, other) >= times(smaller, link) && other.extensions.every((e) => link.extensions.includes(e)),
-  );
+  const asked = timesIn(smaller, link);
+  return larger.links.some((other) => timesIn(larger, other) >= asked && isWithin(other, link));
+}
+
+function timesIn({ links }: Chain, link: Link): number {
+  let times = 0;
+  for (const other of links) if (other === link) times += 1;
+  return times;
+}
+
+function isWithin(one: Link, other: Link): boolean {
+  return one === other || one.extensions.every((extension) => other.extensions.includes(extension));
 }
