@@ -19,7 +19,7 @@ export interface OpenedText {
 export interface FileToSave {
   /** A proposal; the host makes it safe for every file system. */
   name: string;
-  mediaType: 'application/json' | 'text/csv' | 'application/pdf' | 'text/plain';
+  mediaType: 'application/json' | 'text/csv' | 'application/pdf' | 'text/plain' | 'image/svg+xml' | 'image/png';
   bytes: Uint8Array;
 }
 

@@ -14,7 +14,14 @@ import {
 } from './journal.ts';
 import { z } from './schema.ts';
 
-const mediaTypes = ['application/json', 'text/csv', 'application/pdf', 'text/plain'] as const;
+const mediaTypes = [
+  'application/json',
+  'text/csv',
+  'application/pdf',
+  'text/plain',
+  'image/svg+xml',
+  'image/png',
+] as const;
 
 /** No body, file or document of more bytes is taken by either host. */
 export const largestBodyBytes = 64 * 1024 * 1024;

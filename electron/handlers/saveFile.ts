@@ -11,6 +11,8 @@ const kinds = {
   'text/csv': { name: 'CSV', ending: 'csv' },
   'application/pdf': { name: 'PDF', ending: 'pdf' },
   'text/plain': { name: 'Text', ending: 'txt' },
+  'image/svg+xml': { name: 'Drawing', ending: 'svg' },
+  'image/png': { name: 'Picture', ending: 'png' },
 } as const;
 
 export function saveFile(usersMask: number): Handlers['saveFile'] {
