@@ -7,5 +7,13 @@ declare const Papa: {
     table: { fields: string[]; data: unknown[][] },
     settings?: { escapeFormulae?: boolean | RegExp; newline?: string },
   ): string;
+  parse(
+    text: string,
+    settings: { delimiter: string; newline: '\n' },
+  ): {
+    data: string[][];
+    /** `row` counts records from 0, `index` characters. */
+    errors: { type: string; code: string; message: string; row?: number; index?: number }[];
+  };
 };
 export default Papa;

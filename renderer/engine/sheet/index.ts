@@ -1,0 +1,6 @@
+/** Tables as people keep them in spreadsheets: read strictly, written so that opening them does no harm. */
+export { csvText } from './csvText.ts';
+export { readTable, type Table, type TableForm } from './readTable.ts';
+export type { RowReading } from './rowReading.ts';
+export { TableReading, type CellQuantity } from './tableReading.ts';
+export { Memo } from './memo.ts';

@@ -1,0 +1,171 @@
+import type { Refusal, RefusalCode } from '../../../shared-types/errors.ts';
+import { RefusedError } from '../errors.ts';
+import { convertValue, readQuantity, type Kind, type Unit } from '../units/index.ts';
+import { cellText } from './cellText.ts';
+import { dateReason } from './dateLike.ts';
+import { mayBeThousands, withPoint } from './decimalComma.ts';
+import type { SheetRecord } from './splitTable.ts';
+import type { CellQuantity, TableReading } from './tableReading.ts';
+
+/** How long a cell may be that is read. */
+const longestCell = 2000;
+/** How much of a cell a refusal repeats. */
+const shownMost = 80;
+
+interface Asked {
+  kind: Kind;
+  unit: Unit;
+  /** The least taken; below 0 nothing is, unless `signed` is. */
+  least: 'zero' | 'above zero' | 'signed';
+}
+
+/** Reads the cells of one row. Each reader gives null for a cell that is empty or refused; what is refused is told once. */
+export class RowReading {
+  readonly row: number;
+  private readonly reading: TableReading;
+  private readonly cells: string[];
+  private bad = false;
+
+  constructor(reading: TableReading, record: SheetRecord) {
+    this.reading = reading;
+    this.row = record.row;
+    this.cells = record.cells;
+  }
+
+  /** Whether anything of this row was refused. */
+  get isBad(): boolean {
+    return this.bad;
+  }
+
+  /** A text as it stands in its cell, without the blanks around it. */
+  text(name: string): string | null {
+    const at = this.reading.table.columns.get(name);
+    const cell = at === undefined ? '' : (this.cells[at] ?? '');
+    if (cell === '') return null;
+    const { text, isFormula } = cellText(cell);
+    const trimmed = text.trim();
+    if (trimmed === '') return null;
+    if (isFormula) {
+      this.refuse(
+        name,
+        'wrong-shape',
+        'begins as a formula does: formulas are not evaluated; write the value itself',
+        trimmed,
+      );
+      return null;
+    }
+    if (trimmed.length > longestCell) {
+      this.refuse(name, 'too-large', `has ${trimmed.length} characters; at most ${longestCell} are read`, trimmed);
+      return null;
+    }
+    return trimmed;
+  }
+
+  /** A text that a spreadsheet may have spoilt: no date, and without an apostrophe that made it a text. */
+  sized(name: string): string | null {
+    const text = this.text(name);
+    if (text === null) return null;
+    const plain = text.startsWith("'") ? text.slice(1).trim() : text;
+    const reason = dateReason(plain);
+    if (reason === null) return plain;
+    this.refuse(name, 'wrong-shape', reason, text);
+    return null;
+  }
+
+  quantity(name: string, asked: Asked): CellQuantity | null {
+    const text = this.sized(name);
+    if (text === null) return null;
+    return this.attempt(name, text, () => {
+      const found = this.reading.memo(asked.kind, asked.unit).get(text, () => this.readQuantity(text, asked));
+      this.bound(found.value, asked.least);
+      return found;
+    });
+  }
+
+  /** A quantity out of a part of a cell, as a band's ends are. */
+  readQuantity(text: string, { kind, unit }: Pick<Asked, 'kind' | 'unit'>): CellQuantity {
+    const read = readQuantity(this.plainNumber(text), kind);
+    return { value: convertValue(read.value, read.unit, unit), unit: read.unit, number: read.value, text };
+  }
+
+  /** A number without a unit, within limits; "4 %" too where it is a share. */
+  number(name: string, x: { isShare: boolean; holds: (value: number) => boolean; range: string }): number | null {
+    const text = this.sized(name);
+    if (text === null) return null;
+    return this.attempt(name, text, () => {
+      const plain = this.plainNumber(text).replace(/^(?:±|\+\/-)\s*/, '');
+      const [, digits = '', percent = ''] =
+        /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(%?)\s*$/i.exec(plain) ?? [];
+      if (digits === '' || (percent !== '' && !x.isShare)) {
+        throw new RefusedError({
+          code: /^\s*[+-]?\d+(?:\.\d+)?,\d/.test(plain) ? 'ambiguous-quantity' : 'unreadable-quantity',
+          message: `is no number${x.isShare ? ', as 0.04 or 4 %' : ', as 0.16'}`,
+        });
+      }
+      const value = percent === '' ? Number(digits) : Number(`${digits}e-2`);
+      const scaled = Number.isFinite(value) ? value : Number(digits) / 100;
+      if (Number.isFinite(scaled) && x.holds(scaled)) return scaled;
+      throw new RefusedError({ code: 'out-of-range', message: `must be ${x.range}` });
+    });
+  }
+
+  /** One of a few words, whatever their case. */
+  choice<Word extends string>(name: string, words: readonly Word[]): Word | null {
+    const text = this.text(name);
+    if (text === null) return null;
+    const found = words.find((word) => word === text.toLowerCase());
+    if (found === undefined) this.refuse(name, 'wrong-shape', `is none of ${words.join(', ')}`, text);
+    return found ?? null;
+  }
+
+  /** Whatever reads a cell; what it refuses is kept under the column's name. */
+  attempt<T>(name: string, value: string, read: () => T): T | null {
+    try {
+      return read();
+    } catch (error) {
+      if (!(error instanceof RefusedError)) throw error;
+      const { message, code, position } = error.refusal;
+      this.refuse(name, code, message.replace(`${name}: `, ''), value, position);
+      return null;
+    }
+  }
+
+  missing(name: string): void {
+    this.refuse(name, 'missing-field', 'is empty');
+  }
+
+  refuse(name: string, code: RefusalCode, reason: string, value?: string, position?: number): void {
+    this.bad = true;
+    const { file } = this.reading.table;
+    const shown = value !== undefined && value.length > shownMost ? `${value.slice(0, shownMost)}…` : value;
+    const refusal: Refusal = {
+      code,
+      message: `${name}: ${reason}`,
+      ...(file === null ? {} : { file }),
+      row: this.row,
+      field: name,
+      ...(shown === undefined ? {} : { value: shown }),
+      ...(position === undefined ? {} : { position }),
+    };
+    this.reading.refusals.push(refusal);
+  }
+
+  private plainNumber(text: string): string {
+    if (this.reading.hasDecimalCommas && mayBeThousands(text)) {
+      throw new RefusedError({
+        code: 'ambiguous-quantity',
+        message:
+          'can be read in two ways: other cells of this file have decimal commas, so its point may part thousands',
+      });
+    }
+    return withPoint(text, this.reading.table.delimiter);
+  }
+
+  private bound(value: number, least: Asked['least']): void {
+    if (least === 'signed' || value > 0 || (value === 0 && least === 'zero')) return;
+    throw new RefusedError({
+      code: 'out-of-range',
+      message: `must be ${least === 'zero' ? '0 or more' : 'more than 0'}`,
+    });
+  }
+}

@@ -1,0 +1,115 @@
+import Papa from 'papaparse';
+import { RefusedError } from '../errors.ts';
+import { delimiters, type Delimiter } from './delimiter.ts';
+
+/** One record of a table; blank ones are left out. */
+export interface SheetRecord {
+  /** The file's line it begins on, the first being 1. */
+  row: number;
+  cells: string[];
+}
+
+export interface SplitTable {
+  delimiter: Delimiter;
+  records: SheetRecord[];
+}
+
+/** More lines than any job has, and no more than a machine holds. */
+const rowsMost = 500_000;
+
+/**
+ * A text taken apart into the cells of its records, by RFC 4180 and what spreadsheets make of it: delimited by comma, semicolon or tab,
+ * lines ended by CRLF, LF or CR, cells with quotes around them, a first line "sep=;".
+ *
+ * @param text - the whole table, without byte order mark
+ * @param named - how many of a header's names are known, which tells the delimiters apart
+ * @throws RefusedError unreadable-file where quotes are not closed, or stand in the middle of a quoted cell; too-large
+ */
+export function splitTable(text: string, named: (names: readonly string[]) => number): SplitTable {
+  const lines = text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text;
+  const start = startOf(lines);
+  const rest = lines.slice(start.index);
+  const delimiter = start.delimiter ?? delimiterOf(firstRecord(rest), named);
+  const { data, errors } = Papa.parse(rest, { delimiter, newline: '\n' });
+  const records: SheetRecord[] = [];
+  let row = start.row;
+  const [error] = errors.filter(({ type }) => type === 'Quotes');
+  for (const [index, cells] of data.entries()) {
+    if (error?.row === index) throw badQuotes(error.code, row);
+    if (cells.some((cell) => cell.trim() !== '')) records.push({ row, cells });
+    if (records.length > rowsMost + 1) throw tooMany();
+    row += 1 + breaksIn(cells);
+  }
+  if (error !== undefined) throw badQuotes(error.code, row);
+  return { delimiter, records };
+}
+
+/** Where the header begins: blank lines before it are passed over, and a line that only names the delimiter. */
+function startOf(lines: string): { index: number; row: number; delimiter: Delimiter | null } {
+  let index = 0;
+  let row = 1;
+  let delimiter: Delimiter | null = null;
+  for (;;) {
+    const end = lines.indexOf('\n', index);
+    const line = lines.slice(index, end === -1 ? lines.length : end);
+    const told = /^"?sep=([,;\t])"?$/i.exec(line)?.[1];
+    if (told !== undefined && row === 1) delimiter = delimiters.find((known) => known === told) ?? null;
+    else if (line.trim() !== '' || end === -1) return { index, row, delimiter };
+    if (end === -1) return { index: lines.length, row, delimiter };
+    index = end + 1;
+    row += 1;
+  }
+}
+
+/** A header longer than this is none. */
+const headerMost = 100_000;
+
+/** The text of the first record: to the first line break that stands in no quotes. */
+function firstRecord(text: string): string {
+  let quoted = false;
+  for (let index = 0; index < text.length && index < headerMost; index += 1) {
+    const character = text[index];
+    if (character === '"') quoted = !quoted;
+    else if (character === '\n' && !quoted) return text.slice(0, index);
+  }
+  return text.slice(0, headerMost);
+}
+
+/** The delimiter that gives the header most of the names known, and of several the one that gives it most cells. */
+function delimiterOf(header: string, named: (names: readonly string[]) => number): Delimiter {
+  let best: { delimiter: Delimiter; known: number; cells: number } = { delimiter: ',', known: -1, cells: 0 };
+  for (const delimiter of delimiters) {
+    const names = Papa.parse(header, { delimiter, newline: '\n' }).data[0] ?? [];
+    const known = named(names);
+    if (known > best.known || (known === best.known && names.length > best.cells))
+      best = { delimiter, known, cells: names.length };
+  }
+  return best.delimiter;
+}
+
+function breaksIn(cells: readonly string[]): number {
+  let breaks = 0;
+  for (const cell of cells) {
+    if (!cell.includes('\n')) continue;
+    for (let at = cell.indexOf('\n'); at !== -1; at = cell.indexOf('\n', at + 1)) breaks += 1;
+  }
+  return breaks;
+}
+
+function badQuotes(code: string, row: number): RefusedError {
+  return new RefusedError({
+    code: 'unreadable-file',
+    message:
+      code === 'MissingQuotes'
+        ? `Line ${row} begins a cell with a quotation mark that no other closes: the rest of the file cannot be told apart.`
+        : `Line ${row} has a quotation mark in the middle of a quoted cell: write it twice.`,
+    row,
+  });
+}
+
+function tooMany(): RefusedError {
+  return new RefusedError({
+    code: 'too-large',
+    message: `The table has more than ${rowsMost} rows, the most that is read.`,
+  });
+}
