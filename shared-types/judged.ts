@@ -20,6 +20,8 @@ export interface Finding {
   limit?: number;
   unit?: string;
   source: FindingSource;
+  /** Of `no-published-value`: the rule that could not be judged. */
+  about?: string;
   /** Where several documents speak of it: every one, the first being `source`. */
   sources?: Citation[];
 }

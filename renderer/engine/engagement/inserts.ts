@@ -51,6 +51,9 @@ export function pullOutLoadN(x: { shearAreaMm2: number; shearStrengthMPa: number
 
 const nuts = strengthTables['nut-strength-nasa-tm-106943'];
 
+/** Its rows with their threads, read once. */
+const heldNuts = nuts.rows.map((row) => ({ row, held: readThread(row.thread) }));
+
 /**
  * Axial strength of the self-locking nut that a table holds for a thread.
  *
@@ -64,10 +67,9 @@ const nuts = strengthTables['nut-strength-nasa-tm-106943'];
  * @example lockNutStrengthN({ thread: readThread('1/4-28') }) // 20 373 (4580 lbf)
  */
 export function lockNutStrengthN(x: { thread: Thread }): { axialN: number; source: Citation } | null {
-  const row = nuts.rows.find(({ thread }) => {
-    const held = readThread(thread);
-    return held.size === x.thread.size && held.threadsPerInch === x.thread.threadsPerInch;
-  });
+  const row = heldNuts.find(
+    ({ held }) => held.size === x.thread.size && held.threadsPerInch === x.thread.threadsPerInch,
+  )?.row;
   if (row === undefined) return null;
   return { axialN: convertValue(row.nut_min_axial_strength_lbf, 'lbf', 'N'), source: citationOf(nuts) };
 }

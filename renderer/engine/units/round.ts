@@ -140,7 +140,23 @@ export function showNumber(value: number, significantDigits = 4): string {
     return `${withoutTrailingZeros(mantissa)}e${Number(exponent)}`;
   }
   const decimals = Math.max(significantDigits - 1 - Math.floor(Math.log10(magnitude)), 0);
-  return withoutTrailingZeros(roundNominal(value, decimals));
+  return withoutTrailingZeros(quicklyRounded(value, decimals) ?? roundNominal(value, decimals));
+}
+
+/**
+ * A number rounded by the language itself, which differs from half to even where the decimal that names it is a tie, and there alone.
+ *
+ * @returns null where it may be one, and where the language would write an exponent
+ */
+function quicklyRounded(value: number, decimals: number): string | null {
+  const text = String(Math.abs(value));
+  const scaled = Number(`${text}e${decimals}`);
+  const whole = Math.floor(scaled);
+  // Near a half the scaled double may have been rounded onto it; beyond 1e15 it has no half.
+  if (text.includes('e') || !(scaled < 1e15) || Math.abs(scaled - whole - 0.5) < 1e-6) return null;
+  const digits = String(scaled - whole < 0.5 ? whole : whole + 1).padStart(decimals + 1, '0');
+  const sign = value < 0 ? '-' : '';
+  return decimals === 0 ? `${sign}${digits}` : `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
 }
 
 function withoutTrailingZeros(digits: string): string {
