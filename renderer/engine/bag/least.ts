@@ -1,4 +1,5 @@
 import type { Content } from './contents.ts';
+import type { FirstAnswer } from './firstAnswer.ts';
 import type { Costs } from './model/costs.ts';
 
 export interface LeastOptions {
@@ -10,6 +11,8 @@ export interface LeastOptions {
   anyAnswer?: boolean;
   /** With more columns of flows than this, the pieces have a program of their own, which is told cuts. */
   flowsMost?: number | undefined;
+  /** What is known beforehand. */
+  first?: FirstAnswer | undefined;
   onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
 }
 

@@ -22,9 +22,9 @@ import { inCatalogOrder, massKg } from './outingAnswer.ts';
 import type { Asked, OutingWork } from './outingWork.ts';
 import { outingWork } from './outingWork.ts';
 import { readdObjective, recheckOuting } from './recheck.ts';
-import type { SolvedOuting } from './solveOuting.ts';
+import type { OutingOptions, SolvedOuting } from './solveOuting.ts';
 import { reduceWork } from './presolve/reduceWork.ts';
-import { solveOuting } from './solveOuting.ts';
+import { beginOuting, solveOuting } from './solveOuting.ts';
 import { loadSolver } from './solver.ts';
 import { uncheckedRules } from './unchecked.ts';
 import { consumedBeyondStock, unplaceable } from './unplaceable.ts';
@@ -68,19 +68,23 @@ export async function planBag(plan: ResolvedPlan, options: BagOptions): Promise<
   const highs = options.solver ?? (await loadSolver());
   const works = plan.outings.map((outing) => outingWork(plan, outing, asked));
   const infeasible = consumedBeyondStock(plan, works);
+  const { minimise, flowsMost } = options;
+  const begun = works.map((work) => {
+    const reduced = reduceWork(work, minimise);
+    const faults = unplaceable(plan, work, reduced);
+    if (faults.length > 0) return { work, reduced, faults, outing: null };
+    const onProgress: OutingOptions['onProgress'] =
+      options.onProgress && ((progress) => options.onProgress?.({ outing: work.outing.id, ...progress }));
+    const outing = { minimise, flowsMost, onProgress };
+    return { work, reduced, faults, outing: { ...outing, begun: beginOuting(plan, reduced, outing) } };
+  });
   const solved: Solved[] = [];
   let leftS = options.timeLimitS;
-  for (const [index, work] of works.entries()) {
-    const reduced = reduceWork(work, options.minimise);
-    const faults = unplaceable(plan, work, reduced);
+  for (const [index, { work, reduced, faults, outing }] of begun.entries()) {
     infeasible.push(...faults);
-    if (faults.length > 0) continue;
-    const result = solveOuting(highs, plan, reduced, {
-      minimise: options.minimise,
-      flowsMost: options.flowsMost,
-      timeLimitS: leftS === undefined ? undefined : leftS / (works.length - index),
-      onProgress: options.onProgress && ((progress) => options.onProgress?.({ outing: work.outing.id, ...progress })),
-    });
+    if (!outing) continue;
+    const timeLimitS = leftS === undefined ? undefined : leftS / (begun.length - index);
+    const result = solveOuting(highs, plan, reduced, { ...outing, timeLimitS });
     if (leftS !== undefined) leftS = Math.max(0, leftS - result.seconds);
     if (result.status === 'infeasible') infeasible.push(...jointFaults(highs, plan, work));
     else solved.push({ work, result });

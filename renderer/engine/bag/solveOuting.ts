@@ -2,6 +2,8 @@ import type { Highs } from 'highs';
 import type { Minimised } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { atMost } from '../tolerance.ts';
+import type { FirstAnswer } from './firstAnswer.ts';
+import { figuresOf, firstAnswer } from './firstAnswer.ts';
 import { leastContents } from './leastContents.ts';
 import type { LeastContents } from './least.ts';
 import { costsFor } from './model/costs.ts';
@@ -10,6 +12,7 @@ import type { OutingAnswer } from './outingAnswer.ts';
 import { objectiveValue } from './outingAnswer.ts';
 import { mostAsked } from './model/bagModel.ts';
 import type { ReducedWork } from './presolve/reduceWork.ts';
+import { progressTold } from './progressTold.ts';
 import { settle } from './settle/settle.ts';
 
 export type SolvedOuting =
@@ -21,6 +24,23 @@ export interface OutingOptions {
   timeLimitS?: number | undefined;
   flowsMost?: number | undefined;
   onProgress?: ((progress: { best: number | null; bound: number | null }) => void) | undefined;
+  /** What `beginOuting` found. */
+  begun?: BegunOuting | undefined;
+}
+
+/** A good bag for an outing, before it is proven or bettered. */
+export interface BegunOuting {
+  costs: Costs;
+  first: FirstAnswer;
+}
+
+/** The first answer of an outing, told as progress. */
+export function beginOuting(plan: ResolvedPlan, reduced: ReducedWork, options: OutingOptions): BegunOuting {
+  const { minimise, flowsMost, onProgress } = options;
+  const costs = outingCosts(plan, reduced, minimise);
+  const first = firstAnswer(plan, reduced, { costs, flowsMost });
+  progressTold({ onProgress }, costs)(figuresOf(first));
+  return { costs, first };
 }
 
 /**
@@ -40,8 +60,8 @@ export function solveOuting(
 ): SolvedOuting {
   const { minimise, timeLimitS, flowsMost, onProgress } = options;
   const { work } = reduced;
-  const costs = outingCosts(plan, reduced, minimise);
-  const first = leastContents(highs, plan, reduced, { costs, timeLimitS, flowsMost, onProgress });
+  const { costs, first: begun } = options.begun ?? beginOuting(plan, reduced, options);
+  const first = leastContents(highs, plan, reduced, { costs, timeLimitS, flowsMost, onProgress, first: begun });
   // Out of time without any bag: whether there is one at all is asked to the end.
   const found = first.status === 'stopped' && !first.contents ? anyContents(highs, plan, reduced, costs, first) : first;
   const { status, contents, seconds } = found;

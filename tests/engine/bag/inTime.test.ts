@@ -49,10 +49,11 @@ const threeOutings: Edit = (plan) => {
 };
 
 const inSlot = ['Lead', 'Second'].map((role) => ({ ...smallPlan().steps[0], id: role, role, slot: 's' }));
-/** Two roles at once, one with a bag of its own: a first bag does not look at whose hand draws from where. */
+/** Two roles at once, one with a bag of its own; the first bag lays there what the other needs, for want of room. */
 const slotted = all(
   put('steps', inSlot),
   ...['sockets[0]', 'extensions[0]', 'drivers[0]'].map((item) => put(`catalog.${item}.onHand`, 2)),
+  put('catalog.bags[0].itemsMax', 3),
   append('catalog.bags', { id: 'B-L', role: 'Lead' }),
   put('outings[0].bags', ['B-1', 'B-L']),
 );
@@ -212,13 +213,13 @@ describe('progress', () => {
     ];
     await solve(threeOutings, made, { onProgress: (progress) => told.push(progress) });
     const close = (kg: number): number => expect.closeTo(kg, 12) as number;
-    // The first bag and what any needs; then what the solver says, where it says more.
+    // Of every outing the first bag and what any needs; then what the solver says, where it says more.
     expect(told).toEqual([
       { outing: 'O1', best: close(0.97), bound: close(0.47) },
-      { outing: 'O1', best: close(0.97), bound: close(0.5) },
-      { outing: 'O2', best: close(0.97), bound: close(0.47) },
       { outing: 'O2', best: close(0.97), bound: close(0.47) },
       { outing: 'O3', best: close(0.97), bound: close(0.47) },
+      { outing: 'O1', best: close(0.97), bound: close(0.5) },
+      { outing: 'O2', best: close(0.97), bound: close(0.47) },
     ]);
   });
 
