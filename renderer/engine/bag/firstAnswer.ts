@@ -3,7 +3,7 @@ import type { Ways } from '../stack/ways.ts';
 import type { Content, Known } from './contents.ts';
 import { better, contentsOf, piecesCounted, piecesOf, sharesBags } from './contents.ts';
 import { masterOf } from './cuts/master.ts';
-import type { LeastOptions } from './least.ts';
+import type { FirstAnswer, LeastOptions } from './least.ts';
 import { carriedItem } from './measure.ts';
 import type { Costs } from './model/costs.ts';
 import { atOneTime, drawsFrom } from './outingWork.ts';
@@ -16,19 +16,6 @@ import { firstBag } from './search/firstBag.ts';
 import { placed } from './search/place.ts';
 import { servedBy } from './search/standing.ts';
 import { slotOptions } from './settle/slots.ts';
-
-/** What is known of an outing before any program is solved. */
-export interface FirstAnswer {
-  cover: Covering;
-  /** Whether the pieces have a program of their own, which is told cuts. */
-  byCuts: boolean;
-  /** A good bag, by the numbers of its pieces; its bags are left to whoever packs it. */
-  have: Int32Array | null;
-  /** The same packed, where that serves everybody. */
-  known: Known | null;
-  /** No bag costs less. */
-  bound: number;
-}
 
 /** The figures of a first answer. */
 export function figuresOf({ known, bound }: FirstAnswer): { best: number | null; bound: number } {

@@ -1,6 +1,6 @@
-import type { Content } from './contents.ts';
-import type { FirstAnswer } from './firstAnswer.ts';
+import type { Content, Known } from './contents.ts';
 import type { Costs } from './model/costs.ts';
+import type { Covering } from './search/covering.ts';
 
 export interface LeastOptions {
   costs: Costs;
@@ -23,4 +23,17 @@ export interface LeastContents {
   contents: Content[] | null;
   bound: number;
   seconds: number;
+}
+
+/** What is known of an outing before any program is solved. */
+export interface FirstAnswer {
+  cover: Covering;
+  /** Whether the pieces have a program of their own, which is told cuts. */
+  byCuts: boolean;
+  /** A good bag, by the numbers of its pieces; its bags are left to whoever packs it. */
+  have: Int32Array | null;
+  /** The same packed, where that serves everybody. */
+  known: Known | null;
+  /** No bag costs less. */
+  bound: number;
 }
