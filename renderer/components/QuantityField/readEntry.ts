@@ -4,7 +4,7 @@ import { quantityIn, readQuantity, showQuantity } from '../../engine/units/index
 import type { Kind } from '../../engine/units/index.ts';
 
 /** What a field takes: a quantity of one kind, or a size that the trade names in one of two ways. */
-export type EntryKind = 'length' | 'mass' | 'volume' | 'torque' | 'drive' | 'head-size';
+export type EntryKind = 'length' | 'mass' | 'volume' | 'torque' | 'force' | 'stress' | 'angle' | 'drive' | 'head-size';
 
 export type EntryReading =
   | { kind: 'empty' }
@@ -17,6 +17,9 @@ const quantityKinds: Record<EntryKind, Kind> = {
   mass: 'mass',
   volume: 'volume',
   torque: 'torque',
+  force: 'force',
+  stress: 'stress',
+  angle: 'angle',
   drive: 'length',
   'head-size': 'length',
 };
@@ -27,6 +30,9 @@ const examples: Record<EntryKind, readonly [string, string]> = {
   mass: ['0.335 lb', '0.152 kg'],
   volume: ['12 in3', '0.2 L'],
   torque: ['45 lbf·ft', '61 N·m'],
+  force: ['2000 lbf', '8.9 kN'],
+  stress: ['120 ksi', '830 MPa'],
+  angle: ['30 deg', '0.5236 rad'],
   drive: ['3/8 in', '10 mm'],
   'head-size': ['9/16 in', '14 mm'],
 };
