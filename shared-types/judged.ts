@@ -22,8 +22,6 @@ export interface Finding {
   source: FindingSource;
   /** Of `no-published-value`: the rule that could not be judged. */
   about?: string;
-  /** Where several documents speak of it: every one, the first being `source`. */
-  sources?: Citation[];
 }
 
 export interface JudgedRow<Computed> {

@@ -8,6 +8,8 @@ export type Line = Uint8Array | { bytesPassedOver: number };
 export interface CommandIo {
   /** The text of a file, or of standard input for "-"; refused where it is absent, too large or no UTF-8. */
   readText(path: string): Promise<string>;
+  /** The bytes of a file or of standard input, for what need not be UTF-8; refused where it is absent or too large. */
+  readBytes(path: string): Promise<Uint8Array>;
   /** Each line of a file, or of standard input for "-", the last one with or without its line break. */
   readLines(path: string): AsyncIterable<Line>;
   /** True where the command is one line of a batch. */
@@ -23,6 +25,8 @@ export interface Answer {
   result: unknown;
   /** Written instead, where `--format` asks for CSV or text. */
   text?: string;
+  /** The result's JSON in pieces, where it may be longer than a text can be; written in its place. */
+  pieces?: () => Iterable<string>;
 }
 
 /** Answers written as they come, one line each. */

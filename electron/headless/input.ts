@@ -19,17 +19,20 @@ export async function jsonInput(argument: CommandArgument | undefined, io: Comma
   return { value: readJson(text, { file: argument, maxBytes: bytesMax }), file: argument, text };
 }
 
-/** The CSV text an argument stands for: a path, "-", or, in a batch, the object {"csv": "…"}. */
+/** The CSV an argument stands for: the bytes of a path or "-"; or, in a batch, the text of the object {"csv": "…"}. */
 export async function csvInput(
   argument: CommandArgument | undefined,
   io: CommandIo,
-): Promise<{ text: string; file?: string }> {
+): Promise<{ content: Uint8Array | string; file?: string }> {
   if (argument === undefined) throw usage('The file is missing.');
-  if (typeof argument === 'string') return { text: await readText(argument, io), file: argument };
+  if (typeof argument === 'string') {
+    refuseStandardInput(argument, io);
+    return { content: await io.readBytes(argument), file: argument };
+  }
   const { csv, ...others } = argument;
   const other = Object.keys(others)[0];
   if (other !== undefined) throw usage(`An object in place of a CSV file holds "csv" alone, not "${other}".`, other);
-  if (typeof csv === 'string') return { text: csv };
+  if (typeof csv === 'string') return { content: csv };
   throw new RefusedError({
     code: 'wrong-shape',
     message: 'csv: must be a text',
@@ -39,7 +42,11 @@ export async function csvInput(
 }
 
 async function readText(path: string, io: CommandIo): Promise<string> {
+  refuseStandardInput(path, io);
+  return io.readText(path);
+}
+
+function refuseStandardInput(path: string, io: CommandIo): void {
   if (path === '-' && io.inBatch)
     throw usage('Standard input cannot be read by a line of a batch: give the content as an object.', path);
-  return io.readText(path);
 }

@@ -8,8 +8,13 @@ export const bytesMax = 32 * 1024 * 1024;
 
 const standardInput = '-';
 
-/** The text of a file or of standard input, whole. Its size is asked first, so that a huge one costs nothing. */
+/** The text of a file or of standard input, whole. */
 export async function readText(path: string): Promise<string> {
+  return decode(await readBytes(path), path);
+}
+
+/** The bytes of a file or of standard input, whole. Its size is asked first, so that a huge one costs nothing. */
+export async function readBytes(path: string): Promise<Uint8Array> {
   const chunks: Buffer[] = [];
   let bytes = 0;
   for await (const chunk of chunksOf(path, bytesMax)) {
@@ -17,7 +22,7 @@ export async function readText(path: string): Promise<string> {
     if (bytes > bytesMax) throw tooLarge(path, bytes);
     chunks.push(chunk);
   }
-  return decode(Buffer.concat(chunks), path);
+  return Buffer.concat(chunks);
 }
 
 /** Lines as bytes: one that is no UTF-8, or is longer than bytesMax, spoils only itself. No more than bytesMax is held at a time. */

@@ -1,13 +1,13 @@
 import { usage } from './arguments.ts';
 import type { CommandIo } from './command.ts';
 import { jsonText, refusalOf } from './document.ts';
-import { readLines, readText } from './inputFile.ts';
+import { readBytes, readLines, readText } from './inputFile.ts';
 import { Output } from './output.ts';
 import { commands } from './registry.ts';
 import { runCommand } from './run.ts';
 import { usageText } from './usage.ts';
 
-const io: CommandIo = { readText, readLines, inBatch: false, run: runCommand };
+const io: CommandIo = { readText, readBytes, readLines, inBatch: false, run: runCommand };
 const out = new Output(process.stdout);
 const err = new Output(process.stderr);
 
@@ -40,6 +40,10 @@ async function answer(argv: readonly string[]): Promise<number> {
   }
   const given = await runCommand(name, args, io);
   if ('lines' in given) return writeLines(given.lines);
+  if (given.text === undefined && given.pieces !== undefined) {
+    for (const piece of given.pieces()) if (!(await out.write(piece))) break;
+    return given.exit;
+  }
   await out.write(given.text ?? `${jsonText(given.result, process.stdout.isTTY ? 2 : 0)}\n`);
   return given.exit;
 }

@@ -45,6 +45,12 @@ export const commands: Record<string, CommandEntry> = {
     summary: 'torque, preload, their range and the stresses of one joint; "-" reads standard input',
     load: async () => (await import('./commands/preload.ts')).preload,
   },
+  callouts: {
+    usage: 'FILE.csv [--skip-bad] [--format json|csv|text]',
+    summary:
+      'torque callouts of a table judged by every rule, with the numbers and the source of each finding; "-" reads standard input',
+    load: async () => (await import('./commands/callouts.ts')).callouts,
+  },
   bag: {
     usage: 'PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--reasons] [--format json|csv|text]',
     summary: 'the least bag that does every step of a plan, proven, or what hinders it',

@@ -7,11 +7,11 @@ declare const Papa: {
     table: { fields: string[]; data: unknown[][] },
     settings?: { escapeFormulae?: boolean | RegExp; newline?: string },
   ): string;
-  parse(
+  parse<Row>(
     text: string,
     settings: { delimiter: string; newline: '\n' },
   ): {
-    data: string[][];
+    data: Row[];
     /** `row` counts records from 0, `index` characters. */
     errors: { type: string; code: string; message: string; row?: number; index?: number }[];
   };

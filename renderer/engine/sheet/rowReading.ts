@@ -24,7 +24,7 @@ export class RowReading {
   readonly row: number;
   private readonly reading: TableReading;
   private readonly cells: string[];
-  private bad = false;
+  private readonly refused: string[] = [];
 
   constructor(reading: TableReading, record: SheetRecord) {
     this.reading = reading;
@@ -34,7 +34,7 @@ export class RowReading {
 
   /** Whether anything of this row was refused. */
   get isBad(): boolean {
-    return this.bad;
+    return this.refused.length > 0;
   }
 
   /** A text as it stands in its cell, without the blanks around it. */
@@ -130,12 +130,15 @@ export class RowReading {
     }
   }
 
+  /** Says that a cell is empty, unless what stands in it was refused. */
   missing(name: string): void {
     this.refuse(name, 'missing-field', 'is empty');
   }
 
+  /** Refuses a cell, once: what is said of it first is what is wrong with it. */
   refuse(name: string, code: RefusalCode, reason: string, value?: string, position?: number): void {
-    this.bad = true;
+    if (this.refused.includes(name)) return;
+    this.refused.push(name);
     const { file } = this.reading.table;
     const shown = value !== undefined && value.length > shownMost ? `${value.slice(0, shownMost)}…` : value;
     const refusal: Refusal = {

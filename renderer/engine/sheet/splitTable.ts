@@ -30,7 +30,7 @@ export function splitTable(text: string, named: (names: readonly string[]) => nu
   const start = startOf(lines);
   const rest = lines.slice(start.index);
   const delimiter = start.delimiter ?? delimiterOf(firstRecord(rest), named);
-  const { data, errors } = Papa.parse(rest, { delimiter, newline: '\n' });
+  const { data, errors } = Papa.parse<string[]>(rest, { delimiter, newline: '\n' });
   const records: SheetRecord[] = [];
   let row = start.row;
   const [error] = errors.filter(({ type }) => type === 'Quotes');
@@ -79,7 +79,7 @@ function firstRecord(text: string): string {
 function delimiterOf(header: string, named: (names: readonly string[]) => number): Delimiter {
   let best: { delimiter: Delimiter; known: number; cells: number } = { delimiter: ',', known: -1, cells: 0 };
   for (const delimiter of delimiters) {
-    const names = Papa.parse(header, { delimiter, newline: '\n' }).data[0] ?? [];
+    const names = Papa.parse<string[]>(header, { delimiter, newline: '\n' }).data[0] ?? [];
     const known = named(names);
     if (known > best.known || (known === best.known && names.length > best.cells))
       best = { delimiter, known, cells: names.length };

@@ -82,6 +82,7 @@ describe('bag --reasons', () => {
   it.each(['text', 'csv'])('is in words in %s', async (format) => {
     const io = {
       readText: () => Promise.resolve(JSON.stringify(smallPlan())),
+      readBytes: () => Promise.reject(new Error('this command reads text')),
       async *readLines() {
         yield* [];
       },

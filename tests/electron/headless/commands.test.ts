@@ -12,6 +12,7 @@ const encoder = new TextEncoder();
 function withFile(content: string, inBatch = false): CommandIo {
   return {
     readText: async () => content,
+    readBytes: async () => encoder.encode(content),
     async *readLines() {
       for (const line of content.split('\n')) yield encoder.encode(line);
     },
@@ -167,8 +168,8 @@ describe('inputs', () => {
   });
 
   it('{"csv": text} stands for a CSV file', async () => {
-    expect(await csvInput({ csv: 'id\na' }, nothing)).toEqual({ text: 'id\na' });
-    expect(await csvInput('c.csv', withFile('id'))).toEqual({ text: 'id', file: 'c.csv' });
+    expect(await csvInput({ csv: 'id\na' }, nothing)).toEqual({ content: 'id\na' });
+    expect(await csvInput('c.csv', withFile('id'))).toEqual({ content: encoder.encode('id'), file: 'c.csv' });
     expect(await refusal(() => csvInput({ csv: 1 }, nothing))).toMatchObject({ code: 'wrong-shape', field: 'csv' });
     expect(await refusal(() => csvInput({ csv: 'a', extra: 1 }, nothing))).toMatchObject({ code: 'usage' });
     expect(await refusal(() => csvInput({}, nothing))).toMatchObject({ code: 'wrong-shape' });

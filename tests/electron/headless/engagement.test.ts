@@ -10,6 +10,7 @@ const encoder = new TextEncoder();
 function withFile(content: string): CommandIo {
   return {
     readText: async () => content,
+    readBytes: async () => encoder.encode(content),
     async *readLines() {
       yield encoder.encode(content);
     },

@@ -1,11 +1,12 @@
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { CommandArgument, CommandIo } from '../../../electron/headless/command.ts';
 import { jsonText, refusalOf } from '../../../electron/headless/document.ts';
-import { readText } from '../../../electron/headless/inputFile.ts';
+import { readBytes, readText } from '../../../electron/headless/inputFile.ts';
 import { runCommand } from '../../../electron/headless/run.ts';
 
 const noFiles: CommandIo = {
   readText: () => Promise.reject(new Error('this command reads no file')),
+  readBytes: () => Promise.reject(new Error('this command reads no file')),
   async *readLines() {
     yield* [];
   },
@@ -29,9 +30,13 @@ export async function told<Result>(name: string, ...args: CommandArgument[]): Pr
 /** What a command that reads files prints on both outputs, and its exit; only that it has a process of its own is left out. */
 export async function printed(name: string, ...args: string[]): Promise<{ exit: number; out: string; err: string }> {
   try {
-    const given = await runCommand(name, args, { ...noFiles, readText });
+    const given = await runCommand(name, args, { ...noFiles, readText, readBytes });
     if ('lines' in given) throw new Error('it answered in lines');
-    return { exit: given.exit, out: given.text ?? `${jsonText(given.result)}\n`, err: '' };
+    return {
+      exit: given.exit,
+      out: given.text ?? [...(given.pieces?.() ?? [`${jsonText(given.result)}\n`])].join(''),
+      err: '',
+    };
   } catch (error) {
     return { exit: 2, out: '', err: `${jsonText({ error: refusalOf(error) })}\n` };
   }

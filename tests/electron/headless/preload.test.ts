@@ -77,6 +77,7 @@ describe('preload', () => {
 describe('the file', () => {
   const io = (text: string): CommandIo => ({
     readText: () => Promise.resolve(text),
+    readBytes: () => Promise.resolve(new TextEncoder().encode(text)),
     async *readLines() {
       yield* [];
     },

@@ -8,6 +8,7 @@ import { all, type Edit } from '../../support/editJson.ts';
 /** A batch's surroundings: an object stands for a file. */
 export const io: CommandIo = {
   readText: async () => '',
+  readBytes: async () => new Uint8Array(),
   async *readLines() {
     yield new Uint8Array();
   },

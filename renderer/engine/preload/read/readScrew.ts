@@ -49,7 +49,7 @@ export function readScrew(r: JointReading, input: JointInput): { screw: Resolved
 }
 
 /** A designated fastener has one start, so that its lead is its pitch. */
-function screwOf(thread: Thread): ResolvedScrew {
+export function screwOf(thread: Thread): ResolvedScrew {
   return {
     meanDiameterMm: thread.pitchDiameterMm,
     leadMm: thread.pitchMm,

@@ -1,0 +1,104 @@
+import { headForms, type HeadForm } from '../../../shared-types/plan.ts';
+import { readJson } from '../json/readJson.ts';
+import type { RowReading } from '../sheet/index.ts';
+import { isPlausibleMPa, plausibleMPa, type Strength } from '../strength/index.ts';
+import type { Callout } from './callout.ts';
+import type { HeldFacts, ThreadFacts } from './heldFacts.ts';
+import { readAlternative, readAngle, readBand, readPasses } from './readTorque.ts';
+import { readEngagement, readTightening } from './readJointFields.ts';
+
+const torque = { kind: 'torque', unit: 'N·m', least: 'zero' } as const;
+const force = { kind: 'force', unit: 'N', least: 'zero' } as const;
+
+/**
+ * One callout out of a row.
+ *
+ * @param row - reads the cells and gathers what it refuses
+ * @param facts - what is held of the threads met so far
+ * @returns null where anything of the row is refused
+ */
+export function readCallout(
+  row: RowReading,
+  facts: HeldFacts,
+  otherColumns: Record<string, string> | null,
+): Callout | null {
+  const id = row.text('id');
+  if (id === null) row.missing('id');
+  const designation = row.sized('thread');
+  if (designation === null) row.missing('thread');
+  const thread = designation === null ? null : row.attempt('thread', designation, () => facts.ofThread(designation));
+  const band = readBand(row);
+  const running = readRunning(row);
+  const preloadMinN = row.quantity('preloadMin', force)?.value ?? null;
+  const preloadMaxN = row.quantity('preloadMax', force)?.value ?? null;
+  if (preloadMinN !== null && preloadMaxN !== null && preloadMinN > preloadMaxN)
+    row.refuse('preloadMin', 'contradiction', 'is above preloadMax', row.text('preloadMin') ?? '');
+  const rest = {
+    alternative: readAlternative(row),
+    strength: readStrengthOf(row, thread),
+    head: row.choice<HeadForm>('head', headForms),
+    wrench: readWrench(row),
+    locking: row.text('locking'),
+    ...running,
+    breakawayMinNm: row.quantity('breakawayMin', torque)?.value ?? null,
+    runningIncluded: yesOrNo(row),
+    lubrication: row.text('lubrication'),
+    tightening: readTightening(row, thread),
+    scatter: row.number('scatter', { isShare: true, holds: isShareBelow1, range: '0 to below 1, or below 100 %' }),
+    engagementMm: readEngagement(row, thread),
+    internalUltimateMPa: readUltimate(row),
+    preloadMinN,
+    preloadMaxN,
+    toolAccuracy: row.number('toolAccuracy', {
+      isShare: true,
+      holds: isShareBelow1,
+      range: '0 to below 1, or below 100 %, as 4 %',
+    }),
+    passes: readPasses(row),
+    angleDeg: readAngle(row),
+  };
+  if (row.isBad || id === null || thread === null || band === null) return null;
+  return { id, row: row.row, thread, ...band, ...rest, otherColumns };
+}
+
+function isShareBelow1(value: number): boolean {
+  return value >= 0 && value < 1;
+}
+
+function readRunning(row: RowReading): Pick<Callout, 'runningMinNm' | 'runningMaxNm'> {
+  const min = row.quantity('runningMin', torque);
+  const max = row.quantity('runningMax', torque);
+  if (min !== null && max !== null && min.value > max.value * (1 + 1e-9))
+    row.refuse('runningMin', 'contradiction', `is above runningMax, ${max.text}`, min.text);
+  return { runningMinNm: min?.value ?? null, runningMaxNm: max?.value ?? null };
+}
+
+function yesOrNo(row: RowReading): boolean | null {
+  const word = row.choice('runningIncluded', ['yes', 'no']);
+  return word === null ? null : word === 'yes';
+}
+
+/** A class or a grade; or, in one cell, {"proofMPa": 600}. */
+function readStrengthOf(row: RowReading, thread: ThreadFacts | null): Strength | null {
+  const text = row.sized('strength');
+  if (text === null || thread === null) return null;
+  return row.attempt('strength', text, () =>
+    thread.strength(text.startsWith('{') ? readJson(text, { maxBytes: 2000 }) : text, text),
+  );
+}
+
+function readWrench(row: RowReading): Callout['wrench'] {
+  const text = row.sized('wrench');
+  if (text === null) return null;
+  if (/^T\s*\d+$/i.test(text)) return { hexalobular: text.replace(/\s+/g, '').toUpperCase(), text };
+  const size = row.quantity('wrench', { kind: 'length', unit: 'mm', least: 'above zero' });
+  return size === null ? null : { mm: size.value, text };
+}
+
+function readUltimate(row: RowReading): number | null {
+  const found = row.quantity('internalUltimate', { kind: 'stress', unit: 'MPa', least: 'above zero' });
+  if (found === null || isPlausibleMPa(found.value)) return found?.value ?? null;
+  const { min, max } = plausibleMPa;
+  row.refuse('internalUltimate', 'out-of-range', `no material has it: ${min} to ${max} MPa are taken`, found.text);
+  return null;
+}
