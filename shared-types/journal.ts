@@ -33,6 +33,14 @@ export const payloadSchema = z.strictObject({
   changes: z.array(changeSchema).min(1).max(200_000),
 });
 
+/** Tables that a later version of the program may have. */
+const laterPayloadSchema = payloadSchema.extend({
+  changes: z
+    .array(changeSchema.extend({ table: z.string().regex(/^[A-Za-z]{1,40}$/) }))
+    .min(1)
+    .max(200_000),
+});
+
 const actionSchema = z.string().regex(/^[a-z][a-z-]{0,39}$/);
 const hashSchema = z.string().regex(/^[0-9a-f]{64}$/);
 
@@ -53,6 +61,9 @@ export const entrySchema = z.strictObject({
   /** SHA-256 of the entry's canonical JSON without this field. */
   hash: hashSchema,
 });
+
+/** An entry of a later version: its frame is read, so that it is told from damage; what is in it is not. */
+export const laterEntrySchema = entrySchema.extend({ payload: laterPayloadSchema });
 
 /** Made by the host for the window that may write. */
 export const leaseIdSchema = z.string().regex(/^[0-9a-f]{32}$/, 'not a lease');

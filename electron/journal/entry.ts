@@ -6,7 +6,7 @@
 import { createHash } from 'node:crypto';
 import type { Refusal } from '../../shared-types/errors.ts';
 import { argumentRefusal } from '../../shared-types/ipc.ts';
-import { entrySchema, type Change, type JournalEntry } from '../../shared-types/journal.ts';
+import { entrySchema, laterEntrySchema, type Change, type JournalEntry } from '../../shared-types/journal.ts';
 import { recordSchemas, recordsVersion } from '../../shared-types/records/index.ts';
 import { canonicalJson } from '../../shared-types/canonicalJson.ts';
 import { unfit } from './unfit.ts';
@@ -26,19 +26,30 @@ function fieldOf(hash: string): string {
   return `"hash":"${hash}",`;
 }
 
-/** What is wrong with its shape, or null. Records of a version this program does not know are not looked into. */
+/**
+ * What is wrong with its shape, or null. Records of a later version are not looked into; those of an earlier one are what this
+ * version's are (see `recordsVersion`).
+ */
 export function faultOf(entry: unknown): Refusal | null {
   const odd = unfit(entry);
   if (odd !== null) return odd;
+  if (isLater(entry)) {
+    const framed = laterEntrySchema.safeParse(entry);
+    return framed.success ? null : argumentRefusal(framed.error);
+  }
   const shaped = entrySchema.safeParse(entry);
   if (!shaped.success) return argumentRefusal(shaped.error);
-  const { schema, payload } = shaped.data;
-  if (schema !== recordsVersion) return null;
+  const { payload } = shaped.data;
   for (const [index, change] of payload.changes.entries()) {
     const fault = faultOfRecord(change, `payload.changes.${index}.after`);
     if (fault !== null) return fault;
   }
   return null;
+}
+
+function isLater(entry: unknown): boolean {
+  const schema = (entry as { schema?: unknown } | null)?.schema;
+  return typeof schema === 'number' && schema > recordsVersion;
 }
 
 function faultOfRecord({ table, id, after }: Change, field: string): Refusal | null {

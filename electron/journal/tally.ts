@@ -32,8 +32,10 @@ export function newTally(): Tally {
     fold(entry) {
       const { seq, hash, utc, payload } = entry;
       for (const { table, id, after } of payload.changes) {
-        if (after === null) ids[table].delete(id);
-        else ids[table].add(id);
+        // A table of a later version is not counted: the program that has it writes on.
+        const known = ids[table] as Set<string> | undefined;
+        if (after === null) known?.delete(id);
+        else known?.add(id);
       }
       const atMs = Date.parse(utc);
       heads.push(headOf(entry, atMs < lastMs));

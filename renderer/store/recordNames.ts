@@ -10,12 +10,19 @@ export const tableWords: Record<TableName, { one: string; many: string }> = {
   outings: { one: 'outing', many: 'outings' },
   steps: { one: 'step', many: 'steps' },
   results: { one: 'planned bag', many: 'planned bags' },
+  notes: { one: 'bench result', many: 'bench results' },
   preferences: { one: 'preferences', many: 'preferences' },
+  calloutLists: { one: 'list of callouts', many: 'lists of callouts' },
+  callouts: { one: 'callout', many: 'callouts' },
+  asRunLists: { one: 'list of as-run records', many: 'lists of as-run records' },
+  asRuns: { one: 'as-run record', many: 'as-run records' },
 };
 
-/** "item S-18D": by code, or by name where it has no code, or by its table alone. */
+/** "item S-18D": by code, by name where it has no code, or by its table alone. */
 export function nameOf(table: TableName, record: Partial<AnyRecord>): string {
-  const { code, name } = record as { code?: unknown; name?: unknown };
-  const called = [code, name].find((held): held is string => typeof held === 'string' && held !== '');
+  const { code, name, cells } = record as { code?: unknown; name?: unknown; cells?: Record<string, unknown> };
+  // A row of a list is called by its cell "id", however the header spells it.
+  const [, own] = Object.entries(cells ?? {}).find(([column]) => column.trim().toLowerCase() === 'id') ?? [];
+  const called = [code, name, own].find((held): held is string => typeof held === 'string' && held !== '');
   return called === undefined ? tableWords[table].one : `${tableWords[table].one} ${called}`;
 }

@@ -1,12 +1,14 @@
 /** Every table of the database with the schema of its records. A record passes its schema on every way in. */
 import type { z } from '../schema.ts';
 import { itemRecord, shelfRecord } from './item.ts';
+import { noteRecord } from './note.ts';
+import { asRunListRecord, asRunRecord, calloutListRecord, calloutRecord } from './judgedLists.ts';
 import { interfaceRecord, siteRecord } from './site.ts';
 import { outingRecord, stepRecord, taskRecord } from './task.ts';
 import { preferencesRecord, resultRecord } from './window.ts';
 
 /** Version of the records' shapes. A change of any of them is a new version with its own way over. */
-export const recordsVersion = 1;
+export const recordsVersion = 2;
 
 export const recordSchemas = {
   shelves: shelfRecord,
@@ -17,7 +19,12 @@ export const recordSchemas = {
   outings: outingRecord,
   steps: stepRecord,
   results: resultRecord,
+  notes: noteRecord,
   preferences: preferencesRecord,
+  calloutLists: calloutListRecord,
+  callouts: calloutRecord,
+  asRunLists: asRunListRecord,
+  asRuns: asRunRecord,
 } as const;
 
 export type TableName = keyof typeof recordSchemas;

@@ -206,6 +206,60 @@ describe('what an append is refused for', () => {
     expect(await refusalOf(journal.add(3))).toMatchObject({ code: 'not-available' });
     expect(linesIn(journal.folder)).toHaveLength(2);
   });
+
+  it('records of a table that only a newer version has: told from damage', async () => {
+    const journal = journalUnderTest();
+    await journal.open();
+    await journal.add(1);
+    const { seal } = await import('../../electron/journal/entry.ts');
+    const { hash, ...body } = JSON.parse(linesIn(journal.folder)[0] ?? '') as JournalEntry;
+    const strange = { ...comes('n'), table: 'sketches' as 'shelves' };
+    const { line } = seal({
+      ...body,
+      seq: 2,
+      prevHash: hash,
+      schema: recordsVersion + 1,
+      payload: { ...body.payload, key: randomUUID(), changes: [strange] },
+    });
+    writeFileSync(segmentPaths(journal.folder)[0] ?? '', line, { flag: 'a' });
+    expect(await journal.open()).toMatchObject({
+      seq: 2,
+      schema: recordsVersion + 1,
+      damage: null,
+      counts: { shelves: 1 },
+    });
+    expect(await refusalOf(journal.add(3))).toMatchObject({ code: 'not-available' });
+  });
+});
+
+describe('records of the version before', () => {
+  it('are looked into, counted and written on', async () => {
+    const journal = journalUnderTest();
+    await journal.open();
+    await journal.add(1);
+    const { seal } = await import('../../electron/journal/entry.ts');
+    const { hash: _hash, ...body } = JSON.parse(linesIn(journal.folder)[0] ?? '') as JournalEntry;
+    const { line } = seal({ ...body, schema: recordsVersion - 1 });
+    writeFileSync(segmentPaths(journal.folder)[0] ?? '', line);
+    expect(await journal.open()).toMatchObject({
+      seq: 1,
+      schema: recordsVersion,
+      damage: null,
+      counts: { shelves: 1 },
+    });
+    await journal.add(2);
+    expect(linesIn(journal.folder).map((text) => (JSON.parse(text) as JournalEntry).schema)).toEqual([
+      recordsVersion - 1,
+      recordsVersion,
+    ]);
+    const bad = seal({
+      ...body,
+      schema: recordsVersion - 1,
+      payload: { ...body.payload, changes: [{ ...comes('a'), after: { id: 'a', rev: 1, colour: 'red' } }] },
+    });
+    writeFileSync(segmentPaths(journal.folder)[0] ?? '', bad.line);
+    expect((await journal.open()).damage).toMatchObject({ intactSeq: 0 });
+  });
 });
 
 describe('a key asked again', () => {

@@ -1,5 +1,6 @@
 import { cautionLead, cautionShort } from '../../engine/caution.ts';
 import { fieldsNow, type BenchAnswer, type BenchSheet, type Typed } from './benchSheet.ts';
+import { marks } from '../../components/StateMark/marks.tsx';
 import { formulaText } from './formula.ts';
 
 const cellText = (cell: string | { text: string }): string => (typeof cell === 'string' ? cell : cell.text);
@@ -22,7 +23,7 @@ export function answerText(sheet: BenchSheet, typed: Typed, answer: BenchAnswer)
   const { lead, value, state, facts, formulas, tables, queries, valid, assumed, sources, rounding } = answer;
   const lines = [
     sheet.name,
-    `${lead}: ${value}${state === undefined ? '' : ` (${state.text ?? state.mark})`}`,
+    `${lead}: ${value}${state === undefined ? '' : ` (${state.text ?? marks[state.mark].word})`}`,
     '',
     'Put in',
     ...typedLines(sheet, typed).map((line) => `  ${line}`),

@@ -20,7 +20,12 @@ const words: Record<TableName, string> = {
   outings: 'Outings',
   steps: 'Steps',
   results: 'Planned bags',
+  notes: 'Bench results',
   preferences: 'Preferences',
+  calloutLists: 'Lists of callouts',
+  callouts: 'Callouts',
+  asRunLists: 'Lists of as-run records',
+  asRuns: 'As-run records',
 };
 
 export const totalRecords = (counts: Counts): number => tableNames.reduce((sum, name) => sum + counts[name], 0);

@@ -14,7 +14,7 @@ export interface MetaRow {
 }
 
 /** The newest version of the database that this program knows. */
-export const knownVersion = 1;
+export const knownVersion = 2;
 
 /** Dexie counts a version as ten of the browser's. */
 export const nativeVersion = (version: number): number => version * 10;
@@ -35,6 +35,13 @@ function declareVersions(copy: Dexie): void {
     results: 'id',
     preferences: 'id',
     meta: 'key',
+  });
+  copy.version(2).stores({
+    notes: 'id, task',
+    calloutLists: 'id, task',
+    callouts: 'id, list',
+    asRunLists: 'id, task, callouts',
+    asRuns: 'id, list',
   });
 }
 

@@ -13,6 +13,12 @@ export const keyFields = [
   { table: 'steps', field: 'task', to: 'tasks' },
   { table: 'steps', field: 'interface', to: 'interfaces' },
   { table: 'results', field: 'id', to: 'tasks' },
+  { table: 'notes', field: 'task', to: 'tasks' },
+  { table: 'calloutLists', field: 'task', to: 'tasks' },
+  { table: 'callouts', field: 'list', to: 'calloutLists' },
+  { table: 'asRunLists', field: 'task', to: 'tasks' },
+  { table: 'asRunLists', field: 'callouts', to: 'calloutLists' },
+  { table: 'asRuns', field: 'list', to: 'asRunLists' },
 ] as const satisfies { table: TableName; field: string; to: TableName }[];
 
 export function keysAt(record: Record<string, unknown> | AnyRecord | null, field: string): string[] {

@@ -8,6 +8,7 @@ import { seal } from '../../../electron/journal/entry.ts';
 import { buildIfNeeded, siteFolder } from '../../../electron/launch/build.ts';
 import type { Act } from '../../../renderer/store/store.ts';
 import type { JournalEntry } from '../../../shared-types/journal.ts';
+import { knownVersion, nativeVersion } from '../../../renderer/store/copy/workingCopy.ts';
 import { recordsVersion } from '../../../shared-types/records/index.ts';
 import { fillOf, setUp } from '../support/burst/acts.ts';
 import { buildBurstSite } from '../support/burstSite.ts';
@@ -70,6 +71,7 @@ describe('a journal that is deleted under the program', () => {
 });
 
 describe('what a newer version has written', () => {
+  const newerVersion = nativeVersion(knownVersion + 1);
   const entriesOf = () => join(program.folders.journal, 'entries-1');
   const journalText = (): string =>
     readdirSync(entriesOf())
@@ -95,9 +97,9 @@ describe('what a newer version has written', () => {
     await page.goto('about:blank');
     await page.goto(`${program.address}favicon.ico`);
     await page.evaluate(
-      () =>
+      (version) =>
         new Promise<void>((resolve, reject) => {
-          const opening = indexedDB.open('bagwright-1', 20);
+          const opening = indexedDB.open('bagwright-1', version);
           opening.addEventListener('error', () => reject(opening.error ?? new Error('not opened')));
           opening.addEventListener('upgradeneeded', () => opening.result.createObjectStore('newer'));
           opening.addEventListener('success', () => {
@@ -105,11 +107,12 @@ describe('what a newer version has written', () => {
             resolve();
           });
         }),
+      newerVersion,
     );
     await program.stop();
     const page2 = await expectRefusesToWrite(journalText());
     const versions = await page2.evaluate(() => indexedDB.databases());
-    expect(versions).toEqual([{ name: 'bagwright-1', version: 20 }]);
+    expect(versions).toEqual([{ name: 'bagwright-1', version: newerVersion }]);
     expect(digestOf(await rawRecords(page2, 'bagwright-1'))).toBe(whole);
   });
 

@@ -1,0 +1,198 @@
+/** Databases of earlier versions, opened by this one; and what version 2 brought. */
+import { describe, expect, it } from 'vitest';
+import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
+import { RefusedError } from '../../renderer/engine/errors.ts';
+import type { Proposal } from '../../renderer/store/store.ts';
+import { emptyHash } from '../../shared-types/journal.ts';
+import type { AnyRecord } from '../../shared-types/records/index.ts';
+import { canonicalJson } from '../../shared-types/canonicalJson.ts';
+import { sha256 } from '../../renderer/store/sha256.ts';
+import { memoryJournal } from '../support/memoryJournal.ts';
+import type { MemoryJournal } from '../support/memoryJournal.ts';
+import {
+  callout,
+  calloutList,
+  digestsIn,
+  fastener,
+  keptJournal,
+  openWindowOn,
+  outing,
+  put,
+  rawDatabase,
+  remove,
+  rowsOf,
+  shelf,
+  step,
+  task,
+} from './support/keptStore.ts';
+
+/** The tables of version 1 as they were shipped, as the browser itself knows them. */
+const versionOne: Record<string, [path: string | string[], many?: boolean][]> = {
+  shelves: [],
+  items: [[['shelf', 'code']], ['code']],
+  sites: [],
+  interfaces: [[['site', 'code']], ['fastener']],
+  tasks: [['site'], ['shelves', true]],
+  outings: [[['task', 'code']], ['bags', true]],
+  steps: [[['task', 'code']], ['interface']],
+  results: [],
+  preferences: [],
+  meta: [],
+};
+
+const keptThen: [table: string, record: AnyRecord][] = [
+  ['shelves', { ...shelf('crew', 'Crëw ½'), rev: 1 }],
+  ['items', { ...fastener('F-1', 'crew'), rev: 1 }],
+  ['sites', { id: 'panel', rev: 1, code: 'PANEL' }],
+  ['interfaces', { id: 'a', rev: 1, site: 'panel', code: 'A', kind: 'fastener', fastener: 'F-1', count: 4 }],
+  ['tasks', { ...task('job', ['crew']), rev: 1 }],
+  ['outings', { ...outing('one', 'job'), rev: 1 }],
+  ['steps', { ...step('s', 'job', { fastener: 'F-1', count: 4 }), rev: 1 }],
+];
+
+/** A journal and a database as the program of version 1 left them. */
+async function versionOneJournal(): Promise<MemoryJournal> {
+  const journal = memoryJournal();
+  let prevHash = emptyHash;
+  for (const [at, [table, after]] of keptThen.entries()) {
+    const changes = [{ table, id: after.id, before: null, after }] as never;
+    const body = {
+      ...{
+        seq: at + 1,
+        deviceId: 'a'.repeat(32),
+        utc: '2026-11-20T08:00:00.000Z',
+        tzOffset: 0,
+        user: '',
+        action: 'add',
+      },
+      ...{ payload: { title: 'Add', key: crypto.randomUUID(), undoable: true, changes }, schema: 1, prevHash },
+    };
+    prevHash = await sha256(canonicalJson(body));
+    journal.entries.push({ ...body, hash: prevHash });
+  }
+  await new Promise<void>((resolve, reject) => {
+    const request = indexedDB.open(journal.database(), nativeVersion(1));
+    request.addEventListener('upgradeneeded', () => {
+      for (const [table, indexes] of Object.entries(versionOne)) {
+        const made = request.result.createObjectStore(table, { keyPath: table === 'meta' ? 'key' : 'id' });
+        for (const [path, many = false] of indexes)
+          made.createIndex(Array.isArray(path) ? `[${path.join('+')}]` : path, path, { multiEntry: many });
+      }
+    });
+    request.addEventListener('success', () => {
+      const database = request.result;
+      const transaction = database.transaction(Object.keys(versionOne), 'readwrite');
+      for (const [table, record] of keptThen) transaction.objectStore(table).put(record);
+      transaction.objectStore('meta').put({ key: 'head', seq: keptThen.length, hash: prevHash });
+      transaction.addEventListener('complete', () => (database.close(), resolve()));
+    });
+    request.addEventListener('error', () => reject(request.error ?? new Error('not made')));
+  });
+  return journal;
+}
+
+const act = (...proposals: Proposal[]) => ({ action: 'edit', title: 'Edit', proposals });
+
+describe('a database of version 1', () => {
+  it('is brought up with all it holds, takes what is new, and can be built again from its journal', async () => {
+    const journal = await versionOneJournal();
+    const { store } = await openWindowOn(journal);
+    for (const [table, record] of keptThen)
+      expect((await rowsOf(store, table as 'items')).get(record.id)).toEqual(record);
+    expect((await rowsOf(store, 'calloutLists')).size).toBe(0);
+    await store.commit(
+      act(put('calloutLists', calloutList('list', 'job')), put('callouts', callout('c', 'list', { id: 'C-1' }))),
+    );
+    await store.undo();
+    await store.redo();
+    await store.rebuildFromJournal();
+    expect(store.opening().kind).toBe('ready');
+    expect((await rowsOf(store, 'callouts')).get('c')).toMatchObject({ cells: { id: 'C-1' } });
+    expect((await rowsOf(store, 'steps')).get('s')).toMatchObject({ fastener: 'F-1' });
+    store.close();
+    const database = await rawDatabase(journal.database());
+    expect(database.version).toBe(nativeVersion(knownVersion));
+    database.close();
+  });
+});
+
+/** A task with a list of one callout, and what was recorded of it. */
+async function listedTask() {
+  const journal = await keptJournal(0);
+  const { store } = await openWindowOn(journal);
+  await store.commit(
+    act(
+      put('tasks', task('job', ['crew'])),
+      put('calloutLists', calloutList('list', 'job')),
+      put('callouts', callout('c-1', 'list', { ID: 'C-1', thread: '3/8-24' })),
+      put('asRunLists', { ...calloutList('run', 'job'), callouts: 'list' }),
+      put('asRuns', callout('r-1', 'run', { callout: 'C-1', final: '30 lbf·ft' })),
+    ),
+  );
+  return { journal, store };
+}
+
+async function refusalOf(work: Promise<unknown>) {
+  const error: unknown = await work.then(
+    () => null,
+    (reason: unknown) => reason,
+  );
+  if (!(error instanceof RefusedError)) throw new Error(`not refused: ${String(error)}`);
+  return error.refusal;
+}
+
+describe('lists of callouts and of as-run records', () => {
+  it('keep what they stand on: no list without its task, no row without its list, and the other way round', async () => {
+    const { journal, store } = await listedTask();
+    const before = journal.entries.length;
+    const list = { id: 'list', rev: 1 };
+    for (const [proposal, message] of [
+      [put('callouts', callout('c-2', 'nowhere', { Id: 'C-2' })), /callout C-2: its list names/],
+      [put('calloutLists', calloutList('other', 'nowhere')), /its task names a task that is not kept/],
+      [remove('calloutLists', list), /cannot be removed while callout C-1, list of as-run records List run refer/],
+      [remove('asRunLists', { id: 'run', rev: 1 }), /while as-run record/],
+      [remove('tasks', { id: 'job', rev: 1 }), /while list of callouts List list/],
+    ] as const)
+      expect((await refusalOf(store.commit(act(proposal)))).message).toMatch(message);
+    expect(journal.entries).toHaveLength(before);
+    store.close();
+  });
+
+  it('refuse a row that is not whole, and keep an acceptance with reason and person', async () => {
+    const { store } = await listedTask();
+    const row = { ...callout('c-1', 'list', { ID: 'C-1', thread: '3/8-24' }), rev: 1 };
+    const accepted = { rule: 'outside-published-band', message: 'Outside.', reason: 'Drawing note 7', person: 'Q.' };
+    const at = '2026-11-26T08:00:00.000+01:00';
+    const put1 = (change: object) => put('callouts', { ...row, ...change } as never);
+    for (const [change, field] of [
+      [{ cells: { ID: '' } }, /callouts\.cells/],
+      [
+        { accepted: [{ ...accepted, at, reason: '' }] },
+        /callouts\.accepted\[0\]\.reason|callouts\.accepted\.0\.reason/,
+      ],
+      [{ accepted: [{ ...accepted, at, person: '' }] }, /person/],
+      [{ accepted: [{ ...accepted, at: 'yesterday' }] }, /at/],
+      [{ decision: 'conforming' }, /decision/],
+    ] as const)
+      expect((await refusalOf(store.commit(act(put1(change))))).field).toMatch(field);
+    await store.commit(act(put1({ accepted: [{ ...accepted, at }] })));
+    expect((await rowsOf(store, 'callouts')).get('c-1')?.accepted).toEqual([{ ...accepted, at }]);
+    store.close();
+  });
+
+  it('take 20,000 rows as one act, and give them back with one undo', async () => {
+    const { journal, store } = await listedTask();
+    const digests = await digestsIn(journal.database());
+    const rows = Array.from({ length: 20_000 }, (_, at) => ({
+      ...callout(`n-${at}`, 'big', { id: `N-${at}`, thread: '1/4-28', torqueMin: '75 lbf·in', torqueMax: '90 lbf·in' }),
+      position: at,
+    }));
+    await store.commit(act(put('calloutLists', calloutList('big', 'job')), ...rows.map((row) => put('callouts', row))));
+    expect((await rowsOf(store, 'callouts')).size).toBe(20_001);
+    await store.undo();
+    expect((await rowsOf(store, 'callouts')).size).toBe(1);
+    expect((await digestsIn(journal.database())).callouts).toEqual(digests.callouts);
+    expect((await digestsIn(journal.database())).calloutLists).toEqual(digests.calloutLists);
+    store.close();
+  }, 60_000);
+});
