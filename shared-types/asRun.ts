@@ -1,6 +1,22 @@
 /** What was recorded at the work site, judged: one row for each fastener, cycle and pass. */
-import type { Refusal } from './errors.ts';
 import type { Judged, JudgedRow } from './judged.ts';
+
+/** Columns that are read, as the headless contract names them. */
+export const asRunColumns = [
+  'callout',
+  'position',
+  'cycle',
+  'pass',
+  'running',
+  'breakaway',
+  'final',
+  'method',
+  'turns',
+  'tool',
+  'serial',
+  'temperature',
+  'time',
+] as const;
 
 /** Which of a callout's two meanings a row was judged by. */
 export type JudgedAs = 'final' | 'seating' | 'both';
@@ -77,8 +93,6 @@ export interface WearSeries {
   minimumNm: number | null;
   next: NextBreakaway | null;
   passing: PassingCycle;
-  /** How next value and cycle were worked out, in words. */
-  method: string;
 }
 
 /** A tool found out of calibration, and what it re-opens. */
@@ -94,9 +108,9 @@ export interface ReopenedBy {
 export interface AsRunResult extends Judged<AsRunRow> {
   /** One for each position with breakaway torques over at least three cycles. */
   series: WearSeries[];
+  /** How next torque and passing cycle of the series were worked out, in words. */
+  wearMethod: string;
   /** Where a list of tools was given. */
   reopened?: ReopenedBy[];
-  /** Rows of the list of tools that were passed over, and of the callouts, each with its file. */
-  skipped?: Refusal[];
   caution: string;
 }

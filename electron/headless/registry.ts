@@ -51,6 +51,11 @@ export const commands: Record<string, CommandEntry> = {
       'torque callouts of a table judged by every rule, with the numbers and the source of each finding; "-" reads standard input',
     load: async () => (await import('./commands/callouts.ts')).callouts,
   },
+  asrun: {
+    usage: 'FILE.csv --callouts FILE.csv [--tools FILE.csv] [--skip-bad] [--format json|csv|text]',
+    summary: 'what was recorded, judged against its callouts, with the wear of locking torque and the tools to trace',
+    load: async () => (await import('./commands/asrun.ts')).asrun,
+  },
   bag: {
     usage: 'PLAN.json [--minimise mass|count|volume] [--time-limit SECONDS] [--reasons] [--format json|csv|text]',
     summary: 'the least bag that does every step of a plan, proven, or what hinders it',

@@ -1,11 +1,9 @@
-import type { CalloutsResult } from '../../../shared-types/callout.ts';
-
 /**
- * The judged callouts as one JSON document, in pieces: it may be longer than a text can be.
+ * Judged rows, with all that stands beside them, as one JSON document, in pieces: it may be longer than a text can be.
  *
  * @throws Error where a number is not finite, which would become null without a word: it is a fault of this program
  */
-export function* calloutsJson(result: CalloutsResult): Generator<string> {
+export function* calloutsJson(result: { rows: readonly { computed: object }[] }): Generator<string> {
   const { rows, ...rest } = result;
   let piece = '{"rows":[';
   for (const [index, row] of rows.entries()) {

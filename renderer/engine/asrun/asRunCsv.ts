@@ -1,0 +1,41 @@
+import type { AsRunResult, AsRunRow } from '../../../shared-types/asRun.ts';
+import { sourceText } from '../callout/calloutsCsv.ts';
+import { csvText } from '../sheet/index.ts';
+
+const named = ['callout', 'position', 'cycle', 'pass', 'decision'] as const;
+const fields = ['rule', 'severity', 'message', 'value', 'limit', 'unit', 'source'] as const;
+
+/**
+ * Judged records as CSV: a line for each finding, one for a record without any, one for each row passed over. Texts that a spreadsheet
+ * would run are made harmless.
+ */
+export function asRunCsv({ rows, skipped = [] }: AsRunResult): string {
+  const lines = rows.flatMap((row) => {
+    const cells = namedCells(row);
+    if (row.findings.length === 0) return [[...cells, ...fields.map(() => null)]];
+    return row.findings.map(({ rule, severity, message, value, limit, unit, source }) => [
+      ...cells,
+      rule,
+      severity,
+      message,
+      value ?? null,
+      limit ?? null,
+      unit ?? null,
+      sourceText(source),
+    ]);
+  });
+  const passedOver = skipped.map(({ file, row, message }) => [
+    [file, `line ${row ?? ''}`].filter((part) => part !== undefined).join(', '),
+    ...named.slice(1, -1).map(() => null),
+    'skipped',
+    null,
+    null,
+    message,
+    ...fields.slice(3).map(() => null),
+  ]);
+  return csvText([...named, ...fields], [...lines, ...passedOver]);
+}
+
+function namedCells({ callout, position, cycle, pass, decision }: AsRunRow): (string | number | null)[] {
+  return [callout, position, cycle, pass, decision];
+}
