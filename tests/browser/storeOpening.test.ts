@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
+import { recordsVersion } from '../../shared-types/records/index.ts';
 import { memoryJournal } from '../support/memoryJournal.ts';
 import type { JournalCall, MemoryJournal } from '../support/memoryJournal.ts';
 import {
@@ -354,7 +355,8 @@ describe('a database of a newer version', () => {
 
   it('is one, too, where the journal’s records are newer', async () => {
     const journal = await keptJournal(1);
-    journal.faults.schema = 2;
-    expect(await hindranceOf(journal)).toEqual({ kind: 'newer-version', kept: 2, known: 1 });
+    journal.faults.schema = recordsVersion + 1;
+    const newerVersion = { kind: 'newer-version', kept: recordsVersion + 1, known: recordsVersion };
+    expect(await hindranceOf(journal)).toEqual(newerVersion);
   });
 });

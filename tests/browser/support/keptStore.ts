@@ -34,6 +34,14 @@ export const step = (id: string, of: string, more: Partial<RecordOf<'steps'>> = 
   ...more,
 });
 
+export const calloutList = (id: string, of: string): RecordOf<'calloutLists'> => ({
+  ...{ id, rev: 0, task: of, name: `List ${id}`, columns: ['id', 'thread'], person: 'A. Tester' },
+});
+
+export const callout = (id: string, list: string, cells: Record<string, string>): RecordOf<'callouts'> => ({
+  ...{ id, rev: 0, list, position: 1, cells },
+});
+
 export const put = <T extends TableName>(table: T, record: RecordOf<T>) => ({ table, put: record }) as never;
 export const remove = (table: TableName, { id, rev }: Pick<AnyRecord, 'id' | 'rev'>) => ({
   table,
