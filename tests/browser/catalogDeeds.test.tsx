@@ -185,18 +185,30 @@ describe('changing', () => {
   });
 
   it('lets every name of an item follow its new code in the same act, said before', async () => {
-    const { store } = await openCatalog({ more: used });
+    const pack: Item = {
+      ...{ id: 'pack', rev: 0, code: 'P-1', shelf: 'crew', retired: false, parts: 4, kit: 'field', kind: 'gear' },
+      ...{ mass: '60 g', onHand: 1, use: 'consumable' },
+    };
+    const { store } = await openCatalog({ more: [...used, put('items', pack)] });
     const steps = () => rowsOf(store, 'steps');
+    await takeInHand('P-1');
+    await userEvent.click(button('Edit'));
+    await userEvent.fill(page.getByLabelText('Fastener in it'), 'F-1');
+    await userEvent.fill(page.getByLabelText('Fasteners in one of it (pieces)'), '4');
+    await save();
+    await expect.element(heading('P-1')).toBeInTheDocument();
+    await takeInHand('S-1');
     await takeInHand('F-1');
     await userEvent.click(button('Edit'));
     await userEvent.fill(page.getByLabelText('Code'), 'F-2');
-    await expect.element(page.getByText('2 steps and 1 interface name F-1', { exact: false })).toBeInTheDocument();
+    await expect.element(page.getByText('2 steps, 1 interface and 1 pack name F-1', { exact: false })).toBeInTheDocument();
     await save();
     await expect.element(heading('F-2')).toBeInTheDocument();
     const names = (code: string) => async () => {
       await expect.poll(async () => (await steps()).get('a')?.fastener).toBe(code);
       expect((await steps()).get('b')?.hold?.fastener).toBe(code);
       expect((await rowsOf(store, 'interfaces')).get('A')?.fastener).toBe(code);
+      expect((await itemsBy(store)).get('P-1')).toMatchObject({ supplies: { fastener: code, quantity: 4 } });
     };
     await expectTurnsRound('Rename F-1 to F-2', names('F-1'), names('F-2'));
   });

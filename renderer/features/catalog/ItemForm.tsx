@@ -36,7 +36,7 @@ export interface ItemFormProps {
   onLeave: () => void;
 }
 
-const nothingNamed: Usage = { steps: [], outings: [], interfaces: [] };
+const nothingNamed: Usage = { steps: [], outings: [], interfaces: [], packs: [] };
 
 const isKind = (value: unknown): value is ItemKind => itemKinds.some((kind) => kind === value);
 

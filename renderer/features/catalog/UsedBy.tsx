@@ -18,7 +18,7 @@ export function UsedBy({ usage }: { usage: Usage }) {
   return (
     <section aria-labelledby="used-by">
       <h2 id="used-by">Used by</h2>
-      {usageCount(usage) === 0 ? <p className="bw-second">No step, outing or interface names it.</p> : null}
+      {usageCount(usage) === 0 ? <p className="bw-second">No step, outing, interface or pack names it.</p> : null}
       <dl>
         {tasks.map((task) => {
           const steps = usage.steps.filter((one) => one.task === task).map(({ step }) => step.code);
@@ -41,6 +41,12 @@ export function UsedBy({ usage }: { usage: Usage }) {
           <div>
             <dt>{countOf(usage.interfaces.length, 'interface')}</dt>
             <dd>{codesText(usage.interfaces.map(({ code }) => code))}</dd>
+          </div>
+        )}
+        {usage.packs.length === 0 ? null : (
+          <div>
+            <dt>{countOf(usage.packs.length, 'pack')}</dt>
+            <dd>{codesText(usage.packs.map(({ code }) => code))}</dd>
           </div>
         )}
       </dl>

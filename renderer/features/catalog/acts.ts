@@ -28,17 +28,21 @@ function renames(from: string, to: string, usage: Usage): Proposal[] {
       put: { ...outing, bags: outing.bags.map((code) => (code === from ? to : code)) },
     })),
     ...usage.interfaces.map((at): Proposal => ({ table: 'interfaces', put: { ...at, fastener: to } })),
+    ...usage.packs.flatMap((pack) =>
+      pack.supplies === undefined ? [] : [put({ ...pack, supplies: { ...pack.supplies, fastener: to } })],
+    ),
   ];
 }
 
 /** "5 steps, 1 outing and 2 interfaces name S-18D"; null where nothing does. */
 export function namedText(code: string, usage: Usage): string | null {
-  const { steps, outings, interfaces } = usage;
+  const { steps, outings, interfaces, packs } = usage;
   if (usageCount(usage) === 0) return null;
   const words = [
     ...(steps.length === 0 ? [] : [countOf(steps.length, 'step')]),
     ...(outings.length === 0 ? [] : [countOf(outings.length, 'outing')]),
     ...(interfaces.length === 0 ? [] : [countOf(interfaces.length, 'interface')]),
+    ...(packs.length === 0 ? [] : [countOf(packs.length, 'pack')]),
   ];
   return `${listed(words)} ${usageCount(usage) === 1 ? 'names' : 'name'} ${code}`;
 }

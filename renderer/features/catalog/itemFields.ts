@@ -234,6 +234,13 @@ export const itemGroups: Record<ItemKind, readonly FieldGroup[]> = {
         maybe('ratedMass', 'Rated mass', quantity('mass', 'maximum'), {
           description: 'Tethers and restraints: what they may hold',
         }),
+        maybe(
+          'supplies.fastener',
+          'Fastener in it',
+          { is: 'text' },
+          { description: 'Its code, where it is a pack of them' },
+        ),
+        maybe('supplies.quantity', 'Fasteners in one of it (pieces)', { is: 'whole' }),
       ],
     },
     carried,

@@ -16,10 +16,14 @@ export interface Usage {
   steps: { task: Task; step: TaskStep }[];
   outings: { task: Task; outing: TaskOuting }[];
   interfaces: Interface[];
+  /** Packs on the same shelf that this fastener comes in. */
+  packs: GearItem[];
 }
 
-export function usageCount({ steps, outings, interfaces }: Usage): number {
-  return steps.length + outings.length + interfaces.length;
+type GearItem = Extract<Item, { kind: 'gear' }>;
+
+export function usageCount({ steps, outings, interfaces, packs }: Usage): number {
+  return steps.length + outings.length + interfaces.length + packs.length;
 }
 
 function stepNames(step: TaskStep, code: string): boolean {
@@ -39,13 +43,17 @@ function stepNames(step: TaskStep, code: string): boolean {
 export function usageOf(item: Item, holders: CodeHolders): Usage {
   const { code, shelf } = item;
   const others = new Set<string>();
-  for (const other of holders.items.values()) if (other.code === code && other.shelf !== shelf) others.add(other.shelf);
+  const packs: GearItem[] = [];
+  for (const other of holders.items.values()) {
+    if (other.code === code && other.shelf !== shelf) others.add(other.shelf);
+    if (other.kind === 'gear' && other.shelf === shelf && other.supplies?.fastener === code) packs.push(other);
+  }
   const tasks = [...holders.tasks.values()];
   const drawing = tasks.filter(
     ({ shelves }) => shelves.includes(shelf) && !shelves.some((key) => key !== shelf && others.has(key)),
   );
   const taskOf = new Map(drawing.map((task) => [task.id, task]));
-  const usage: Usage = { steps: [], outings: [], interfaces: [] };
+  const usage: Usage = { steps: [], outings: [], interfaces: [], packs };
   const sites = new Set(drawing.map(({ site }) => site));
   const touched = new Set<string>();
   for (const step of holders.steps.values()) {
