@@ -26,7 +26,7 @@ export interface Answer {
   /** Written instead, where `--format` asks for CSV or text. */
   text?: string;
   /** The result's JSON in pieces, where it may be longer than a text can be; written in its place. */
-  pieces?: () => Iterable<string>;
+  pieces?: () => Iterable<string | Uint8Array>;
 }
 
 /** Answers written as they come, one line each. */

@@ -13,7 +13,7 @@ export class Output {
   }
 
   /** False once nobody reads any more. */
-  async write(text: string): Promise<boolean> {
+  async write(text: string | Uint8Array): Promise<boolean> {
     if (this.closed) return false;
     if (!this.stream.write(text) && !this.closed) {
       await Promise.race([once(this.stream, 'drain'), once(this.stream, 'close')]).catch(() => undefined);

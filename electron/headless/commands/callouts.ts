@@ -1,4 +1,10 @@
-import { calloutsCsv, calloutsJson, calloutsText, judgeCallouts } from '../../../renderer/engine/callout/index.ts';
+import type { CalloutsResult } from '../../../shared-types/callout.ts';
+import {
+  calloutsCsv,
+  calloutsText,
+  judgeCallouts,
+  judgedCalloutsJson,
+} from '../../../renderer/engine/callout/index.ts';
 import { parseArguments, usage } from '../arguments.ts';
 import type { Answer, CommandArgument, CommandIo } from '../command.ts';
 import { csvInput } from '../input.ts';
@@ -15,12 +21,27 @@ export async function callouts(args: readonly CommandArgument[], io: CommandIo):
   const given = options.get('--format') ?? 'json';
   const format = formats.find((known) => known === given);
   if (format === undefined) throw usage(`Option --format is one of ${formats.join(', ')}.`, given);
-  const result = judgeCallouts({ ...(await csvInput(positional[0], io)), skipBad: flags.has('--skip-bad') });
-  const { conforming, nonconforming, indeterminate } = result.summary;
-  // A file none of whose rows could be read has nothing in it that conforms.
-  const isNothing = conforming === 0 && (result.skipped ?? []).length > 0;
-  const exit = nonconforming + indeterminate > 0 || isNothing ? 1 : 0;
-  if (format === 'csv') return { exit, result, text: calloutsCsv(result) };
-  if (format === 'text') return { exit, result, text: calloutsText(result) };
-  return { exit, result, pieces: () => calloutsJson(result) };
+  const asked = { ...(await csvInput(positional[0], io)), skipBad: flags.has('--skip-bad') };
+  if (format === 'json' && !io.inBatch) return written(asked);
+  const result = judgeCallouts(asked);
+  const exit = exitOf(result);
+  if (format === 'json') return { exit, result };
+  return { exit, result, text: format === 'csv' ? calloutsCsv(result) : calloutsText(result) };
+}
+
+/** The answer in JSON, held as bytes until all of it is there: of a file that is refused nothing is written. */
+function written(asked: Parameters<typeof judgeCallouts>[0]): Answer {
+  const pieces: Uint8Array[] = [];
+  const judging = judgedCalloutsJson(asked);
+  for (;;) {
+    const next = judging.next();
+    if (next.done === true) return { exit: exitOf(next.value), result: next.value, pieces: () => pieces };
+    pieces.push(Buffer.from(next.value));
+  }
+}
+
+/** A file none of whose rows could be read has nothing in it that conforms. */
+function exitOf({ summary, skipped = [] }: Pick<CalloutsResult, 'summary' | 'skipped'>): 0 | 1 {
+  const { conforming, nonconforming, indeterminate } = summary;
+  return nonconforming + indeterminate > 0 || (conforming === 0 && skipped.length > 0) ? 1 : 0;
 }

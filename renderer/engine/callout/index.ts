@@ -1,6 +1,6 @@
 /** A drawing's torque callouts: read, judged by every rule, written out. */
 export { calloutsCsv } from './calloutsCsv.ts';
-export { calloutsJson } from './calloutsJson.ts';
+export { calloutsJson, judgedCalloutsJson } from './calloutsJson.ts';
 export { calloutsText } from './calloutsText.ts';
 export { judgeCallouts, refuseBad } from './judgeCallouts.ts';
 export { decisionOf } from './judgeCallout.ts';

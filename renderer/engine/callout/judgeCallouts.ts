@@ -1,6 +1,5 @@
 import type { CalloutRow, CalloutsResult, PublishedBand, PublishedLocking } from '../../../shared-types/callout.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
-import type { JudgedSummary } from '../../../shared-types/judged.ts';
 import { cautionLead, cautionShort } from '../caution.ts';
 import { RefusedError } from '../errors.ts';
 import { delimiterNames } from '../sheet/delimiter.ts';
@@ -8,10 +7,16 @@ import type { Callout } from './callout.ts';
 import { printedLocking } from './computed.ts';
 import type { ComparedBand } from './heldFacts.ts';
 import { judgeCallout } from './judgeCallout.ts';
-import { readCallouts, type ReadCallouts } from './readCallouts.ts';
+import { openCallouts, type OpenCallouts } from './readCallouts.ts';
 
 /** As many refusals as are told; a file with more is another file. */
 const refusalsMost = 100_000;
+
+export interface AskedCallouts {
+  content: Uint8Array | string;
+  file?: string;
+  skipBad: boolean;
+}
 
 /**
  * Every callout of a CSV file judged.
@@ -22,33 +27,54 @@ const refusalsMost = 100_000;
  * @returns one row for each callout in the file's order, and the counts
  * @throws RefusedError as readTable does; where rows cannot be read, with every one of them in `rows`
  */
-export function judgeCallouts(given: {
-  content: Uint8Array | string;
-  file?: string;
-  skipBad: boolean;
-}): CalloutsResult {
-  const read = readCallouts(given);
-  if (!given.skipBad) refuseBad(read.refusals);
-  return judgedOf(read, given.skipBad ? read.refusals : null);
+export function judgeCallouts(given: AskedCallouts): CalloutsResult {
+  const judging = judgedOneByOne(given);
+  const rows: CalloutRow[] = [];
+  for (;;) {
+    const next = judging.next();
+    if (next.done === true) return { rows, ...next.value };
+    rows.push(next.value);
+  }
 }
 
-/** The answer for callouts as read. */
-function judgedOf({ callouts, table }: ReadCallouts, skipped: Refusal[] | null): CalloutsResult {
-  const rows = callouts.map(judgeCallout);
-  noteRepeated(rows);
+/**
+ * The same, one row after another, so that none need be held: what is refused is told at the end, when all is read.
+ *
+ * @returns what stands beside the rows
+ * @throws RefusedError as judgeCallouts does
+ */
+export function* judgedOneByOne(given: AskedCallouts): Generator<CalloutRow, Omit<CalloutsResult, 'rows'>> {
+  const opened = openCallouts(given);
+  const summary = { conforming: 0, nonconforming: 0, indeterminate: 0 };
+  const published = new Published();
+  const repeated = new Repeated();
+  let read = 0;
+  for (const callout of opened.callouts()) {
+    read += 1;
+    // Nothing is answered of a file that is refused.
+    if (!given.skipBad && opened.isRefused()) continue;
+    const row = judgeCallout(callout);
+    repeated.note(row);
+    published.add(callout);
+    summary[row.decision] += 1;
+    yield row;
+  }
+  const refusals = opened.refusals();
+  if (!given.skipBad) refuseBad(refusals);
   return {
-    rows,
-    summary: summaryOf(rows),
-    ...(skipped === null ? {} : { skipped: skipped.slice(0, refusalsMost) }),
-    unknownColumns: table.unknownColumns.map(({ name }) => name),
-    published: publishedFor(callouts),
-    read: {
-      encoding: table.encoding,
-      delimiter: delimiterNames[table.delimiter],
-      rows: table.records.length + table.ragged.length,
-      notes: table.notes,
-    },
+    summary,
+    ...(given.skipBad ? { skipped: refusals.slice(0, refusalsMost) } : {}),
+    ...besideRows(opened, read + new Set(refusals.map(({ row }) => row)).size),
+    published: published.inOrder(),
     caution: `${cautionLead} ${cautionShort}`,
+  };
+}
+
+function besideRows({ table }: OpenCallouts, rows: number): Pick<CalloutsResult, 'unknownColumns' | 'read'> {
+  const { encoding, delimiter, notes } = table;
+  return {
+    unknownColumns: table.unknownColumns.map(({ name }) => name),
+    read: { encoding, delimiter: delimiterNames[delimiter], rows, notes },
   };
 }
 
@@ -64,38 +90,15 @@ export function refuseBad(refusals: readonly Refusal[]): void {
   throw new RefusedError({ ...first, rows: refusals.slice(0, refusalsMost) });
 }
 
-function summaryOf(rows: readonly CalloutRow[]): JudgedSummary {
-  const summary: JudgedSummary = { conforming: 0, nonconforming: 0, indeterminate: 0 };
-  for (const { decision } of rows) summary[decision] += 1;
-  return summary;
-}
-
-/** What the documents print for the threads met, once for each. */
-function publishedFor(callouts: readonly Callout[]): CalloutsResult['published'] {
-  const bands = new Map<string, PublishedBand[]>();
-  const locking = new Map<string, PublishedLocking[]>();
-  for (const { thread, lubrication, locking: document } of callouts) {
-    const asked = thread.bands(lubrication);
-    if (!bands.has(asked.of)) bands.set(asked.of, asked.bands.map(printedBand));
-    const { designation } = thread.thread;
-    if (document !== null && !locking.has(designation))
-      locking.set(designation, thread.lockingOfAll().map(printedLocking));
-  }
-  return { bands: Object.fromEntries(bands), locking: Object.fromEntries(locking) };
-}
-
-function printedBand({ source, condition, minNm, maxNm, matched }: ComparedBand): PublishedBand {
-  return { document: source.number, table: source.table, condition, minNm, maxNm, matched };
-}
-
 /** What was recorded against an id is recorded against one callout: a second of the same name is told. */
-function noteRepeated(rows: readonly CalloutRow[]): void {
-  const first = new Map<string, number>();
-  for (const { id, row, findings } of rows) {
-    const before = first.get(id);
+class Repeated {
+  private readonly lines = new Map<string, number>();
+
+  note({ id, row, findings }: CalloutRow): void {
+    const before = this.lines.get(id);
     if (before === undefined) {
-      first.set(id, row);
-      continue;
+      this.lines.set(id, row);
+      return;
     }
     findings.push({
       rule: 'repeated-id',
@@ -104,4 +107,26 @@ function noteRepeated(rows: readonly CalloutRow[]): void {
       source: 'Rule of this program.',
     });
   }
+}
+
+/** What the documents print for the threads met, once for each. */
+class Published {
+  private readonly bands = new Map<string, PublishedBand[]>();
+  private readonly locking = new Map<string, PublishedLocking[]>();
+
+  add({ thread, lubrication, locking }: Callout): void {
+    const { of, bands } = thread.bands(lubrication);
+    if (!this.bands.has(of)) this.bands.set(of, bands.map(printedBand));
+    if (locking === null) return;
+    const { designation } = thread.thread;
+    if (!this.locking.has(designation)) this.locking.set(designation, thread.lockingOfAll().map(printedLocking));
+  }
+
+  inOrder(): CalloutsResult['published'] {
+    return { bands: Object.fromEntries(this.bands), locking: Object.fromEntries(this.locking) };
+  }
+}
+
+function printedBand({ source, condition, minNm, maxNm, matched }: ComparedBand): PublishedBand {
+  return { document: source.number, table: source.table, condition, minNm, maxNm, matched };
 }

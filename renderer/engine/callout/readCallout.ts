@@ -44,16 +44,12 @@ export function readCallout(
     runningIncluded: yesOrNo(row),
     lubrication: row.text('lubrication'),
     tightening: readTightening(row, thread),
-    scatter: row.number('scatter', { isShare: true, holds: isShareBelow1, range: '0 to below 1, or below 100 %' }),
+    scatter: row.number('scatter', asShareBelow1),
     engagementMm: readEngagement(row, thread),
     internalUltimateMPa: readUltimate(row),
     preloadMinN,
     preloadMaxN,
-    toolAccuracy: row.number('toolAccuracy', {
-      isShare: true,
-      holds: isShareBelow1,
-      range: '0 to below 1, or below 100 %, as 4 %',
-    }),
+    toolAccuracy: row.number('toolAccuracy', asShareBelow1),
     passes: readPasses(row),
     angleDeg: readAngle(row),
   };
@@ -61,9 +57,11 @@ export function readCallout(
   return { id, row: row.row, thread, ...band, ...rest, otherColumns };
 }
 
-function isShareBelow1(value: number): boolean {
-  return value >= 0 && value < 1;
-}
+const asShareBelow1 = {
+  isShare: true,
+  holds: (value: number): boolean => value >= 0 && value < 1,
+  range: '0 to below 1, or below 100 %, as 4 %',
+};
 
 function readRunning(row: RowReading): Pick<Callout, 'runningMinNm' | 'runningMaxNm'> {
   const min = row.quantity('runningMin', torque);

@@ -45,6 +45,41 @@ export interface ReadCallouts {
   table: Table;
 }
 
+/** A table of callouts before its rows are read. */
+export interface OpenCallouts {
+  table: Table;
+  /** The callouts one after another, each read when it is asked for. */
+  callouts: () => Generator<Callout>;
+  /** What cannot be read, once all were asked for. */
+  refusals: () => Refusal[];
+  /** Whether anything was refused so far. */
+  isRefused: () => boolean;
+}
+
+/**
+ * A CSV file of callouts, opened: its header is read, its rows are not.
+ *
+ * @param given.content - the file's bytes, or its text
+ * @param given.file - its name, for refusals
+ * @throws RefusedError as readTable does: where the file as a whole is no table of callouts
+ */
+export function openCallouts(given: { content: Uint8Array | string; file?: string }): OpenCallouts {
+  const table = readTable(given, form);
+  const reading = new TableReading(table, quantities);
+  const facts = new HeldFacts();
+  return {
+    table,
+    *callouts() {
+      for (const record of table.records) {
+        const callout = readCallout(reading.row(record), facts, otherColumns(table, record.cells));
+        if (callout !== null) yield callout;
+      }
+    },
+    refusals: () => reading.inOrder(),
+    isRefused: () => reading.refusals.length + table.ragged.length > 0,
+  };
+}
+
 /**
  * The callouts of a CSV file, and all that cannot be read of it.
  *
@@ -53,15 +88,9 @@ export interface ReadCallouts {
  * @throws RefusedError as readTable does: where the file as a whole is no table of callouts
  */
 export function readCallouts(given: { content: Uint8Array | string; file?: string }): ReadCallouts {
-  const table = readTable(given, form);
-  const reading = new TableReading(table, quantities);
-  const facts = new HeldFacts();
-  const callouts: Callout[] = [];
-  for (const record of table.records) {
-    const callout = readCallout(reading.row(record), facts, otherColumns(table, record.cells));
-    if (callout !== null) callouts.push(callout);
-  }
-  return { callouts, refusals: reading.inOrder(), table };
+  const opened = openCallouts(given);
+  const callouts = [...opened.callouts()];
+  return { callouts, refusals: opened.refusals(), table: opened.table };
 }
 
 /** What no rule reads, kept as it stands. */

@@ -13,23 +13,27 @@ const bearingMostMm = 10_000;
 /** Above ten diameters no engagement is meant (common practice, no source). */
 const engagementMostDiameters = 10;
 
+const asNutFactor = {
+  isShare: false,
+  holds: (value: number): boolean => value > 0 && value <= nutFactorMost,
+  range: `more than 0, at most ${nutFactorMost}`,
+};
+const asThreadFriction = {
+  isShare: false,
+  holds: (value: number): boolean => value > 0 && value < 1,
+  range: 'more than 0 and below 1',
+};
+const asBearingFriction = {
+  isShare: false,
+  holds: (value: number): boolean => value >= 0 && value < 1,
+  range: '0 to below 1',
+};
+
 /** How the callout's torque becomes preload: by its nut factor, or by three columns of friction. There is no default. */
 export function readTightening(row: RowReading, facts: ThreadFacts | null): Tightening | null {
-  const nutFactor = row.number('nutFactor', {
-    isShare: false,
-    holds: (value) => value > 0 && value <= nutFactorMost,
-    range: `more than 0, at most ${nutFactorMost}`,
-  });
-  const thread = row.number('frictionThread', {
-    isShare: false,
-    holds: (value) => value > 0 && value < 1,
-    range: 'more than 0 and below 1',
-  });
-  const bearing = row.number('frictionBearing', {
-    isShare: false,
-    holds: (value) => value >= 0 && value < 1,
-    range: '0 to below 1',
-  });
+  const nutFactor = row.number('nutFactor', asNutFactor);
+  const thread = row.number('frictionThread', asThreadFriction);
+  const bearing = row.number('frictionBearing', asBearingFriction);
   const diameter = row.quantity('bearingDiameter', { kind: 'length', unit: 'mm', least: 'zero' });
   const given = frictionColumns.filter((name) => row.text(name) !== null);
   const [first] = given;

@@ -2,5 +2,6 @@
 export { csvText } from './csvText.ts';
 export { readTable, type Table, type TableForm } from './readTable.ts';
 export type { RowReading } from './rowReading.ts';
-export { TableReading, type CellQuantity } from './tableReading.ts';
+export type { CellQuantity } from './plainQuantity.ts';
+export { TableReading } from './tableReading.ts';
 export { Memo } from './memo.ts';

@@ -2,6 +2,7 @@ import type { Refusal } from '../../../shared-types/errors.ts';
 import { RefusedError } from '../errors.ts';
 import { decodeBytes, type Encoding } from './decodeBytes.ts';
 import { delimiterNames, type Delimiter } from './delimiter.ts';
+import { headerNames, squeezed } from './headerNames.ts';
 import { splitTable, type SheetRecord } from './splitTable.ts';
 
 /** What a table is to hold. */
@@ -21,15 +22,13 @@ export interface Table {
   columns: ReadonlyMap<string, number>;
   /** Columns that nothing reads, as the header spells them. */
   unknownColumns: { name: string; at: number }[];
-  records: SheetRecord[];
-  /** Rows with more or fewer cells than the header: none of `records`. */
+  /** The rows, taken apart as they are asked for, anew each time. */
+  records: Iterable<SheetRecord>;
+  /** Rows with more or fewer cells than the header: none of `records`, and found while those are gone through. */
   ragged: Refusal[];
   /** What a person is to know of how it was read. */
   notes: string[];
 }
-
-/** More columns than a person names. */
-const columnsMost = 256;
 
 /**
  * A table of named columns out of the bytes or the text of a CSV file. Nothing in it is evaluated.
@@ -57,10 +56,11 @@ function tableOf({ content, file }: { content: Uint8Array | string; file?: strin
     throw new RefusedError({ code: 'unreadable-file', message: 'The table holds a NUL character.' });
   const spelled = new Map(form.known.map((name) => [squeezed(name), name]));
   const split = splitTable(text, (names) => names.filter((name) => spelled.has(squeezed(name))).length);
-  const [header, ...rows] = split.records;
-  if (header === undefined)
+  const { header } = split;
+  if (header === null)
     throw new RefusedError({ code: 'missing-field', message: 'The table is empty: it has no header.' });
-  const { cells, width } = headerCells(header, rows);
+  const cells = headerNames(header, split.records);
+  const width = header.cells.length;
   const columns = new Map<string, number>();
   const unknownColumns: Table['unknownColumns'] = [];
   for (const [at, name] of cells.entries()) {
@@ -69,55 +69,17 @@ function tableOf({ content, file }: { content: Uint8Array | string; file?: strin
     else columns.set(known, at);
   }
   refuseMissing(columns, form, header.row, split.delimiter);
-  const { records, ragged } = sorted(rows, { width, file });
+  const ragged: Refusal[] = [];
   return {
     file: file ?? null,
     encoding,
     delimiter: split.delimiter,
     columns,
     unknownColumns,
-    records,
+    records: { [Symbol.iterator]: () => wholeRows(split.records(), { width, file, ragged }) },
     ragged,
     notes: encoding === 'CP1252' ? ['The file is no UTF-8: it is read as CP1252.'] : [],
   };
-}
-
-function squeezed(name: string): string {
-  return name.trim().toLowerCase();
-}
-
-/** The header's names. Empty ones at its end are no columns where nothing stands under them either. */
-function headerCells(header: SheetRecord, rows: readonly SheetRecord[]): { cells: string[]; width: number } {
-  const width = header.cells.length;
-  if (width > columnsMost) {
-    throw new RefusedError({
-      code: 'too-large',
-      message: `The header has ${width} columns; at most ${columnsMost} are read.`,
-      row: header.row,
-    });
-  }
-  const cells = header.cells.map((cell) => cell.trim());
-  while (cells.at(-1) === '' && rows.every((row) => (row.cells[cells.length - 1] ?? '').trim() === '')) cells.pop();
-  const seen = new Set<string>();
-  for (const [at, name] of cells.entries()) {
-    if (name === '') {
-      throw new RefusedError({
-        code: 'missing-field',
-        message: `Column ${at + 1} of the header has no name: one cell for each column is asked for, none of them merged.`,
-        row: header.row,
-      });
-    }
-    if (seen.has(squeezed(name))) {
-      throw new RefusedError({
-        code: 'duplicate-key',
-        message: `The header names the column "${name}" twice.`,
-        row: header.row,
-        field: name,
-      });
-    }
-    seen.add(squeezed(name));
-  }
-  return { cells, width };
 }
 
 function refuseMissing(
@@ -138,21 +100,23 @@ function refuseMissing(
   });
 }
 
-function sorted(rows: readonly SheetRecord[], { width, file }: { width: number; file: string | undefined }) {
-  const records: SheetRecord[] = [];
-  const ragged: Refusal[] = [];
-  for (const record of rows) {
-    const { row, cells } = record;
-    if (cells.length === width) records.push(record);
-    else {
-      ragged.push({
-        code: 'wrong-shape',
-        message: `The row has ${cells.length} cells, the header ${width}.`,
-        ...(file === undefined ? {} : { file }),
-        row,
-        value: cells.length,
-      });
+function* wholeRows(
+  rows: Iterable<SheetRecord>,
+  { width, file, ragged }: { width: number; file: string | undefined; ragged: Refusal[] },
+): Generator<SheetRecord> {
+  const origin = file === undefined ? {} : { file };
+  ragged.length = 0;
+  try {
+    for (const record of rows) {
+      const { row, cells } = record;
+      if (cells.length === width) {
+        yield record;
+        continue;
+      }
+      const message = `The row has ${cells.length} cells, the header ${width}.`;
+      ragged.push({ code: 'wrong-shape', message, ...origin, row, value: cells.length });
     }
+  } catch (error) {
+    throw error instanceof RefusedError ? error.within(origin) : error;
   }
-  return { records, ragged };
 }

@@ -5,12 +5,20 @@ import { cellText } from './cellText.ts';
 import { dateReason } from './dateLike.ts';
 import { mayBeThousands, withPoint } from './decimalComma.ts';
 import type { SheetRecord } from './splitTable.ts';
-import type { CellQuantity, TableReading } from './tableReading.ts';
+import type { CellQuantity } from './plainQuantity.ts';
+import type { TableReading } from './tableReading.ts';
 
 /** How long a cell may be that is read. */
 const longestCell = 2000;
 /** How much of a cell a refusal repeats. */
 const shownMost = 80;
+
+/** A cell that is its own text: short, begun by a letter or a digit, ended by neither blank nor control character. */
+const harmlessly = /^[\p{L}\d](?:[^\p{C}]{0,98}[^\s\p{C}])?$/u;
+/** A text in which no spreadsheet sees a date: of a letter and a digit, or a number and a unit. */
+const noDate = /^(?:[A-Za-z]\d|\d+\/\d+-\d{2} |\d+\/\d+-\d{2}$|#)/;
+/** A decimal below 1000, which is no number of a day and has no thousands. */
+const plainDecimal = /^(?:0|[1-9]\d{0,2})(?:\.\d{1,2}|\.\d{4,15})?$/;
 
 interface Asked {
   kind: Kind;
@@ -39,9 +47,9 @@ export class RowReading {
 
   /** A text as it stands in its cell, without the blanks around it. */
   text(name: string): string | null {
-    const at = this.reading.table.columns.get(name);
-    const cell = at === undefined ? '' : (this.cells[at] ?? '');
+    const cell = this.cell(name);
     if (cell === '') return null;
+    if (harmlessly.test(cell)) return cell;
     const { text, isFormula } = cellText(cell);
     const trimmed = text.trim();
     if (trimmed === '') return null;
@@ -65,6 +73,7 @@ export class RowReading {
   sized(name: string): string | null {
     const text = this.text(name);
     if (text === null) return null;
+    if (noDate.test(text)) return text;
     const plain = text.startsWith("'") ? text.slice(1).trim() : text;
     const reason = dateReason(plain);
     if (reason === null) return plain;
@@ -73,10 +82,15 @@ export class RowReading {
   }
 
   quantity(name: string, asked: Asked): CellQuantity | null {
+    const cell = this.cell(name);
+    if (cell === '') return null;
+    const plain = this.reading.hasDecimalCommas ? null : this.reading.plain.read(cell, asked);
+    // What is written plainly is above 0 or 0, and no date.
+    if (plain !== null && (plain.value > 0 || asked.least !== 'above zero')) return plain;
     const text = this.sized(name);
     if (text === null) return null;
     return this.attempt(name, text, () => {
-      const found = this.reading.memo(asked.kind, asked.unit).get(text, () => this.readQuantity(text, asked));
+      const found = this.readQuantity(text, asked);
       this.bound(found.value, asked.least);
       return found;
     });
@@ -90,6 +104,9 @@ export class RowReading {
 
   /** A number without a unit, within limits; "4 %" too where it is a share. */
   number(name: string, x: { isShare: boolean; holds: (value: number) => boolean; range: string }): number | null {
+    const cell = this.cell(name);
+    if (cell === '') return null;
+    if (plainDecimal.test(cell) && x.holds(Number(cell))) return Number(cell);
     const text = this.sized(name);
     if (text === null) return null;
     return this.attempt(name, text, () => {
@@ -151,6 +168,12 @@ export class RowReading {
       ...(position === undefined ? {} : { position }),
     };
     this.reading.refusals.push(refusal);
+  }
+
+  /** A cell as it stands in the file; nothing where its column is not there. */
+  private cell(name: string): string {
+    const at = this.reading.table.columns.get(name);
+    return at === undefined ? '' : (this.cells[at] ?? '');
   }
 
   private plainNumber(text: string): string {

@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import { RefusedError } from '../errors.ts';
+import { blocksOf, recordEnd } from './blocks.ts';
 import { delimiters, type Delimiter } from './delimiter.ts';
 
 /** One record of a table; blank ones are left out. */
@@ -11,7 +12,10 @@ export interface SheetRecord {
 
 export interface SplitTable {
   delimiter: Delimiter;
-  records: SheetRecord[];
+  /** Null where there is nothing but blank lines. */
+  header: SheetRecord | null;
+  /** What follows the header, taken apart as it is asked for, anew each time. */
+  records: () => Generator<SheetRecord>;
 }
 
 /** More lines than any job has, and no more than a machine holds. */
@@ -23,25 +27,54 @@ const rowsMost = 500_000;
  *
  * @param text - the whole table, without byte order mark
  * @param named - how many of a header's names are known, which tells the delimiters apart
- * @throws RefusedError unreadable-file where quotes are not closed, or stand in the middle of a quoted cell; too-large
+ * @throws RefusedError unreadable-file where quotes are not closed, or stand in the middle of a quoted cell; too-large; of what follows the
+ *   header, when it is asked for
  */
 export function splitTable(text: string, named: (names: readonly string[]) => number): SplitTable {
   const lines = text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text;
   const start = startOf(lines);
-  const rest = lines.slice(start.index);
-  const delimiter = start.delimiter ?? delimiterOf(firstRecord(rest), named);
-  const { data, errors } = Papa.parse<string[]>(rest, { delimiter, newline: '\n' });
-  const records: SheetRecord[] = [];
-  let row = start.row;
-  const [error] = errors.filter(({ type }) => type === 'Quotes');
-  for (const [index, cells] of data.entries()) {
-    if (error?.row === index) throw badQuotes(error.code, row);
-    if (cells.some((cell) => cell.trim() !== '')) records.push({ row, cells });
-    if (records.length > rowsMost + 1) throw tooMany();
-    row += 1 + breaksIn(cells);
+  const delimiter = start.delimiter ?? delimiterOf(firstRecord(lines, start.index), named);
+  const headerEnd = recordEnd(lines, start.index, delimiter);
+  const parsed = [...recordsIn(lines.slice(0, headerEnd), { ...start, delimiter })];
+  return {
+    delimiter,
+    header: parsed[0] ?? null,
+    records: () =>
+      recordsIn(lines, {
+        delimiter,
+        index: headerEnd,
+        row: start.row + breaksIn([lines.slice(start.index, headerEnd)]),
+      }),
+  };
+}
+
+function* recordsIn(
+  lines: string,
+  start: { index: number; row: number; delimiter: Delimiter },
+): Generator<SheetRecord> {
+  const { delimiter } = start;
+  let { row } = start;
+  let count = 0;
+  for (const block of blocksOf(lines, start.index, delimiter)) {
+    const { data, errors } = Papa.parse<string[]>(block, { delimiter, newline: '\n' });
+    const error = errors.find(({ type }) => type === 'Quotes');
+    if (block === '') row += 1;
+    for (const [index, cells] of data.entries()) {
+      if (error?.row === index) throw badQuotes(error.code, row);
+      if (!isBlank(cells)) {
+        count += 1;
+        if (count > rowsMost) throw tooMany();
+        yield { row, cells };
+      }
+      row += 1 + breaksIn(cells);
+    }
+    if (error !== undefined) throw badQuotes(error.code, row);
   }
-  if (error !== undefined) throw badQuotes(error.code, row);
-  return { delimiter, records };
+}
+
+function isBlank(cells: readonly string[]): boolean {
+  for (const cell of cells) if (cell !== '' && cell.trim() !== '') return false;
+  return true;
 }
 
 /** Where the header begins: blank lines before it are passed over, and a line that only names the delimiter. */
@@ -52,9 +85,9 @@ function startOf(lines: string): { index: number; row: number; delimiter: Delimi
   for (;;) {
     const end = lines.indexOf('\n', index);
     const line = lines.slice(index, end === -1 ? lines.length : end);
-    const told = /^"?sep=([,;\t])"?$/i.exec(line)?.[1];
-    if (told !== undefined && row === 1) delimiter = delimiters.find((known) => known === told) ?? null;
-    else if (line.trim() !== '' || end === -1) return { index, row, delimiter };
+    const told = row === 1 ? /^"?sep=([,;\t])"?$/i.exec(line)?.[1] : undefined;
+    if (told !== undefined) delimiter = delimiters.find((known) => known === told) ?? null;
+    else if (line.trim() !== '') return { index, row, delimiter };
     if (end === -1) return { index: lines.length, row, delimiter };
     index = end + 1;
     row += 1;
@@ -65,14 +98,14 @@ function startOf(lines: string): { index: number; row: number; delimiter: Delimi
 const headerMost = 100_000;
 
 /** The text of the first record: to the first line break that stands in no quotes. */
-function firstRecord(text: string): string {
+function firstRecord(text: string, start: number): string {
   let quoted = false;
-  for (let index = 0; index < text.length && index < headerMost; index += 1) {
+  for (let index = start; index < text.length && index < start + headerMost; index += 1) {
     const character = text[index];
     if (character === '"') quoted = !quoted;
-    else if (character === '\n' && !quoted) return text.slice(0, index);
+    else if (character === '\n' && !quoted) return text.slice(start, index);
   }
-  return text.slice(0, headerMost);
+  return text.slice(start, start + headerMost);
 }
 
 /** The delimiter that gives the header most of the names known, and of several the one that gives it most cells. */
@@ -89,10 +122,7 @@ function delimiterOf(header: string, named: (names: readonly string[]) => number
 
 function breaksIn(cells: readonly string[]): number {
   let breaks = 0;
-  for (const cell of cells) {
-    if (!cell.includes('\n')) continue;
-    for (let at = cell.indexOf('\n'); at !== -1; at = cell.indexOf('\n', at + 1)) breaks += 1;
-  }
+  for (const cell of cells) for (let at = cell.indexOf('\n'); at !== -1; at = cell.indexOf('\n', at + 1)) breaks += 1;
   return breaks;
 }
 

@@ -10,8 +10,12 @@ export function utf8Text(bytes: Uint8Array): string | null {
   for (let at = 0; at < bytes.length;) {
     const lead = bytes[at] ?? 0;
     if (lead < 0x80) {
-      text.unit(lead);
-      at += 1;
+      let end = at + 1;
+      while (end < bytes.length && (bytes[end] ?? 0) < 0x80) end += 1;
+      // A long run is handed over whole; a short one is not worth a string of its own.
+      if (end - at > runLeast) text.ascii(bytes, at, end);
+      else for (let each = at; each < end; each += 1) text.unit(bytes[each] ?? 0);
+      at = end;
       continue;
     }
     const following = lead >= 0xf0 && lead < 0xf8 ? 3 : lead >= 0xe0 ? 2 : 1;
@@ -28,6 +32,9 @@ export function utf8Text(bytes: Uint8Array): string | null {
   }
   return text.text();
 }
+
+/** Bytes of a run that is handed over whole. */
+const runLeast = 512;
 
 /** The least code point that so many following bytes may spell. */
 const leastOf = [0, 0x80, 0x800, 0x10000];
