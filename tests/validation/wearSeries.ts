@@ -1,5 +1,7 @@
 /** Simulated wear of locking torque by laws that the forecast does not fit, from a seed. */
 import { drawsOf } from '../../renderer/engine/chance/draws.ts';
+import { fittedPolynomial, fittedValue, leverage } from '../../renderer/engine/chance/leastSquares.ts';
+import { studentDeviate } from '../../renderer/engine/chance/studentT.ts';
 import { nextBreakaway } from '../../renderer/engine/asrun/nextBreakaway.ts';
 import { passingCycle } from '../../renderer/engine/asrun/passingCycle.ts';
 
@@ -131,4 +133,30 @@ export function coverageOf(law: DecayLaw, count: number, seed: number): Coverage
         next !== null && nextReadingNm >= next.intervalNm.min && nextReadingNm <= next.intervalNm.max,
     ).length,
   };
+}
+
+/**
+ * What an interval would be worth that trusts a straight line through ln(torque): its 95 % band drawn out until it has passed under the
+ * minimum, for as many cycles as lie behind. How many series it gives both ends for, and how many of them hold.
+ */
+export function straightCoverageOf(law: DecayLaw, count: number, seed: number): { stated: number; hold: number } {
+  let [stated, hold] = [0, 0];
+  for (const { readings, minimumNm, passes } of simulated(law, count, seed)) {
+    const line = fittedPolynomial(
+      readings.map(({ cycle }) => cycle),
+      readings.map(({ breakawayNm }) => Math.log(breakawayNm)),
+      1,
+    );
+    const scatter = Math.sqrt(line.residualSquares / line.degreesOfFreedom);
+    const half = (cycle: number): number =>
+      studentDeviate(0.95, line.degreesOfFreedom) * scatter * Math.sqrt(leverage(line, cycle));
+    const ahead = readings.map((_, n) => readings.length + 1 + n);
+    const limit = Math.log(minimumNm);
+    const from = ahead.find((cycle) => fittedValue(line, cycle) - half(cycle) < limit);
+    const to = ahead.find((cycle) => fittedValue(line, cycle) + half(cycle) < limit);
+    if (from === undefined || to === undefined) continue;
+    stated += 1;
+    if (passes >= from && passes <= to) hold += 1;
+  }
+  return { stated, hold };
 }

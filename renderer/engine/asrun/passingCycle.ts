@@ -118,7 +118,10 @@ function searched(
     if (straightPassed && bentPassed)
       return told('between', 'every fit passes under it', { fromCycle, toCycle: cycle, likeliestCycle });
   }
-  if (fromCycle === last + 1) return told('cannot-know', 'the readings scatter or bend too much', { likeliestCycle });
+  if (fromCycle === last + 1)
+    return told('cannot-know', 'it may be the next cycle, and the readings scatter or bend too much to say more', {
+      likeliestCycle,
+    });
   return told('not-before', 'the fits leave open when, and whether at all', {
     fromCycle: fromCycle ?? last + ahead + 1,
     likeliestCycle,
