@@ -9,7 +9,11 @@ export type Place =
   | { at: 'manifest'; outing?: string }
   /** Keys of the records: codes are unique within their shelf or site only. */
   | { at: 'catalog'; shelf?: string; item?: string }
-  | { at: 'sites'; site?: string; interface?: string };
+  | { at: 'sites'; site?: string; interface?: string }
+  /** A table of the handbook and a row in it, by its first column; or, with the table `thread`, all that is held of one thread. */
+  | { at: 'handbook'; table?: string; row?: string }
+  /** A computation of the bench; or a result of it that was kept. */
+  | { at: 'bench'; sheet?: string; note?: string };
 
 export type PlaceName = Place['at'];
 
@@ -23,6 +27,8 @@ const parts = {
   manifest: ['outing'],
   catalog: ['shelf', 'item'],
   sites: ['site', 'interface'],
+  handbook: ['table', 'row'],
+  bench: ['sheet', 'note'],
 } as const satisfies Record<PlaceName, readonly string[]>;
 
 export function placeAddress(place: Place): string {

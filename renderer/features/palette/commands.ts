@@ -77,6 +77,8 @@ export function allCommands(deeds: Deeds, now: Situation): Command[] {
     go('Manifest', { at: 'manifest' }, 'm', needsTask),
     go('Catalog', { at: 'catalog' }, 'c', null),
     go('Sites', { at: 'sites' }, 'i', null),
+    go('Handbook', { at: 'handbook' }, 'h', null),
+    go('Bench', { at: 'bench' }, 'n', null),
     act('next-step', 'Next step', () => deeds.walkStep(1), { keys: ['j'], hindered: needsTask }),
     act('previous-step', 'Previous step', () => deeds.walkStep(-1), { keys: ['k'], hindered: needsTask }),
     act('undo', now.undo === null ? 'Undo' : `Undo: ${now.undo}`, deeds.undo, {

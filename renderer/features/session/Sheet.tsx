@@ -23,6 +23,10 @@ import { goTo } from './usePlace.ts';
 // The manifest brings a reader of PDFs with it, which nothing else needs.
 const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/ManifestSheet.tsx')).ManifestSheet }));
 
+// Neither are the halls of reference a part of the way to the bag.
+const BenchHall = lazy(async () => ({ default: (await import('../bench/BenchHall.tsx')).BenchHall }));
+const HandbookHall = lazy(async () => ({ default: (await import('../handbook/HandbookHall.tsx')).HandbookHall }));
+
 export interface SheetProps {
   place: Place;
   host: Host;
@@ -41,6 +45,18 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   const today = dayText(now());
   if (place.at === 'catalog') return <CatalogHall place={place} units={units} today={today} />;
   if (place.at === 'sites') return <SitesHall place={place} units={units} />;
+  if (place.at === 'handbook')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the handbook…</p>}>
+        <HandbookHall place={place} units={units} />
+      </Suspense>
+    );
+  if (place.at === 'bench')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the bench…</p>}>
+        <BenchHall place={place} host={host} units={units} now={now} />
+      </Suspense>
+    );
   if (place.at === 'first')
     return (
       <FirstPage

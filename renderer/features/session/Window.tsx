@@ -40,10 +40,12 @@ const sheetNames: Record<PlaceName, string> = {
   manifest: 'Manifest',
   catalog: 'Catalog',
   sites: 'Sites',
+  handbook: 'Handbook',
+  bench: 'Bench',
 };
 const ofTask: ReadonlySet<PlaceName> = new Set(['front', 'steps', 'outings', 'bag', 'manifest']);
 /** Places whose panes scroll by themselves. */
-const split: ReadonlySet<PlaceName> = new Set(['steps', 'outings', 'bag', 'catalog', 'sites']);
+const split: ReadonlySet<PlaceName> = new Set(['steps', 'outings', 'bag', 'catalog', 'sites', 'handbook', 'bench']);
 
 /** The outing chosen where the hand is; the bag's sheet begins with the first. */
 function outingAtHand(plan: ResolvedPlan, place: Place): string | undefined {
@@ -139,6 +141,8 @@ export function Window({ host, info, planning, now }: WindowProps) {
           { name: 'Work', address: placeAddress(workPlace), current: inTask || place.at === 'first' },
           { name: 'Catalog', address: placeAddress({ at: 'catalog' }), current: place.at === 'catalog' },
           { name: 'Sites', address: placeAddress({ at: 'sites' }), current: place.at === 'sites' },
+          { name: 'Handbook', address: placeAddress({ at: 'handbook' }), current: place.at === 'handbook' },
+          { name: 'Bench', address: placeAddress({ at: 'bench' }), current: place.at === 'bench' },
         ]}
         homeAddress={placeAddress({ at: 'first' })}
         onFind={() => setOver('palette')}

@@ -3,8 +3,10 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Place } from '../../store/place.ts';
 import type { Session } from '../../store/session.ts';
 import { bagCommands } from '../bag/bagCommands.ts';
+import { benchCommands } from '../bench/benchCommands.ts';
 import type { Planning } from '../bag/planning.ts';
 import { catalogCommands } from '../catalog/catalogCommands.ts';
+import { handbookCommands } from '../handbook/handbookCommands.ts';
 import { demoPlans } from '../first-page/demoPlans.ts';
 import type { Command } from '../palette/command.ts';
 import { allCommands } from '../palette/commands.ts';
@@ -79,6 +81,8 @@ export function useCommands({ around, plan, now }: Given): Command[] {
       ...taskCommands({ hasTask, place }),
       ...bagCommands({ hasTask, hasResult, planning: isPlanning, place }),
       ...catalogCommands(),
+      ...handbookCommands(),
+      ...benchCommands(place),
     ],
     [
       session,

@@ -1,5 +1,9 @@
+import { nextBreakaway } from '../../../engine/asrun/nextBreakaway.ts';
+import type { WearReading } from '../../../engine/asrun/nextBreakaway.ts';
+import { fittedPolynomial, fittedValue, leverage } from '../../../engine/chance/leastSquares.ts';
+import { studentDeviate } from '../../../engine/chance/studentT.ts';
 import { isOut } from '../../../components/plot/cyclePlotLayout.ts';
-import type { CycleLimit, CycleReading } from '../../../components/plot/cyclePlotLayout.ts';
+import type { CycleLimit, CyclePlotData, CycleReading } from '../../../components/plot/cyclePlotLayout.ts';
 import { RefusedError } from '../../../engine/errors.ts';
 import { lockingLimits, lockingLimitsOf } from '../../../engine/locking/index.ts';
 import type { LockingLimits } from '../../../engine/locking/index.ts';
@@ -7,7 +11,7 @@ import { readThread } from '../../../engine/thread/index.ts';
 import { convertValue, quantityIn, showLimit } from '../../../engine/units/index.ts';
 import type { UnitsShown } from '../../../engine/units/index.ts';
 import type { BenchFigure, BenchSheet, BenchTable } from '../benchSheet.ts';
-import { inwardRounding, otherTorqueUnit, sourceOf, textIn, torqueUnitOf, unitsShown } from '../shown.ts';
+import { inwardRounding, otherTorqueUnit, shownIn, sourceOf, textIn, torqueUnitOf, unitsShown } from '../shown.ts';
 
 type Kind = 'runningMax' | 'breakawayMin' | 'reusedMin';
 
@@ -69,6 +73,45 @@ function torqueNm(text: string, index: number): number | null {
     const message = `Line ${index + 1}: ${error.refusal.message}`;
     throw new RefusedError({ ...error.refusal, message, field: 'readings' });
   }
+}
+
+const breakawaysOf = (readings: readonly CycleReading[]): WearReading[] =>
+  readings.flatMap(({ cycle, breakawayNm }) => (breakawayNm === null ? [] : [{ cycle, breakawayNm }]));
+
+const fitMethod =
+  'straight line through the breakaway torques by ordinary least squares, with its 95 % prediction interval after Student; drawn to the next cycle, no further.';
+
+/** The line through the breakaway torques and its interval, up to the next cycle; none where it says nothing. */
+function fitOf(readings: readonly CycleReading[]): CyclePlotData['fit'] {
+  const read = breakawaysOf(readings);
+  const next = nextBreakaway(read);
+  if (next === null) return undefined;
+  const line = fittedPolynomial(
+    read.map(({ cycle }) => cycle),
+    read.map(({ breakawayNm }) => breakawayNm),
+    1,
+  );
+  const deviate = studentDeviate(next.confidence, line.degreesOfFreedom);
+  const points = Array.from({ length: next.cycle }, (_, index) => index + 1).map((cycle) => {
+    const valueNm = fittedValue(line, cycle);
+    const halfNm = deviate * next.scatterNm * Math.sqrt(1 + leverage(line, cycle));
+    return { cycle, valueNm, lowNm: valueNm - halfNm, highNm: valueNm + halfNm };
+  });
+  return { points, method: fitMethod };
+}
+
+function nextFacts(
+  readings: readonly CycleReading[],
+  nm: (value: number) => string,
+): { name: string; value: string }[] {
+  const next = nextBreakaway(breakawaysOf(readings));
+  if (next === null) return [];
+  return [
+    {
+      name: `Breakaway to be expected at cycle ${next.cycle}`,
+      value: `${nm(next.torqueNm)}; 95 % interval ${nm(next.intervalNm.min)} to ${nm(next.intervalNm.max)}${next.straight ? '' : '. The readings bend: the line is a poor guide'}`,
+    },
+  ];
 }
 
 /** A limit of the plot, as its document prints it too. */
@@ -141,6 +184,7 @@ export const limitsSheet: BenchSheet = {
               plot: {
                 readings,
                 limits,
+                fit: fitOf(readings),
                 units: unitsShown(written, otherTorqueUnit(written, 1), units),
                 title: `Running and breakaway torque against cycles, ${thread.designation}`,
                 source: `Readings as typed. Limits: ${limits.map(({ source }) => source).join('; ') || 'none held'}, the strictest of the documents above.`,
@@ -159,10 +203,13 @@ export const limitsSheet: BenchSheet = {
                 ? { mark: 'conforming', text: 'Conforming: every reading' }
                 : { mark: 'nonconforming', text: `Nonconforming: cycle ${out.join(', ')}` },
           }),
-      facts: limits.map(({ name, printed, source, of }) => ({
-        name: `Strictest, ${name}`,
-        value: `${showLimit(printed, of === 'running' ? 'maximum' : 'minimum', units)}, ${source}`,
-      })),
+      facts: [
+        ...limits.map(({ name, printed, source, of }) => ({
+          name: `Strictest, ${name}`,
+          value: `${showLimit(printed, of === 'running' ? 'maximum' : 'minimum', units)}, ${source}`,
+        })),
+        ...nextFacts(readings, (nm) => shownIn(nm, 'N·m', written, units, 3)),
+      ],
       formulas: [],
       tables: found.length === 0 ? [] : [limitsTable(found, thread.designation, units)],
       figures,

@@ -1,0 +1,49 @@
+import type { BenchNote } from '../../../shared-types/records/note.ts';
+import { placeAddress } from '../../store/place.ts';
+import { benchSheets } from './sheets/index.ts';
+
+export interface BenchRailProps {
+  current: string;
+  note: string | null;
+  notes: readonly BenchNote[];
+  keptWith: string;
+}
+
+/** What can be computed, and what was kept. */
+export function BenchRail({ current, note, notes, keptWith }: BenchRailProps) {
+  return (
+    <nav className="bw-bench-rail" aria-label="Computations">
+      <h2>Compute once</h2>
+      <ul>
+        {benchSheets.map(({ id, name }) => (
+          <li key={id}>
+            <a
+              href={placeAddress({ at: 'bench', sheet: id })}
+              aria-current={note === null && id === current ? 'page' : undefined}
+            >
+              {name}
+            </a>
+          </li>
+        ))}
+      </ul>
+      <h2>{keptWith}</h2>
+      {notes.length === 0 ? (
+        <p className="bw-second bw-small">Nothing yet. A result is kept with “Keep with a task”.</p>
+      ) : (
+        <ul>
+          {notes.map((one) => (
+            <li key={one.id}>
+              <a
+                className="bw-small"
+                href={placeAddress({ at: 'bench', sheet: one.sheet, note: one.id })}
+                aria-current={one.id === note ? 'page' : undefined}
+              >
+                {one.name}
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+    </nav>
+  );
+}
