@@ -8,6 +8,13 @@ const fields = ['rule', 'severity', 'message', 'value', 'limit', 'unit', 'source
 /**
  * Judged records as CSV: a line for each finding, one for a record without any, one for each row passed over. Texts that a spreadsheet
  * would run are made harmless.
+ *
+ * @param result - as judgeAsRun gives it
+ * @returns the text, lines ended as RFC 4180 has them
+ * @throws nothing
+ * @source project's own columns
+ * @validity numbers in full, in the units of the findings
+ * @example a line "C,2,1,,nonconforming,final-outside-callout,reject,…,62,58,N·m,…"
  */
 export function asRunCsv({ rows, skipped = [] }: AsRunResult): string {
   const lines = rows.flatMap((row) => {

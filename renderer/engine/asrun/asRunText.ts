@@ -2,7 +2,16 @@ import type { AsRunResult, AsRunRow, PassingCycle, WearSeries } from '../../../s
 import { sourceText } from '../callout/calloutsCsv.ts';
 import { showNumber } from '../units/index.ts';
 
-/** Judged records for reading: the counts, every finding with its source, the series, what was passed over, the caution. */
+/**
+ * Judged records for reading: the counts, every finding with its source, the series, what was passed over, the caution.
+ *
+ * @param result - as judgeAsRun gives it
+ * @returns the text, a line for each thing said
+ * @throws nothing
+ * @source project's own words
+ * @validity numbers to four digits; the result carries them whole
+ * @example "40 records: 22 conforming, 4 nonconforming, 14 indeterminate."
+ */
 export function asRunText(result: AsRunResult): string {
   const { summary, rows, series, wearMethod, reopened = [], skipped = [], unknownColumns, caution } = result;
   const lines = [
@@ -56,7 +65,7 @@ function seriesLines({ callout, position, readings, minimumNm, next, passing }: 
 }
 
 /** When a series passes under its minimum, in words. */
-export function passingText({ status, why, fromCycle, toCycle, likeliestCycle }: PassingCycle): string {
+function passingText({ status, why, fromCycle, toCycle, likeliestCycle }: PassingCycle): string {
   const likeliest =
     likeliestCycle === null ? '' : `; at cycle ${likeliestCycle} if it goes on falling by the same share`;
   switch (status) {

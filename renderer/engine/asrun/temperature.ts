@@ -12,6 +12,8 @@ const [coldestC, hottestC] = [-100, 100];
  * The temperature a row gives: "21 °C", "70 °F" or "294 K". A number alone is kept as it stands, and judged by nothing.
  *
  *   °C = (°F − 32)/1.8 = K − 273.15
+ *
+ * @returns null where the cell is empty or refused
  */
 export function readTemperature(row: RowReading): AsRunRecord['temperature'] {
   const text = row.text('temperature');

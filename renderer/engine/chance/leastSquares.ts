@@ -2,16 +2,17 @@ import { RefusedError } from '../errors.ts';
 
 /** A polynomial fitted to points, about its last place so that its matrix stays well conditioned. */
 export interface Fit {
-  /** Place the coefficients are taken from, and what is 1 there: u = (x − origin)/scale. */
+  /** Place the coefficients are taken from [the places' unit]: u = (x − origin)/scale. */
   origin: number;
+  /** What is 1 in u [the places' unit]. */
   scale: number;
   /** b, of ascending powers of u. */
   coefficients: number[];
   /** (VᵀV)⁻¹ of the powers of u. */
   inverse: number[][];
-  /** Σ (y − ŷ)², in y's unit squared. */
+  /** Σ (y − ŷ)² [y's unit, squared]. */
   residualSquares: number;
-  /** Points less coefficients. */
+  /** Points less coefficients, a number ≥ 0. */
   degreesOfFreedom: number;
 }
 
