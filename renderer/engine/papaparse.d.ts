@@ -5,7 +5,7 @@
 declare const Papa: {
   unparse(
     table: { fields: string[]; data: unknown[][] },
-    settings?: { escapeFormulae?: boolean | RegExp; newline?: string },
+    settings?: { escapeFormulae?: boolean | RegExp; newline?: string; delimiter?: string },
   ): string;
   parse<Row>(
     text: string,

@@ -35,8 +35,7 @@ export function readAsRun(
 ): ReadAsRun {
   const table = readTable(given, form);
   const reading = new TableReading(table, quantities);
-  const named = new Map<string, Callout[]>();
-  for (const callout of callouts) named.set(callout.id, [...(named.get(callout.id) ?? []), callout]);
+  const named = calloutsById(callouts);
   const seen = new Map<string, number>();
   const records: AsRunRecord[] = [];
   for (const each of table.records) {
@@ -46,7 +45,22 @@ export function readAsRun(
   return { records, refusals: reading.inOrder(), table };
 }
 
-function readRecord(
+/** Callouts by their ids; one that two of them have is no id. */
+export function calloutsById(callouts: readonly Callout[]): ReadonlyMap<string, readonly Callout[]> {
+  const named = new Map<string, Callout[]>();
+  for (const callout of callouts) named.set(callout.id, [...(named.get(callout.id) ?? []), callout]);
+  return named;
+}
+
+/**
+ * One record out of a row.
+ *
+ * @param row - reads the cells and gathers what it refuses
+ * @param named - the callouts by their ids
+ * @param seen - lines of the records met so far, by callout, position, cycle and pass
+ * @returns null where anything of the row is refused
+ */
+export function readRecord(
   row: RowReading,
   named: ReadonlyMap<string, readonly Callout[]>,
   seen: Map<string, number>,

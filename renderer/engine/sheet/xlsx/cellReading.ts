@@ -1,5 +1,5 @@
 import type { OddCell } from '../grid.ts';
-import { harmless } from '../cellText.ts';
+import { exactCell } from '../exactCell.ts';
 import { cellName } from './cellRef.ts';
 import { tooLarge, unreadable } from './refusals.ts';
 import { attribute } from './scanXml.ts';
@@ -75,7 +75,7 @@ export class CellReading {
     if (this.value === '') return { text: '', odd: null };
     const where = (): string => cellName({ column, row });
     if (this.kind === 's') return { text: this.shared(where), odd: null };
-    if (this.kind === 'str') return { text: harmless(unescaped(this.value)), odd: null };
+    if (this.kind === 'str') return { text: exactCell(unescaped(this.value)), odd: null };
     if (this.kind === 'b') return { text: this.value === '1' ? 'TRUE' : 'FALSE', odd: null };
     if (this.kind === 'e') return { text: this.value, odd: { kind: 'error' } };
     if (this.kind === 'd') return { text: this.value, odd: { kind: 'date' } };

@@ -1,4 +1,4 @@
-import { harmless } from '../cellText.ts';
+import { exactCell } from '../exactCell.ts';
 import { cellTextMost, stringsMost } from './limits.ts';
 import { tooLarge } from './refusals.ts';
 import { attribute, scanXml } from './scanXml.ts';
@@ -35,7 +35,7 @@ export class RichText {
     this.text = '';
     if (text.length > cellTextMost)
       throw tooLarge(`a text has ${text.length} characters; at most ${cellTextMost} are taken.`, part);
-    return harmless(unescaped(text));
+    return exactCell(unescaped(text));
   }
 }
 
