@@ -1,5 +1,7 @@
+import { NativeSelect } from '@mantine/core';
 import type { BenchNote } from '../../../shared-types/records/note.ts';
 import { placeAddress } from '../../store/place.ts';
+import { goTo } from '../session/usePlace.ts';
 import { benchSheets } from './sheets/index.ts';
 
 export interface BenchRailProps {
@@ -14,7 +16,14 @@ export function BenchRail({ current, note, notes, keptWith }: BenchRailProps) {
   return (
     <nav className="bw-bench-rail" aria-label="Computations">
       <h2>Compute once</h2>
-      <ul>
+      <NativeSelect
+        className="bw-bench-pick"
+        aria-label="Computation"
+        data={benchSheets.map(({ id, name }) => ({ value: id, label: name }))}
+        value={current}
+        onChange={({ currentTarget }) => goTo({ at: 'bench', sheet: currentTarget.value })}
+      />
+      <ul className="bw-bench-list">
         {benchSheets.map(({ id, name }) => (
           <li key={id}>
             <a
@@ -26,9 +35,9 @@ export function BenchRail({ current, note, notes, keptWith }: BenchRailProps) {
           </li>
         ))}
       </ul>
-      <h2>{keptWith}</h2>
+      <h2 className={notes.length === 0 ? 'bw-bench-wide' : undefined}>{keptWith}</h2>
       {notes.length === 0 ? (
-        <p className="bw-second bw-small">Nothing yet. A result is kept with “Keep with a task”.</p>
+        <p className="bw-bench-wide bw-second bw-small">Nothing yet. A result is kept with “Keep with a task”.</p>
       ) : (
         <ul>
           {notes.map((one) => (

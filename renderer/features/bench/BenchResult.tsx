@@ -35,9 +35,32 @@ export function BenchResult({ answer, onSave, onRefused }: BenchResultProps) {
             </span>
           )}
         </p>
+        {queries.length === 0 ? null : (
+          <section className="bw-bench-query">
+            <h3>To look at</h3>
+            <ul>
+              {queries.map((query) => (
+                <li key={query}>{query}</li>
+              ))}
+            </ul>
+          </section>
+        )}
         {figures.slice(0, 1).map((figure, index) => (
           <Figure key={index} figure={figure} {...saving} />
         ))}
+        {facts.length === 0 ? null : (
+          <section>
+            <h3>Result</h3>
+            <dl className="bw-bench-facts">
+              {facts.map((fact) => (
+                <div key={fact.name}>
+                  <dt>{fact.name}</dt>
+                  <dd>{fact.value}</dd>
+                </div>
+              ))}
+            </dl>
+          </section>
+        )}
         {formulas.length === 0 ? null : (
           <div className="bw-bench-formulas">
             {formulas.map(({ formula, put, note }) => (
@@ -61,29 +84,6 @@ export function BenchResult({ answer, onSave, onRefused }: BenchResultProps) {
         ))}
       </div>
       <div className="bw-bench-side">
-        {queries.length === 0 ? null : (
-          <section className="bw-bench-query">
-            <h3>To look at</h3>
-            <ul>
-              {queries.map((query) => (
-                <li key={query}>{query}</li>
-              ))}
-            </ul>
-          </section>
-        )}
-        {facts.length === 0 ? null : (
-          <section>
-            <h3>Result</h3>
-            <dl className="bw-bench-facts">
-              {facts.map((fact) => (
-                <div key={fact.name}>
-                  <dt>{fact.name}</dt>
-                  <dd>{fact.value}</dd>
-                </div>
-              ))}
-            </dl>
-          </section>
-        )}
         <section>
           <h3>Valid for</h3>
           <p>{answer.valid}</p>

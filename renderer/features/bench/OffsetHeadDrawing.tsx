@@ -67,7 +67,7 @@ export function OffsetHeadDrawing(props: OffsetHeadDrawingProps) {
       <figcaption>
         <b>Offset head, from above</b>
         <span>lever and offset to scale, widths as drawn</span>
-        <span className="bw-drawing-end">lengths in {props.unit === 'in' ? 'in (mm)' : 'mm (in)'}</span>
+        <span className="bw-drawing-end">{props.unit === 'in' ? 'inches (mm)' : 'mm (inches)'}</span>
       </figcaption>
     </figure>
   );

@@ -60,7 +60,7 @@ export function offsetHeadLayout(x: {
     { x: square.x + normal.x, y: square.y + normal.y },
     { x: fastener.x + normal.x, y: fastener.y + normal.y },
   ];
-  const arcPx = Math.min(70, Math.max(48, headPx * 0.8));
+  const arcPx = Math.max(48, headPx + headRadiusPx + 10);
   const arcEnd = { x: square.x + arcPx * Math.cos(turn), y: square.y - arcPx * Math.sin(turn) };
   const grip = Math.max(hand.x - 60, 6);
   return {
@@ -98,7 +98,12 @@ export function offsetHeadLayout(x: {
         text: `E  ${length(headMm)}`,
         anchor: 'end',
       },
-      { x: square.x + arcPx + 8, y: square.y - side * 12 + 4, text: `θ  ${showNumber(angleDeg)}°`, anchor: 'start' },
+      {
+        x: square.x + arcPx * Math.cos(turn / 2) + 8,
+        y: square.y - arcPx * Math.sin(turn / 2) + 4,
+        text: `θ  ${showNumber(angleDeg)}°`,
+        anchor: 'start',
+      },
       { x: hand.x + 12, y: axisY - 62, text: 'hand force, square to the lever', anchor: 'start' },
     ],
     scale: scaleBar({ pxPerMm, unit, x: 12, y: heightPx - 12 }),

@@ -121,7 +121,7 @@ export function citationText({
   edition,
   obtained,
 }: Omit<Citation, 'key' | 'title' | 'publisher'>): string {
-  return `${number}, ${table} (${edition}), ${obtained}`;
+  return number === 'no source' ? 'Common practice, no source' : `${number}, ${table} (${edition}), ${obtained}`;
 }
 
 /** A citation as a source that leads to its table. */

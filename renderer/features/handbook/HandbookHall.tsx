@@ -1,6 +1,8 @@
 import { useDeferredValue, useMemo, useState } from 'react';
 import { TextInput } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
 import { allTables } from '../../engine/handbook/index.ts';
+import type { AnyTable } from '../../engine/handbook/tables.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
@@ -34,67 +36,70 @@ export function HandbookHall({ place, units }: HandbookHallProps) {
   const rows = found.reduce((sum, one) => sum + one.rows.length, 0);
   const thread = threadIn(asked.trim());
   const table = allTables.find(({ key }) => key === place.table);
+  const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
   useAsked(handbookAsking, () => document.getElementById(searchId)?.focus());
-  return (
-    <div className="bw-split bw-handbook">
-      <section className="bw-handbook-list" aria-label="Tables">
-        <div className="bw-handbook-find">
-          <h2>
-            <label htmlFor={searchId}>Handbook</label>
-          </h2>
-          <TextInput
-            id={searchId}
-            placeholder="Thread, document or word…"
-            type="search"
-            autoComplete="off"
-            value={query}
-            onChange={({ currentTarget }) => setQuery(currentTarget.value)}
-          />
-          <p role="status" className="bw-second bw-small">
-            {isSearch
-              ? `${countOf(found.length, 'table')}, ${countOf(rows, 'row')}`
-              : `${countOf(allTables.length, 'table')}, ${countOf(allRows, 'row')}`}
-          </p>
-          {thread === null ? null : (
-            <p>
-              <a href={placeAddress({ at: 'handbook', table: 'thread', row: thread.designation })}>
-                All documents side by side for {thread.designation}
-              </a>
-            </p>
-          )}
-        </div>
-        <nav className="bw-handbook-topics" aria-label="Tables by subject" tabIndex={-1}>
-          {found.length === 0 ? (
-            <p className="bw-second">
-              No published value: nothing held has “{asked.trim()}”. Nothing is interpolated or guessed.
-            </p>
-          ) : null}
-          {topics.map((topic) => (
-            <Topic
-              key={topic}
-              topic={topic}
-              found={found.filter((one) => one.table.topic === topic)}
-              isSearch={isSearch}
-              place={place}
-            />
-          ))}
-        </nav>
-      </section>
-      {place.table === 'thread' ? (
-        <ThreadSheet designation={place.row ?? ''} units={units} />
-      ) : table === undefined ? (
-        <Beginning />
-      ) : (
-        <TableSheet
-          key={table.key}
-          table={table}
-          row={place.row}
-          units={units}
-          matched={isSearch ? (found.find((one) => one.table === table)?.rows ?? []) : []}
-        />
+  const find = (
+    <div key="find" className="bw-handbook-find">
+      <h2>
+        <label htmlFor={searchId}>Handbook</label>
+      </h2>
+      <TextInput
+        id={searchId}
+        placeholder="Thread, document or word…"
+        type="search"
+        autoComplete="off"
+        value={query}
+        onChange={({ currentTarget }) => setQuery(currentTarget.value)}
+      />
+      <p role="status" className="bw-second bw-small">
+        {isSearch
+          ? `${countOf(found.length, 'table')}, ${countOf(rows, 'row')}`
+          : `${countOf(allTables.length, 'table')}, ${countOf(allRows, 'row')}`}
+      </p>
+      {thread === null ? null : (
+        <p>
+          <a href={placeAddress({ at: 'handbook', table: 'thread', row: thread.designation })}>
+            All documents side by side for {thread.designation}
+          </a>
+        </p>
       )}
     </div>
   );
+  const list = (
+    <nav key="list" className="bw-handbook-topics" aria-label="Tables by subject">
+      {found.length === 0 ? (
+        <p className="bw-second">
+          No published value: nothing held has “{asked.trim()}”. Nothing is interpolated or guessed.
+        </p>
+      ) : null}
+      {topics.map((topic) => (
+        <Topic
+          key={topic}
+          topic={topic}
+          found={found.filter((one) => one.table.topic === topic)}
+          isSearch={isSearch}
+          place={place}
+        />
+      ))}
+    </nav>
+  );
+  const sheet =
+    place.table === 'thread' ? (
+      <ThreadSheet key="sheet" designation={place.row ?? ''} units={units} />
+    ) : table === undefined ? (
+      <Beginning key="sheet" />
+    ) : (
+      <TableSheet
+        key={table.key}
+        table={table}
+        row={place.row}
+        units={units}
+        matched={isSearch ? (found.find((one) => one.table === table)?.rows ?? []) : []}
+      />
+    );
+  // Where the panes stack, what was chosen stands before what else there is; a search shows what it finds first.
+  const sheetFirst = stacked && !isSearch && (table !== undefined || place.table === 'thread');
+  return <div className="bw-split bw-handbook">{sheetFirst ? [find, sheet, list] : [find, list, sheet]}</div>;
 }
 
 const allRows = allTables.reduce((sum, table) => sum + table.rows.length, 0);
@@ -119,7 +124,9 @@ function Topic({ topic, found, isSearch, place }: TopicProps) {
               aria-current={place.table === table.key ? 'page' : undefined}
             >
               {tableName(table)}
-              <span className="bw-second bw-small">{table.source.title}</span>
+              <span className="bw-second bw-small">
+                {table.source.title}. {rowsText(table)}
+              </span>
             </a>
             {isSearch && rows.length > 0 ? (
               <ul className="bw-handbook-rows">
@@ -147,6 +154,14 @@ function Topic({ topic, found, isSearch, place }: TopicProps) {
       </ul>
     </section>
   );
+}
+
+/** What tells two tables of one name apart: how many rows, from which to which. */
+function rowsText(table: AnyTable): string {
+  const names = rowsOf(table).map((row) => String(Object.values(row)[0]));
+  const [first, last] = [names[0] ?? '', names.at(-1) ?? ''];
+  const count = countOf(names.length, 'row');
+  return names.length < 2 || Math.max(first.length, last.length) > 14 ? count : `${count}, ${first} to ${last}`;
 }
 
 function Beginning() {

@@ -9,6 +9,7 @@ import { guardPage } from '../../host/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place, PlaceName } from '../../store/place.ts';
 import type { Planning } from '../bag/planning.ts';
+import { benchSheet } from '../bench/sheets/index.ts';
 import { ImportDialog } from '../import/ImportDialog.tsx';
 import { KeysSheet } from '../keys/KeysSheet.tsx';
 import { commandFindings, planFindings } from '../palette/findings.ts';
@@ -187,7 +188,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
       </main>
       <TitleStrip
         task={atHand === null ? 'none open' : atHand.task.code}
-        sheet={sheetNames[place.at]}
+        sheet={place.at === 'bench' ? `Bench: ${benchSheet(place.sheet).name}` : sheetNames[place.at]}
         person={preferences.person === '' ? 'not named yet' : preferences.person}
         units={units}
         onUnits={(next) => session.prefer({ units: next })}

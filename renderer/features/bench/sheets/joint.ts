@@ -101,10 +101,15 @@ export function atTorque(joint: Record<string, unknown>, torqueNm: number): Join
   return jointTask({ ...rest, torque: { min: text, max: text }, torqueIs: 'seating' });
 }
 
+/** A chapter is no document: its book goes before it. */
+export function documentName({ title, number }: { title: string; number: string }): string {
+  return number.startsWith('chapter') ? `${title}, ${number}` : number;
+}
+
 /** A joint's documents; a strength's table leads to the handbook. */
 export function jointSources(result: Pick<JointResult, 'sources'>): BenchSource[] {
-  return result.sources.map(({ number, table, edition, obtained }) => ({
-    text: `${number}, ${table} (${edition}), ${obtained}`,
+  return result.sources.map(({ title, number, table, edition, obtained }) => ({
+    text: `${documentName({ title, number })}, ${table} (${edition}), ${obtained}`,
     table: allTables.find((held) => held.source.number === number && held.source.table === table)?.key ?? null,
   }));
 }

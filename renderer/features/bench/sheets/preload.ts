@@ -23,7 +23,15 @@ import {
   torqueUnitOf,
   unitsShown,
 } from '../shown.ts';
-import { atTorque, jointOf, jointPaths, jointSources, tighteningFields, tighteningFormula } from './joint.ts';
+import {
+  atTorque,
+  documentName,
+  jointOf,
+  jointPaths,
+  jointSources,
+  tighteningFields,
+  tighteningFormula,
+} from './joint.ts';
 
 const targets = [
   { value: 'torque', label: 'a torque' },
@@ -310,13 +318,19 @@ function plotOf(typed: Typed, x: PlotGiven): PreloadPlotData & { title: string; 
     torqueUnits: unitsShown(torqueUnit, otherTorqueUnit(torqueUnit, max), units),
     forceUnits: shownForces(torqueUnit, result.preloadN.max, units),
     title: 'Preload against torque',
-    source: `${textIn(typed, 'thread') ?? ''}${textIn(typed, 'strength') === undefined ? '' : `, ${textIn(typed, 'strength')}`}; ${result.sources[1]?.number ?? ''}, ${result.sources[1]?.table ?? ''}.`,
+    source: `${textIn(typed, 'thread') ?? ''}${textIn(typed, 'strength') === undefined ? '' : `, ${textIn(typed, 'strength')}`}; ${formulaSource(result)}.`,
     assumed: [
       ...(textIn(typed, 'scatter') === undefined ? [] : [`preload scatters by ± ${numberIn(typed, 'scatter')} %.`]),
       ...(textIn(typed, 'k') !== undefined && typed['by'] !== 'friction' ? [`K is ${numberIn(typed, 'k')}.`] : []),
       'seating torque alone, without running torque.',
     ],
   };
+}
+
+/** The document of the formula itself: the one that follows upon that of the thread. */
+function formulaSource({ sources }: JointResult): string {
+  const source = sources[1];
+  return source === undefined ? '' : `${documentName(source)}, ${source.table}`;
 }
 
 function shownForces(torqueUnit: Unit, newtons: number, units: UnitsShown): [Unit, ...Unit[]] {

@@ -95,7 +95,8 @@ export function bandOf(typed: Typed, result: ToolSettingResult, units: UnitsShow
   return {
     callout: { minNm: nm('calloutMin'), maxNm: nm('calloutMax') },
     applied: appliedNm === null ? null : { minNm: appliedNm.min, maxNm: appliedNm.max },
-    setting,
+    // With an offset head the value set is no torque at the fastener, and has no place on its axis.
+    setting: result.correction === 1 ? setting : null,
     running: null,
     runningIncluded: true,
     unit,
