@@ -66,7 +66,7 @@ export function startTableImport(target: TargetName): TableImporting {
 
   return {
     open(origin, choice) {
-      stop();
+      if (give !== null) stop();
       opened = { kind: 'open', target, origin, choice };
       return new Promise((resolve) => {
         const late = setTimeout(() => {
@@ -79,7 +79,7 @@ export function startTableImport(target: TargetName): TableImporting {
           give = null;
           resolve(message === null || message.kind === 'shown' || message.kind === 'refused' ? message : null);
         };
-        started().postMessage(opened);
+        (worker ?? started()).postMessage(opened);
       });
     },
     run(asked, onProgress) {

@@ -19,7 +19,8 @@ import type {
 const pieceRows = 500;
 const firstRows = 12;
 
-let workbook: { bytes: Uint8Array; book: Workbook } | null = null;
+/** Of the file at hand; null where it is none. */
+let workbook: Workbook | null = null;
 let open: { grid: Grid; target: ImportTarget } | null = null;
 
 function send(message: TableImportTold): void {
@@ -37,19 +38,18 @@ function gridOf(origin: TableOrigin, choice: TableChoice, known: string[]): { gr
   if (origin.kind === 'paste')
     return { grid: pastedGrid({ text: origin.text, hasHeader: choice.hasHeader, known }), notes: [] };
   if (!isWorkbook(origin)) return { grid: csvGrid({ content: origin.bytes, file: origin.name, known }), notes: [] };
-  if (workbook?.bytes !== origin.bytes)
-    workbook = { bytes: origin.bytes, book: openWorkbook(origin.bytes, origin.name) };
-  return { grid: workbook.book.read(choice.sheet, choice.headerRow), notes: workbook.book.notes };
+  workbook = openWorkbook(origin.bytes, origin.name);
+  return { grid: workbook.read(choice.sheet, choice.headerRow), notes: workbook.notes };
 }
 
 function sheetsShown(): TableShown['sheets'] {
-  return (workbook?.book.sheets ?? []).map(({ name, state }) => ({ name, state }));
+  return (workbook?.sheets ?? []).map(({ name, state }) => ({ name, state }));
 }
 
 function openTable({ target: name, origin, choice }: Extract<TableImportAsked, { kind: 'open' }>): void {
   const target = importTargets[name];
   open = null;
-  if (origin.kind === 'paste') workbook = null;
+  workbook = null;
   const { grid, notes } = gridOf(
     origin,
     choice,

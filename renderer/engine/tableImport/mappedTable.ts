@@ -1,4 +1,5 @@
 import { cellText } from '../sheet/cellText.ts';
+import { dateReason } from '../sheet/dateLike.ts';
 import type { Grid, GridRecord } from '../sheet/grid.ts';
 import type { RowReading, Table } from '../sheet/index.ts';
 import { readUnit, type Unit } from '../units/index.ts';
@@ -80,6 +81,7 @@ export function mappedTable(grid: Grid, mapping: Mapping, target: ImportTarget):
   };
 }
 
+/** Beside what a workbook says of a cell: a number under a torque’s or a length’s unit may be that of a day, and forces are as large as that. */
 function refuseOddCell({ cells, odd }: GridRecord, { at, column, unit, of }: FedColumn, row: RowReading): void {
   const cell = cells[at] ?? '';
   const kind = odd?.get(at)?.kind;
@@ -95,7 +97,11 @@ function refuseOddCell({ cells, odd }: GridRecord, { at, column, unit, of }: Fed
       'is a date, as a spreadsheet makes of a size like 3/8 or 3/4: write it as a text with its unit, "3/8 in"',
       cell,
     );
-  else if (unit !== null) refuseOtherUnit(cell, { column, unit, row });
+  else if (unit !== null) {
+    const reason = of.unitKind === 'torque' || of.unitKind === 'length' ? dateReason(cell) : null;
+    if (reason !== null) row.refuse(column, 'wrong-shape', reason, cell);
+    else refuseOtherUnit(cell, { column, unit, row });
+  }
 }
 
 /** What stands in the header holds for every cell under it; a cell that says otherwise is one of the two, and nobody can tell which. */
