@@ -18,6 +18,9 @@ export const asRunColumns = [
   'time',
 ] as const;
 
+/** One more, beyond the contract: how far the fastener was turned after the snug torque. */
+export const asRunFurtherColumns = ['angle'] as const;
+
 /** Which of a callout's two meanings a row was judged by. */
 export type JudgedAs = 'final' | 'seating' | 'both';
 
@@ -31,6 +34,8 @@ export interface AsRunComputed {
   /** Final less running torque. */
   seatingNm: number | null;
   breakawayNm: number | null;
+  /** The turn after the snug torque, where one is recorded. */
+  angleDeg: number | null;
   runningMaxNm: number | null;
   /** Of this row's cycle. */
   breakawayMinNm: number | null;
@@ -42,6 +47,8 @@ export interface AsRunComputed {
 }
 
 export interface AsRunRow extends JudgedRow<AsRunComputed> {
+  /** The file's line. */
+  row: number;
   callout: string;
   position: string;
   cycle: number;
@@ -51,6 +58,8 @@ export interface AsRunRow extends JudgedRow<AsRunComputed> {
   serial: string | null;
   temperatureC: number | null;
   time: string | null;
+  /** What no rule reads, as it stands in the file. */
+  otherColumns?: Record<string, string>;
 }
 
 /** What a straight line through a position's breakaway torques makes of the next cycle. */
@@ -88,7 +97,7 @@ export interface PassingCycle {
 export interface WearSeries {
   callout: string;
   position: string;
-  readings: { cycle: number; breakawayNm: number }[];
+  readings: { cycle: number; breakawayNm: number; runningNm: number | null }[];
   /** The least breakaway torque at the next cycle. */
   minimumNm: number | null;
   next: NextBreakaway | null;

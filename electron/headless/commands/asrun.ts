@@ -26,8 +26,9 @@ export async function asrun(args: readonly CommandArgument[], io: CommandIo): Pr
     throw usage('Standard input can stand for one of the files only.', '-');
   const result = judgeAsRun({
     asRun: await csvInput(positional[0], io),
-    callouts: await csvInput(callouts, io),
-    ...(tools === undefined ? {} : { tools: await csvInput(tools, io) }),
+    // In a batch no file has a name: which of them a line is of is told by its option.
+    callouts: { file: '--callouts', ...(await csvInput(callouts, io)) },
+    ...(tools === undefined ? {} : { tools: { file: '--tools', ...(await csvInput(tools, io)) } }),
     skipBad: flags.has('--skip-bad'),
   });
   const { conforming, nonconforming, indeterminate } = result.summary;

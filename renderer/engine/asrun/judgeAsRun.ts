@@ -3,6 +3,7 @@ import type { Refusal } from '../../../shared-types/errors.ts';
 import type { Finding, JudgedSummary } from '../../../shared-types/judged.ts';
 import { decisionOf, readCallouts, refuseBad, type Callout } from '../callout/index.ts';
 import { cautionLead, cautionShort } from '../caution.ts';
+import { angleFindings } from './angle.ts';
 import { groupsOf } from './groups.ts';
 import { lockingFindings } from './judgeLocking.ts';
 import { aimOf, torqueComputed, torqueFindings, type Aim } from './judgeTorque.ts';
@@ -60,8 +61,10 @@ function judgedOf(
   const patterns = patternsOf(records);
   const aims = new Map<AsRunRecord, Aim>(records.map((record) => [record, aimOf(record)]));
   for (const record of records) {
+    const aim = aims.get(record) ?? aimOf(record);
     const own = [
-      ...torqueFindings(record, aims.get(record) ?? aimOf(record)),
+      ...torqueFindings(record, aim),
+      ...angleFindings(record, aim),
       ...lockingFindings(record, lockingFor(record)),
       ...turnsFindings(record, patterns.get(record) ?? null),
       ...temperatureFindings(record),
@@ -116,9 +119,10 @@ function patternsOf(records: readonly AsRunRecord[]): Map<AsRunRecord, TurnsPatt
 }
 
 function rowOf(record: AsRunRecord, findings: Finding[], computed: AsRunRow['computed']): AsRunRow {
-  const { id, callout, position, cycle, pass, method, tool, serial, temperature, time } = record;
+  const { id, row, callout, position, cycle, pass, method, tool, serial, temperature, time, otherColumns } = record;
   return {
     id,
+    row,
     callout: callout.id,
     position,
     cycle,
@@ -131,6 +135,7 @@ function rowOf(record: AsRunRecord, findings: Finding[], computed: AsRunRow['com
     serial,
     temperatureC: temperature?.celsius ?? null,
     time: time?.text ?? null,
+    ...(otherColumns === null ? {} : { otherColumns }),
   };
 }
 

@@ -10,6 +10,7 @@ export function lockingFindings(record: AsRunRecord, locking: CalloutLocking): F
   const findings = [runningOver(record, locking), ...breakawayUnder(record, locking), reusedUnder(record, locking)];
   const isJudged = record.runningNm !== null || record.breakawayNm !== null;
   if (locking.notHeld !== null && isJudged) findings.push(unjudged(record, locking.notHeld));
+  findings.push(...notPrinted(record, locking));
   return findings.filter((finding) => finding !== null);
 }
 
@@ -61,6 +62,19 @@ function reusedUnder({ runningNm, cycle, callout }: AsRunRecord, { reusedMin }: 
 
 function compared(value: number, { nm, source }: SetLimit): Pick<Finding, 'value' | 'limit' | 'unit' | 'source'> {
   return { value, limit: nm, unit: 'N·m', source };
+}
+
+/** A document that is held and says nothing of what was read, where the callout has no limit of its own. */
+function notPrinted({ runningNm, breakawayNm, cycle }: AsRunRecord, locking: CalloutLocking): Finding[] {
+  const { document, runningMax, breakawayMinAt } = locking;
+  if (document === null) return [];
+  const said = (about: string, what: string) => notHeldNote(about, `${document} prints no ${what} for this thread.`);
+  return [
+    ...(runningNm !== null && runningMax === null ? [said('running-over-limit', 'greatest running torque')] : []),
+    ...(breakawayNm !== null && breakawayMinAt(cycle).certain === null
+      ? [said('breakaway-under-limit', 'least breakaway torque')]
+      : []),
+  ];
 }
 
 /** A refusal lists all that is held; a note needs not. */

@@ -125,8 +125,16 @@ function setFinding({ callout, finalNm }: AsRunRecord): Finding {
 
 /** The numbers of a record's torque, as its row shows them. */
 export function torqueComputed(
-  { finalNm, runningNm, breakawayNm }: AsRunRecord,
+  { finalNm, runningNm, breakawayNm, angleDeg }: AsRunRecord,
   { bandNm, judgedAs, seatingNm }: Aim,
-): Pick<AsRunComputed, 'bandNm' | 'judgedAs' | 'finalNm' | 'runningNm' | 'seatingNm' | 'breakawayNm'> {
-  return { bandNm: { min: bandNm.minNm, max: bandNm.maxNm }, judgedAs, finalNm, runningNm, seatingNm, breakawayNm };
+): Pick<AsRunComputed, 'bandNm' | 'judgedAs' | 'finalNm' | 'runningNm' | 'seatingNm' | 'breakawayNm' | 'angleDeg'> {
+  return {
+    bandNm: { min: bandNm.minNm, max: bandNm.maxNm },
+    judgedAs,
+    finalNm,
+    runningNm,
+    seatingNm,
+    breakawayNm,
+    angleDeg,
+  };
 }

@@ -24,6 +24,8 @@ export interface CalloutLocking {
   breakawayMinAt: (cycle: number) => BreakawayMinimum;
   /** Least torque of a nut used again, by a document that prints no breakaway torque. */
   reusedMin: SetLimit | null;
+  /** The document that the callout names, where it is held for the thread. */
+  document: string | null;
   /** Why the document that the callout names says nothing; null where it does or none is named. */
   notHeld: string | null;
 }
@@ -56,6 +58,7 @@ export function lockingOf(callout: Callout): CalloutLocking {
       return { certain: atFifth, asked: cycle < fifthOff ? atFirst : atFifth };
     },
     reusedMin: first === null ? reused : null,
+    document: held?.source.number ?? null,
     notHeld: reason,
   };
 }

@@ -1,4 +1,4 @@
-import { asRunColumns } from '../../../shared-types/asRun.ts';
+import { asRunColumns, asRunFurtherColumns } from '../../../shared-types/asRun.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { Callout } from '../callout/index.ts';
 import { readTable, TableReading, type RowReading, type Table, type TableForm } from '../sheet/index.ts';
@@ -6,8 +6,11 @@ import { readMoment } from './moment.ts';
 import type { AsRunRecord } from './record.ts';
 import { readTemperature } from './temperature.ts';
 
-const form: TableForm = { known: asRunColumns, needed: [['callout', 'position', 'cycle', 'final']] };
-const quantities = ['cycle', 'running', 'breakaway', 'final', 'turns', 'temperature'];
+const form: TableForm = {
+  known: [...asRunColumns, ...asRunFurtherColumns],
+  needed: [['callout', 'position', 'cycle', 'final']],
+};
+const quantities = ['cycle', 'running', 'breakaway', 'final', 'turns', 'temperature', 'angle'];
 const torque = { kind: 'torque', unit: 'N·m', least: 'zero' } as const;
 /** No wrench gives more (common practice, no source); figures beyond it are slips of the pen. */
 const torqueMostNm = 1e7;
@@ -40,9 +43,15 @@ export function readAsRun(
   const records: AsRunRecord[] = [];
   for (const each of table.records) {
     const record = readRecord(reading.row(each), named, seen);
-    if (record !== null) records.push(record);
+    if (record !== null) records.push({ ...record, otherColumns: otherColumns(table, each.cells) });
   }
   return { records, refusals: reading.inOrder(), table };
+}
+
+/** What nothing reads, kept as it stands. */
+function otherColumns({ unknownColumns }: Table, cells: readonly string[]): Record<string, string> | null {
+  if (unknownColumns.length === 0) return null;
+  return Object.fromEntries(unknownColumns.map(({ name, at }) => [name, cells[at] ?? '']));
 }
 
 /** Callouts by their ids; one that two of them have is no id. */
@@ -77,6 +86,7 @@ export function readRecord(
     breakawayNm: readTorque(row, 'breakaway'),
     method: row.choice('method', ['set', 'read']),
     turns: readTurns(row),
+    angleDeg: readAngle(row),
     tool: row.text('tool'),
     serial: row.text('serial'),
     temperature: readTemperature(row),
@@ -86,7 +96,18 @@ export function readRecord(
   const id = [callout.id, position, String(cycle), ...(pass === null ? [] : [pass])].join(' / ');
   refuseRepeated(row, JSON.stringify([callout.id, position, cycle, pass]), id, seen);
   if (row.isBad || final === null) return null;
-  return { row: row.row, id, callout, position, cycle, pass, passNumber: numberOf(pass), finalNm: final, ...rest };
+  return {
+    row: row.row,
+    id,
+    callout,
+    position,
+    cycle,
+    pass,
+    passNumber: numberOf(pass),
+    finalNm: final,
+    ...rest,
+    otherColumns: null,
+  };
 }
 
 function readCalloutOf(row: RowReading, named: ReadonlyMap<string, readonly Callout[]>): Callout | null {
@@ -118,6 +139,13 @@ function readCycle(row: RowReading): number | null {
     holds: (value) => Number.isInteger(value) && value >= 1 && value <= cyclesMost,
     range: `a whole number from 1 to ${cyclesMost}`,
   });
+}
+
+function readAngle(row: RowReading): number | null {
+  const found = row.quantity('angle', { kind: 'angle', unit: 'deg', least: 'zero' });
+  if (found === null || found.value <= 360 * turnsMost) return found?.value ?? null;
+  row.refuse('angle', 'out-of-range', `must be 0 to ${turnsMost} turns`, found.text);
+  return null;
 }
 
 /** "1.25", or an angle: "450 deg". */

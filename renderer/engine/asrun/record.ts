@@ -17,6 +17,8 @@ export interface AsRunRecord {
   runningNm: number | null;
   breakawayNm: number | null;
   finalNm: number;
+  /** The turn after the snug torque. */
+  angleDeg: number | null;
   method: 'set' | 'read' | null;
   turns: number | null;
   tool: string | null;
@@ -25,6 +27,8 @@ export interface AsRunRecord {
   temperature: { text: string; celsius: number | null } | null;
   /** As typed; `moment` is null where it is none that is understood. */
   time: { text: string; moment: Moment | null } | null;
+  /** What nothing reads, kept as it stands. */
+  otherColumns: Record<string, string> | null;
 }
 
 /** Findings on records, by record: what several rows say together is found on one of them. */

@@ -32,7 +32,11 @@ export function wearFindings(
     const ordered = group.toSorted((a, b) => a.cycle - b.cycle);
     const last = ordered.at(-1);
     if (last === undefined) return [];
-    const readings = ordered.map(({ cycle, breakawayNm }) => ({ cycle, breakawayNm: breakawayNm ?? 0 }));
+    const readings = ordered.map(({ cycle, breakawayNm, runningNm }) => ({
+      cycle,
+      breakawayNm: breakawayNm ?? 0,
+      runningNm,
+    }));
     const { breakawayMinAt } = lockingFor(last);
     const next = nextBreakaway(readings);
     const minimum = breakawayMinAt(last.cycle + 1).asked;

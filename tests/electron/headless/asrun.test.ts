@@ -93,6 +93,7 @@ describe('asrun', () => {
       JSON.stringify(['asrun', { csv: outside }, '--callouts', { csv: callouts }]),
       JSON.stringify(['asrun', { csv: csvOf([recordOf({ cycle: 'x' })]) }, '--callouts', { csv: callouts }]),
       JSON.stringify(['asrun', { csv: conforming }, '--callouts', { csv: callouts }, '--skip-bad']),
+      JSON.stringify(['asrun', { csv: conforming }, '--callouts', { csv: csvOf([calloutOf({ torqueMin: '5' })]) }]),
     ];
     const io: CommandIo = {
       readText: () => Promise.reject(new Error('no file')),
@@ -108,9 +109,10 @@ describe('asrun', () => {
     const answers = [];
     for await (const { line } of given.lines)
       answers.push(JSON.parse(line) as { exit: number; result?: AsRunResult; error?: unknown });
-    expect(answers.map(({ exit }) => exit)).toEqual([0, 1, 2, 0]);
+    expect(answers.map(({ exit }) => exit)).toEqual([0, 1, 2, 0, 2]);
     expect(answers[1]?.result?.summary.nonconforming).toBe(1);
     expect(answers[2]?.error).toMatchObject({ row: 2, field: 'cycle', value: 'x' });
+    expect(answers[4]?.error).toMatchObject({ file: '--callouts', row: 2, field: 'torqueMin' });
   });
 });
 
@@ -135,7 +137,7 @@ describe('files', () => {
     const lines = (await ask('--tools', demo('tools'), '--format', 'csv')).out.trimEnd().split('\r\n');
     const wanted = result.rows.reduce((sum, { findings }) => sum + Math.max(1, findings.length), 0);
     expect(lines).toHaveLength(1 + wanted);
-    expect(lines[0]).toBe('callout,position,cycle,pass,decision,rule,severity,message,value,limit,unit,source');
+    expect(lines[0]).toBe('callout,position,cycle,pass,decision,rule,severity,message,value,limit,unit,source,notes');
   });
 
   it('give text with counts, findings, series and caution', async () => {

@@ -142,9 +142,11 @@ describe('a document that prints a torque for nuts used again alone', () => {
 
   it('is a query from the second cycle on', () => {
     const record = { final: '470 lbf·in', running: '7.9 lbf·in' };
-    expect(row(faa, { ...record, cycle: 1 }).rules).toEqual([]);
-    expect(row(faa, { ...record, cycle: 2 }).rules).toEqual([['reuse-under-minimum', 'query']]);
-    expect(row(faa, { ...record, cycle: 2, running: '8 lbf·in' }).rules).toEqual([]);
+    // It prints no greatest running torque, which is said of every reading.
+    const note = ['no-published-value', 'note'];
+    expect(row(faa, { ...record, cycle: 1 }).rules).toEqual([note]);
+    expect(row(faa, { ...record, cycle: 2 }).rules).toEqual([['reuse-under-minimum', 'query'], note]);
+    expect(row(faa, { ...record, cycle: 2, running: '8 lbf·in' }).rules).toEqual([note]);
   });
 });
 
@@ -174,6 +176,27 @@ describe('the pattern of turns', () => {
   });
 });
 
+describe('a turn after the snug torque', () => {
+  const turning = { angle: '60-70 deg' };
+
+  it.each([
+    [{ angle: '60 deg' }, []],
+    [{ angle: '70 deg' }, []],
+    [{ angle: '0.25 rev' }, [['angle-outside-callout', 'query']]],
+    [{ angle: '59.9 deg' }, [['angle-outside-callout', 'query']]],
+    [{}, [['angle-missing', 'query']]],
+  ])('%j', (read, rules) => {
+    expect(row(turning, read).rules).toEqual(rules);
+  });
+
+  it('is not asked of a callout without one, nor of a pass before the last', () => {
+    expect(row({}, { angle: '400 deg' }).rules).toEqual([]);
+    expect(row({ ...turning, passes: '20-25 N·m; 50-58 N·m' }, { pass: 1, final: '22 N·m' }).rules).toEqual([
+      ['pass-missing', 'query'],
+    ]);
+  });
+});
+
 describe('the answer', () => {
   it('has the fields of a record beside its judgement, and the numbers behind it', () => {
     const record = {
@@ -192,6 +215,7 @@ describe('the answer', () => {
     );
     expect(rows[0]).toEqual({
       id: 'C / P-3 / 2 / 1',
+      row: 2,
       callout: 'C',
       position: 'P-3',
       cycle: 2,
@@ -205,6 +229,7 @@ describe('the answer', () => {
         runningNm: 2,
         seatingNm: 52,
         breakawayNm: 1.5,
+        angleDeg: null,
         runningMaxNm: 3,
         breakawayMinNm: 1,
         turns: 3,
@@ -216,6 +241,7 @@ describe('the answer', () => {
       serial: 'S',
       temperatureC: 20,
       time: '10:05',
+      otherColumns: { colour: 'red' },
     });
     expect(unknownColumns).toEqual(['colour']);
   });
