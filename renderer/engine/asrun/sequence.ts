@@ -35,7 +35,9 @@ function sequenceOf({ otherColumns }: Callout): string[] {
   if (otherColumns === null) return [];
   const name = Object.keys(otherColumns).find((column) => column.trim().toLowerCase() === 'sequence');
   const text = name === undefined ? '' : (otherColumns[name] ?? '');
-  return [...new Set(text.split(/[\s,;>→-]+/).filter((position) => position !== ''))];
+  // "1-3-2-4" is an order too, but a dash may also stand in a name, as in "P-1, P-3".
+  const between = /[\s,;>→]/.test(text.trim()) ? /[\s,;>→]+/ : '-';
+  return [...new Set(text.split(between).filter((position) => position !== ''))];
 }
 
 function judgeOrder(sequence: readonly string[], byPosition: ReadonlyMap<string, AsRunRecord>, found: Found): void {
@@ -45,7 +47,7 @@ function judgeOrder(sequence: readonly string[], byPosition: ReadonlyMap<string,
     const moment = record.time?.moment ?? null;
     const before = latest?.time?.moment ?? null;
     const isEarlier = moment === null || before === null ? null : isBefore(moment, before);
-    if (moment === null || (latest !== null && isEarlier === null && !isSameDay(record, latest))) {
+    if (moment === null || (latest !== null && isEarlier === null)) {
       found(record, {
         rule: 'sequence-not-judged',
         severity: 'note',
@@ -61,10 +63,4 @@ function judgeOrder(sequence: readonly string[], byPosition: ReadonlyMap<string,
       });
     } else latest = record;
   }
-}
-
-/** Two days alone, or a day and a time in it, are of the same moment as far as can be told. */
-function isSameDay(one: AsRunRecord, other: AsRunRecord): boolean {
-  const [a, b] = [one.time?.moment ?? null, other.time?.moment ?? null];
-  return a !== null && b !== null && a.form === 'day' && b.form === 'day';
 }

@@ -19,6 +19,17 @@ describe('the order of a pattern', () => {
     expect(rows[1]?.findings[0]?.message).toContain('before position 3 at 10:03');
   });
 
+  it.each([
+    ['1-3-2-4', (n: number) => String(n)],
+    ['1, 3, 2, 4', (n: number) => String(n)],
+    ['1 > 3 > 2 > 4', (n: number) => String(n)],
+    ['P-1; P-3; P-2; P-4', (n: number) => `P-${n}`],
+    [' P-1 P-3 P-2 P-4 ', (n: number) => `P-${n}`],
+  ])('may be written "%s"', (sequence, name) => {
+    const rows = [1, 2, 3, 4].map((n) => recordOf({ position: name(n), time: `10:0${n}` }));
+    expect(rulesOf(judgedOf([calloutOf({ sequence })], rows))).toEqual([[], [['out-of-sequence', 'query']], [], []]);
+  });
+
   it('is judged for each cycle and pass by itself', () => {
     const rows = [at(1, '10:01'), at(3, '10:02'), at(2, '10:03'), at(4, '10:04')];
     const second = rows.map((row) => ({ ...row, cycle: 2, time: '09:00' }));
