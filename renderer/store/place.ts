@@ -7,6 +7,8 @@ export type Place =
   | { at: 'outings'; outing?: string }
   | { at: 'bag'; outing?: string; line?: string }
   | { at: 'manifest'; outing?: string }
+  /** Keys of a list of callouts and of one of its rows. */
+  | { at: 'callouts'; list?: string; callout?: string }
   /** Keys of the records: codes are unique within their shelf or site only. */
   | { at: 'catalog'; shelf?: string; item?: string }
   | { at: 'sites'; site?: string; interface?: string }
@@ -25,6 +27,7 @@ const parts = {
   outings: ['outing'],
   bag: ['outing', 'line'],
   manifest: ['outing'],
+  callouts: ['list', 'callout'],
   catalog: ['shelf', 'item'],
   sites: ['site', 'interface'],
   handbook: ['table', 'row'],

@@ -16,14 +16,16 @@ export interface JobLineProps {
   /** Task name, its origin, and the way to another task. */
   task: ReactNode;
   places: JobPlace[];
+  /** The inspector's places: a chain of their own, apart from the first. */
+  inspection?: JobPlace[];
 }
 
 const steps: Record<string, number> = { ArrowRight: 1, ArrowLeft: -1 };
 
-/** The job as a chain of dimensions. One tab stop; the arrow keys walk it. */
-export function JobLine({ task, places }: JobLineProps) {
-  const chain = useRef<HTMLUListElement>(null);
-  const currentIndex = places.findIndex((place) => place.current);
+/** The job as two chains of dimensions. One tab stop; the arrow keys walk from one into the other. */
+export function JobLine({ task, places, inspection = [] }: JobLineProps) {
+  const chain = useRef<HTMLDivElement>(null);
+  const currentIndex = [...places, ...inspection].findIndex((place) => place.current);
   const stop = currentIndex < 0 ? 0 : currentIndex;
 
   const walk = (event: KeyboardEvent): void => {
@@ -40,23 +42,32 @@ export function JobLine({ task, places }: JobLineProps) {
   return (
     <nav className="bw-job" aria-label="Job line">
       <div className="bw-job-task">{task}</div>
-      <ul ref={chain} className="bw-job-chain" onKeyDown={walk}>
-        {places.map(({ name, address, current, done, word }, index) => (
-          <li key={name}>
-            <a
-              className="bw-job-place"
-              href={address}
-              aria-current={current ? 'page' : undefined}
-              tabIndex={index === stop ? 0 : -1}
-            >
-              <span className="bw-job-name">{name}</span>
-              <span className="bw-job-line" />
-              <span className="bw-job-done" style={{ width: `${Math.round(Math.min(Math.max(done, 0), 1) * 100)}%` }} />
-              <span className="bw-job-word">{word}</span>
-            </a>
-          </li>
-        ))}
-      </ul>
+      <div ref={chain} className="bw-job-chains" role="presentation" onKeyDown={walk}>
+        <Chain places={places} stop={stop} />
+        {inspection.length === 0 ? null : <Chain places={inspection} stop={stop - places.length} apart />}
+      </div>
     </nav>
+  );
+}
+
+function Chain({ places, stop, apart = false }: { places: JobPlace[]; stop: number; apart?: boolean }) {
+  return (
+    <ul className="bw-job-chain" data-apart={apart || undefined} style={{ flexGrow: places.length }}>
+      {places.map(({ name, address, current, done, word }, index) => (
+        <li key={name}>
+          <a
+            className="bw-job-place"
+            href={address}
+            aria-current={current ? 'page' : undefined}
+            tabIndex={index === stop ? 0 : -1}
+          >
+            <span className="bw-job-name">{name}</span>
+            <span className="bw-job-line" />
+            <span className="bw-job-done" style={{ width: `${Math.round(Math.min(Math.max(done, 0), 1) * 100)}%` }} />
+            <span className="bw-job-word">{word}</span>
+          </a>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -43,6 +43,7 @@ export const marks = {
   'nonconforming-over': mark('Nonconforming, over', 'bad', 22, limits, block(16.8, 5.5, 5, 5)),
   'nonconforming-under': mark('Nonconforming, under', 'bad', 22, limits, block(0, 5.5, 4.4, 5)),
   indeterminate: mark('Indeterminate', 'doubt', 22, limits, hollow(11.2, 5.5, 8, 5)),
+  unreadable: mark('Not readable', 'doubt', 22, limits, <path d="M8.5 8H12.5" strokeDasharray="1.2 1.4" />),
 
   // Pieces: a pocket and a block; a broken pocket misses its piece.
   'to-pack': mark('To pack', 'plain', 16, pocket),

@@ -6,6 +6,7 @@ import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { BagSheet } from '../bag/BagSheet.tsx';
 import type { Planning, PlanningState } from '../bag/planning.ts';
+import { CalloutsPlace } from '../callouts/CalloutsPlace.tsx';
 import { CatalogHall } from '../catalog/CatalogHall.tsx';
 import { demoPlans } from '../first-page/demoPlans.ts';
 import { FirstPage } from '../first-page/FirstPage.tsx';
@@ -80,6 +81,8 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   const { plan, missing } = atHand;
   if (place.at === 'front')
     return <FrontSheet atHand={atHand} result={result} former={former} units={units} today={today} />;
+  if (place.at === 'callouts')
+    return <CalloutsPlace place={place} atHand={atHand} host={host} units={units} person={preferences.person} />;
   if (place.at === 'steps')
     return (
       <StepsSheet

@@ -10,6 +10,8 @@ import { placeAddress } from '../../store/place.ts';
 import type { Place, PlaceName } from '../../store/place.ts';
 import type { Planning } from '../bag/planning.ts';
 import { benchSheet } from '../bench/sheets/index.ts';
+import { useCalloutsPlace } from '../callouts/calloutsWord.tsx';
+import { KeptJudging } from '../callouts/KeptJudging.tsx';
 import { ImportDialog } from '../import/ImportDialog.tsx';
 import { KeysSheet } from '../keys/KeysSheet.tsx';
 import { commandFindings, planFindings } from '../palette/findings.ts';
@@ -39,14 +41,24 @@ const sheetNames: Record<PlaceName, string> = {
   outings: 'Outings',
   bag: 'Bag',
   manifest: 'Manifest',
+  callouts: 'Callouts',
   catalog: 'Catalog',
   sites: 'Sites',
   handbook: 'Handbook',
   bench: 'Bench',
 };
-const ofTask: ReadonlySet<PlaceName> = new Set(['front', 'steps', 'outings', 'bag', 'manifest']);
+const ofTask: ReadonlySet<PlaceName> = new Set(['front', 'steps', 'outings', 'bag', 'manifest', 'callouts']);
 /** Places whose panes scroll by themselves. */
-const split: ReadonlySet<PlaceName> = new Set(['steps', 'outings', 'bag', 'catalog', 'sites', 'handbook', 'bench']);
+const split: ReadonlySet<PlaceName> = new Set([
+  'steps',
+  'outings',
+  'bag',
+  'callouts',
+  'catalog',
+  'sites',
+  'handbook',
+  'bench',
+]);
 
 /** The outing chosen where the hand is; the bag's sheet begins with the first. */
 function outingAtHand(plan: ResolvedPlan, place: Place): string | undefined {
@@ -79,6 +91,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const deeds = useDeeds({ store, session, planning, host, atTheDoor: setAtTheDoor });
   const plan = atHand?.plan ?? null;
   const { judgements, counts } = useJudgements(plan);
+  const calloutsPlace = useCalloutsPlace(atHand?.id ?? null, place.at === 'callouts');
   const units = preferences.units;
   const missing = atHand?.missing ?? [];
   const inTask = ofTask.has(place.at);
@@ -163,8 +176,10 @@ export function Window({ host, info, planning, now }: WindowProps) {
             at: place.at,
             outing: outingAtHand(plan, place),
           })}
+          inspection={[calloutsPlace]}
         />
       )}
+      {atHand === null ? null : <KeptJudging task={atHand.id} />}
       <main ref={main} tabIndex={-1} className="bw-main" data-split={split.has(place.at) || undefined}>
         {saveState.kind === 'elsewhere' ? <ElsewhereBanner store={store} reason={saveState.reason} /> : null}
         {refused === null ? null : (

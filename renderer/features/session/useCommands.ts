@@ -5,6 +5,7 @@ import type { Session } from '../../store/session.ts';
 import { bagCommands } from '../bag/bagCommands.ts';
 import { benchCommands } from '../bench/benchCommands.ts';
 import type { Planning } from '../bag/planning.ts';
+import { calloutCommands } from '../callouts/calloutAsking.ts';
 import { catalogCommands } from '../catalog/catalogCommands.ts';
 import { handbookCommands } from '../handbook/handbookCommands.ts';
 import { demoPlans } from '../first-page/demoPlans.ts';
@@ -80,6 +81,7 @@ export function useCommands({ around, plan, now }: Given): Command[] {
       ),
       ...taskCommands({ hasTask, place }),
       ...bagCommands({ hasTask, hasResult, planning: isPlanning, place }),
+      ...calloutCommands(hasTask),
       ...catalogCommands(),
       ...handbookCommands(),
       ...benchCommands(place),

@@ -1,0 +1,125 @@
+import type { ReactNode, Ref } from 'react';
+import { Button, NativeSelect } from '@mantine/core';
+import type { LineView, TableJudged } from '../../../shared-types/inspection.ts';
+import type { EntryHead } from '../../../shared-types/journal.ts';
+import { firstView } from './calloutView.ts';
+import { lineStateWords } from './stateWords.tsx';
+
+export interface CalloutsBarProps {
+  view: LineView;
+  onLook: (change: Partial<LineView>) => void;
+  searchRef: Ref<HTMLInputElement>;
+  /** "18 of 214". */
+  count: string;
+  judged: TableJudged | null;
+  /** Which table, and what is done with the whole of it. */
+  children: ReactNode;
+  undo: EntryHead | null;
+  redo: EntryHead | null;
+  onUndo: () => void;
+  onRedo: () => void;
+  /** Down from the search: into the rows. */
+  onDown: () => void;
+}
+
+const states = [
+  { value: 'all', label: 'Every decision' },
+  ...(['nonconforming', 'indeterminate', 'conforming', 'unreadable'] as const).map((value) => ({
+    value,
+    label: lineStateWords[value],
+  })),
+];
+const severities = [
+  { value: 'all', label: 'Every severity' },
+  { value: 'reject', label: 'Nonconforming findings' },
+  { value: 'query', label: 'Indeterminate findings' },
+  { value: 'note', label: 'Notes' },
+];
+const acceptances = [
+  { value: 'all', label: 'Open and accepted' },
+  { value: 'open', label: 'Something open' },
+  { value: 'accepted', label: 'Something accepted' },
+];
+
+/** What is shown of the callouts, and what can be done to all of them. */
+export function CalloutsBar(props: CalloutsBarProps) {
+  const { view, onLook, searchRef, count, judged, children, undo, redo, onUndo, onRedo, onDown } = props;
+  const rules = Object.entries(judged?.rules ?? {}).toSorted((a, b) => (a[0] < b[0] ? -1 : 1));
+  const sieved = view.state !== 'all' || view.rule !== null || view.severity !== 'all' || view.acceptance !== 'all';
+  return (
+    <div className="bw-callouts-bar">
+      <div className="bw-callouts-line">
+        {children}
+        <span className="bw-callouts-end">
+          {undo === null ? null : (
+            <Button className="bw-callouts-deed" onClick={onUndo} title={`Undo: ${undo.title}`}>
+              Undo: {undo.title}
+            </Button>
+          )}
+          {redo === null ? null : (
+            <Button className="bw-callouts-deed" onClick={onRedo} title={`Redo: ${redo.title}`}>
+              Redo: {redo.title}
+            </Button>
+          )}
+        </span>
+      </div>
+      <div className="bw-callouts-line">
+        <div className="bw-callouts-search">
+          <input
+            ref={searchRef}
+            type="search"
+            aria-label="Find a callout: id, thread, torque or rule"
+            placeholder="Id, thread, torque or rule"
+            autoComplete="off"
+            spellCheck={false}
+            value={view.text}
+            onChange={({ currentTarget }) => onLook({ text: currentTarget.value })}
+            onKeyDown={(event) => {
+              if (event.key === 'ArrowDown' || event.key === 'Enter') {
+                event.preventDefault();
+                onDown();
+              } else if (event.key === 'Escape' && view.text !== '') {
+                event.preventDefault();
+                onLook({ text: '' });
+              }
+            }}
+          />
+          <span role="status" className="bw-second bw-small bw-nowrap">
+            {count}
+          </span>
+        </div>
+        <NativeSelect
+          aria-label="Decision"
+          data={states}
+          value={view.state}
+          onChange={({ currentTarget }) => onLook({ state: currentTarget.value as LineView['state'] })}
+        />
+        <NativeSelect
+          aria-label="Rule"
+          className="bw-callouts-rule"
+          data={[
+            { value: '', label: 'Every rule' },
+            ...rules.map(([rule, times]) => ({ value: rule, label: `${rule} (${times})` })),
+          ]}
+          value={view.rule ?? ''}
+          onChange={({ currentTarget }) => onLook({ rule: currentTarget.value === '' ? null : currentTarget.value })}
+        />
+        <NativeSelect
+          aria-label="Severity"
+          data={severities}
+          value={view.severity}
+          onChange={({ currentTarget }) => onLook({ severity: currentTarget.value as LineView['severity'] })}
+        />
+        <NativeSelect
+          aria-label="Acceptance"
+          data={acceptances}
+          value={view.acceptance}
+          onChange={({ currentTarget }) => onLook({ acceptance: currentTarget.value as LineView['acceptance'] })}
+        />
+        {sieved || view.text !== '' ? (
+          <Button onClick={() => onLook({ ...firstView, sort: view.sort, down: view.down })}>Show all</Button>
+        ) : null}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,348 @@
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { Button, NativeSelect } from '@mantine/core';
+import { useMediaQuery } from '@mantine/hooks';
+import type { Host } from '../../../shared-types/host.ts';
+import type { LineView } from '../../../shared-types/inspection.ts';
+import type { Finding } from '../../../shared-types/judged.ts';
+import type { CalloutList, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
+import { cellNamed, stepCallouts, stepColumns } from '../../engine/inspection/index.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { refusalOf } from '../../store/session.ts';
+import type { TaskAtHand } from '../../store/session.ts';
+import { isoWithOffset } from '../manifest/isoWithOffset.ts';
+import { useSession } from '../session/SessionContext.ts';
+import { goTo } from '../session/usePlace.ts';
+import { useHistoryState, useStore } from '../session/useStore.ts';
+import { freshCode } from '../task/freshCode.ts';
+import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
+import { useAct } from '../task/useAct.tsx';
+import { useAsked } from '../task/useAsked.ts';
+import { useOpenForm } from '../task/useOpenForm.ts';
+import { countOf } from '../steps/words.ts';
+import { useStable } from '../catalog/useStable.ts';
+import { AcceptDialog } from './AcceptDialog.tsx';
+import { acceptFinding, addList, removeCallouts, removeList, renameList, withdrawAcceptance } from './calloutActs.ts';
+import { calloutAsking } from './calloutAsking.ts';
+import { CalloutForm } from './CalloutForm.tsx';
+import { CalloutPane } from './CalloutPane.tsx';
+import { CalloutsBar } from './CalloutsBar.tsx';
+import { CalloutsFoot } from './CalloutsFoot.tsx';
+import { CalloutTable } from './CalloutTable.tsx';
+import { isPlainView, useCalloutView, useOrder } from './calloutView.ts';
+import { ChooseFile } from './ChooseFile.tsx';
+import type { OpenFile } from './ChooseFile.tsx';
+import { keptDesk, useTableState } from './desks.ts';
+import { NameDialog } from './NameDialog.tsx';
+import { NoCallouts } from './NoCallouts.tsx';
+import { pastedTable } from './pastedTable.ts';
+import { useLook } from './useLook.ts';
+
+export interface CalloutsSheetProps {
+  atHand: TaskAtHand;
+  lists: readonly CalloutList[];
+  /** The list shown; null where the task has none. */
+  list: CalloutList | null;
+  rows: readonly KeptCallout[];
+  /** Key of the callout in hand. */
+  callout: string | null;
+  host: Host;
+  units: UnitsShown;
+  person: string;
+  onOpenFile: OpenFile;
+}
+
+interface OpenedForm {
+  list: CalloutList;
+  isNewList: boolean;
+  before: KeptCallout | null;
+  initial: KeptCallout;
+  heading: string;
+}
+
+const none: ReadonlySet<string> = new Set();
+
+/** The lists of the task: the table, and beside it the callout in hand or the form about it. */
+export function CalloutsSheet(props: CalloutsSheetProps) {
+  const { atHand, lists, list, rows, callout, host, units, person, onOpenFile } = props;
+  const store = useStore();
+  const session = useSession();
+  const history = useHistoryState();
+  const { run, notice } = useAct();
+  const desk = keptDesk();
+  const of = list?.id ?? '';
+  const state = useTableState(desk, list?.id ?? null);
+  const [view, look] = useCalloutView();
+  const searched = useDeferredValue(view);
+  const places = useOrder(desk, of, state, searched);
+  const { open, leaveAsked, show, guarded, stay, left } = useOpenForm<OpenedForm>();
+  const [chosen, setChosen] = useState(none);
+  const [asked, setAsked] = useState<'remove' | 'remove-list' | 'rename' | null>(null);
+  const [accepting, setAccepting] = useState<{ finding: Finding; of: KeptCallout } | null>(null);
+  const [focusAsked, setFocusAsked] = useState(0);
+  const root = useRef<HTMLDivElement>(null);
+  const search = useRef<HTMLInputElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const fileInput = useRef<HTMLInputElement>(null);
+  const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
+
+  const byKey = useMemo(() => new Map(rows.map((row) => [row.id, row])), [rows]);
+  const lines = state?.lines ?? [];
+  const shownCount = places?.length ?? lines.length;
+  const first = places === null ? lines[0] : lines[places[0] ?? -1];
+  const inHand = (callout === null ? undefined : byKey.get(callout)) ?? byKey.get(first?.key ?? '');
+  const looked = useLook(desk, of, state?.judged == null ? null : state.turn, inHand?.id ?? null);
+  const steps = useMemo(() => stepCallouts(atHand.plan), [atHand.plan]);
+  const marked = useMemo(() => [...chosen].flatMap((key) => byKey.get(key) ?? []), [chosen, byKey]);
+  const toRemove = marked.length > 1 ? marked : inHand === undefined ? [] : [inHand];
+
+  const take = (key: string, on = of): void => goTo({ at: 'callouts', list: on, callout: key }, 'replace');
+  const focusRow = (): void => setFocusAsked((before) => before + 1);
+  useEffect(() => {
+    if (focusAsked > 0) root.current?.querySelector<HTMLElement>('[role=row][tabindex="0"]')?.focus();
+  }, [focusAsked]);
+
+  const newList = (name: string, columns: readonly string[]): CalloutList => ({
+    ...{ id: store.newId(), rev: 0, task: atHand.id, name, columns: [...columns], person },
+  });
+  const add = (): void => {
+    const on = list ?? newList('Callouts', ['id', 'thread', 'torqueMin', 'torqueMax']);
+    const last = rows.at(-1)?.position ?? -1;
+    const initial: KeptCallout = { id: store.newId(), rev: 0, list: on.id, position: last + 1, cells: {} };
+    show({ list: on, isNewList: list === null, before: null, initial, heading: 'Add callout' });
+  };
+  const edit = (row: KeptCallout | undefined, cells: Record<string, string> = {}): void => {
+    if (row === undefined || list === null) return;
+    const { torque: _torque, tolerance: _tolerance, ...rest } = row.cells;
+    const initial = Object.keys(cells).length === 0 ? row : { ...row, cells: { ...rest, ...cells } };
+    show({ list, isNewList: false, before: row, initial, heading: `Edit ${cellNamed(row.cells, 'id')}` });
+  };
+  const copy = (row: KeptCallout): void => {
+    if (list === null) return;
+    const ids = new Set(rows.map(({ cells }) => cellNamed(cells, 'id')));
+    const { accepted: _accepted, ...rest } = row;
+    const column = Object.keys(row.cells).find((name) => name.trim().toLowerCase() === 'id') ?? 'id';
+    const cells = { ...row.cells, [column]: freshCode(cellNamed(row.cells, 'id'), ids) };
+    const last = rows.at(-1)?.position ?? -1;
+    const initial: KeptCallout = { ...rest, id: store.newId(), rev: 0, position: last + 1, cells };
+    show({ list, isNewList: false, before: null, initial, heading: `Add a copy of ${cellNamed(row.cells, 'id')}` });
+  };
+  const takeSteps = async (): Promise<void> => {
+    if (steps.length === 0) return;
+    const made = newList('Callouts of the steps', stepColumns);
+    const title = `Take the callouts of ${countOf(steps.length, 'step')}`;
+    if (await run(addList(made, steps, store.newId, title))) goTo({ at: 'callouts', list: made.id }, 'replace');
+  };
+  const turn = (way: 'undo' | 'redo'): void =>
+    void store[way]().catch((error: unknown) => session.refuse(way === 'undo' ? 'Undo' : 'Redo', refusalOf(error)));
+  const remove = async (): Promise<void> => {
+    setAsked(null);
+    if (await run(removeCallouts(toRemove))) setChosen(none);
+    focusRow();
+  };
+
+  useAsked(calloutAsking, (wish) => {
+    if (wish === 'add') add();
+    else if (wish === 'find') search.current?.focus();
+    else if (wish === 'open-file') fileInput.current?.click();
+    else void guarded(() => void takeSteps());
+  });
+
+  const sortBy = useStable((key: string) =>
+    look({ sort: key as LineView['sort'], down: view.sort === key && !view.down }),
+  );
+  const selectRow = useStable((key: string) => {
+    if (key !== inHand?.id || open !== null) guarded(() => take(key));
+  });
+  const openRow = useStable((_key: string) => heading.current?.focus());
+  const editRow = useStable((key: string) => edit(byKey.get(key)));
+  const chooseRows = useStable((next: ReadonlySet<string>) => setChosen(next));
+  const askRemove = useStable(() => setAsked('remove'));
+  const paste = useStable((text: string) => {
+    const bytes = pastedTable(text);
+    if (bytes !== null) guarded(() => onOpenFile('Pasted rows', bytes));
+  });
+
+  const chooseFile = <ChooseFile label="Judge a file…" onOpen={onOpenFile} asks={fileInput} />;
+  const form =
+    open === null ? null : (
+      <CalloutForm
+        key={open.initial.id + (open.before === null ? ' new' : '')}
+        {...open}
+        units={units}
+        leaveAsked={leaveAsked}
+        onStay={stay}
+        onSaved={(id) => {
+          if (left()) return;
+          take(id, open.list.id);
+          focusRow();
+        }}
+        onLeave={() => {
+          if (!left()) focusRow();
+        }}
+      />
+    );
+  if (list === null)
+    return (
+      <div className="bw-pane-detail" onPaste={(event) => paste(event.clipboardData.getData('text/plain'))}>
+        {notice}
+        {form ?? (
+          <NoCallouts steps={steps.length} onTakeSteps={() => void takeSteps()} onAdd={add}>
+            {chooseFile}
+          </NoCallouts>
+        )}
+      </div>
+    );
+
+  const table = (
+    <section key="list" className="bw-pane-list" aria-label="Callouts">
+      <CalloutTable
+        lines={lines}
+        places={places}
+        units={units}
+        view={view}
+        onSort={sortBy}
+        selected={inHand?.id ?? null}
+        onSelect={selectRow}
+        onOpen={openRow}
+        onEdit={editRow}
+        onRemove={askRemove}
+        onPaste={paste}
+        chosen={chosen}
+        onChoose={chooseRows}
+        empty={
+          state?.kind === 'judging' ? (
+            <p>Judging the callouts…</p>
+          ) : state?.refusal != null ? (
+            <p role="alert">The list cannot be judged: {state.refusal.message}</p>
+          ) : rows.length === 0 ? (
+            <p>This list has no callouts yet.</p>
+          ) : (
+            <p>No callout is as asked for. {isPlainView(view) ? '' : 'Show all brings the others back.'}</p>
+          )
+        }
+      />
+      <CalloutsFoot state={state} />
+    </section>
+  );
+  const beside = (
+    <div key="detail" className="bw-pane-detail" role="region" aria-label="Callout in hand" tabIndex={0}>
+      {notice}
+      {form !== null ? (
+        form
+      ) : inHand === undefined ? (
+        <p className="bw-second">Take a callout in hand to see what is decided of it, and why.</p>
+      ) : looked === null ? (
+        <p className="bw-second" role="status">
+          {state?.refusal == null ? 'Judging…' : state.refusal.message}
+        </p>
+      ) : (
+        <CalloutPane
+          look={looked}
+          accepted={inHand.accepted ?? []}
+          units={units}
+          headingRef={heading}
+          deeds={
+            <>
+              <Button size="xs" aria-keyshortcuts="F2" onClick={() => edit(inHand)}>
+                Edit
+              </Button>
+              <Button size="xs" onClick={() => copy(inHand)}>
+                Copy
+              </Button>
+              <Button size="xs" aria-keyshortcuts="Delete" onClick={() => setAsked('remove')}>
+                Remove{marked.length > 1 ? ` ${marked.length}` : ''}…
+              </Button>
+            </>
+          }
+          onAccept={(finding) => setAccepting({ finding, of: inHand })}
+          onWithdraw={(one) => void run(withdrawAcceptance(inHand, one))}
+          onTry={(cells) => edit(inHand, cells)}
+          onSave={(file) => host.saveFile(file)}
+          onRefused={(error) => session.refuse('The drawing', refusalOf(error))}
+        />
+      )}
+    </div>
+  );
+  return (
+    <div className="bw-callouts" ref={root}>
+      <CalloutsBar
+        view={view}
+        onLook={look}
+        searchRef={search}
+        count={`${shownCount} of ${rows.length}`}
+        judged={state?.judged ?? null}
+        undo={history.undo}
+        redo={history.redo}
+        onUndo={() => turn('undo')}
+        onRedo={() => turn('redo')}
+        onDown={focusRow}
+      >
+        <NativeSelect
+          aria-label="List of callouts"
+          className="bw-callouts-list"
+          data={lists.map(({ id, name }) => ({ value: id, label: name }))}
+          value={list.id}
+          onChange={({ currentTarget: { value } }) => guarded(() => goTo({ at: 'callouts', list: value }))}
+        />
+        <Button onClick={() => setAsked('rename')}>Rename list…</Button>
+        <Button onClick={() => setAsked('remove-list')}>Remove list…</Button>
+        {chooseFile}
+        {steps.length === 0 ? null : (
+          <Button onClick={() => guarded(() => void takeSteps())}>Take the callouts of the steps</Button>
+        )}
+        <Button variant="filled" onClick={add}>
+          Add callout
+        </Button>
+      </CalloutsBar>
+      <div className="bw-split bw-callouts-split">{stacked ? [beside, table] : [table, beside]}</div>
+      {asked === 'remove' && toRemove.length > 0 ? (
+        <RemoveQuestion
+          what={
+            toRemove.length > 1
+              ? countOf(toRemove.length, 'callout')
+              : `callout ${cellNamed(toRemove[0]?.cells ?? {}, 'id')}`
+          }
+          onRemove={() => void remove()}
+          onStay={() => setAsked(null)}
+        />
+      ) : null}
+      {asked === 'remove-list' ? (
+        <RemoveQuestion
+          what={`list “${list.name}”`}
+          onRemove={() => {
+            setAsked(null);
+            void run(removeList(list, rows));
+          }}
+          onStay={() => setAsked(null)}
+        >
+          <p>{countOf(rows.length, 'callout')} and what was accepted of them go with it.</p>
+        </RemoveQuestion>
+      ) : null}
+      {asked === 'rename' ? (
+        <NameDialog
+          title={`Rename list “${list.name}”`}
+          name={list.name}
+          onName={(name) => {
+            setAsked(null);
+            void run(renameList(list, name));
+          }}
+          onClose={() => setAsked(null)}
+        />
+      ) : null}
+      {accepting === null ? null : (
+        <AcceptDialog
+          finding={accepting.finding}
+          of={`callout ${cellNamed(accepting.of.cells, 'id')}`}
+          person={person}
+          units={units}
+          onAccept={(given) => {
+            setAccepting(null);
+            const { rule, message } = accepting.finding;
+            void run(acceptFinding(accepting.of, { rule, message, ...given, at: isoWithOffset(new Date()) }));
+          }}
+          onClose={() => setAccepting(null)}
+        />
+      )}
+    </div>
+  );
+}

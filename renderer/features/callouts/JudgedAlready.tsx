@@ -1,0 +1,23 @@
+import type { CalloutRow } from '../../../shared-types/callout.ts';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { shownText } from '../steps/shownText.ts';
+
+/** What a callout would be judged as it is typed now: nothing of it is kept. */
+export function JudgedAlready({ row, units }: { row: CalloutRow; units: UnitsShown }) {
+  const found = row.findings.filter(({ severity }) => severity !== 'note');
+  return (
+    <div className="bw-callout-now" role="status">
+      <p>
+        As typed now: <StateMark state={row.decision} />
+      </p>
+      {found.length === 0 ? null : (
+        <ul>
+          {found.map(({ rule, message }) => (
+            <li key={rule + message}>{shownText(message, units)}</li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+}

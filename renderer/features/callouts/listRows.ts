@@ -1,0 +1,18 @@
+import type { KeptCallout } from '../../../shared-types/records/judgedLists.ts';
+
+/** The rows of some lists, each list in its order. */
+export function rowsByList(
+  callouts: ReadonlyMap<string, KeptCallout>,
+  wanted: ReadonlySet<string>,
+): Map<string, KeptCallout[]> {
+  const rows = new Map<string, KeptCallout[]>();
+  if (wanted.size === 0) return rows;
+  for (const callout of callouts.values()) {
+    if (!wanted.has(callout.list)) continue;
+    const held = rows.get(callout.list);
+    if (held === undefined) rows.set(callout.list, [callout]);
+    else held.push(callout);
+  }
+  for (const held of rows.values()) held.sort((a, b) => a.position - b.position || (a.id < b.id ? -1 : 1));
+  return rows;
+}
