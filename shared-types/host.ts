@@ -19,7 +19,14 @@ export interface OpenedText {
 export interface FileToSave {
   /** A proposal; the host makes it safe for every file system. */
   name: string;
-  mediaType: 'application/json' | 'text/csv' | 'application/pdf' | 'text/plain' | 'image/svg+xml' | 'image/png';
+  mediaType:
+    | 'application/json'
+    | 'text/csv'
+    | 'application/pdf'
+    | 'text/plain'
+    | 'image/svg+xml'
+    | 'image/png'
+    | 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
   bytes: Uint8Array;
 }
 

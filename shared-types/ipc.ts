@@ -21,6 +21,7 @@ const mediaTypes = [
   'text/plain',
   'image/svg+xml',
   'image/png',
+  'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
 ] as const;
 
 /** No body, file or document of more bytes is taken by either host. */

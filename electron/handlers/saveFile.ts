@@ -13,6 +13,7 @@ const kinds = {
   'text/plain': { name: 'Text', ending: 'txt' },
   'image/svg+xml': { name: 'Drawing', ending: 'svg' },
   'image/png': { name: 'Picture', ending: 'png' },
+  'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet': { name: 'Workbook', ending: 'xlsx' },
 } as const;
 
 export function saveFile(usersMask: number): Handlers['saveFile'] {

@@ -22,19 +22,33 @@ const nameEms = 34;
 /** Caution above, title block below. The first page says the caution in its body, where screen readers find it. */
 export function pageFurniture(furniture: Furniture): string {
   const { sheet, title, outing, task, revision, dataTime, appVersion, hash, units, paper } = furniture;
-  const lines = (...texts: string[]): string => texts.map(cssString).join(' "\\a" ');
-  const left = lines(
-    `${sheet}: ${shortened(title, nameEms)}`,
-    `Outing: ${shortened(outing, nameEms)}`,
-    `Task: ${shortened(task, nameEms)}`,
-  );
-  const middle = lines(
-    `Revision: ${revision}`,
-    `Data of ${spoken(dataTime)}`,
-    `Bagwright ${appVersion}`,
-    `Content ${hash}`,
-  );
-  const right = lines(units, `Uncontrolled when printed unless checked against content ${hash}.`);
+  return marginBoxes({
+    paper,
+    left: [
+      `${sheet}: ${shortened(title, nameEms)}`,
+      `Outing: ${shortened(outing, nameEms)}`,
+      `Task: ${shortened(task, nameEms)}`,
+    ],
+    middle: [`Revision: ${revision}`, `Data of ${spoken(dataTime)}`, `Bagwright ${appVersion}`, `Content ${hash}`],
+    right: [units, `Uncontrolled when printed unless checked against content ${hash}.`],
+  });
+}
+
+/** A name as it fits a line or two of the margins. */
+export function marginName(name: string): string {
+  return shortened(name, nameEms);
+}
+
+/** Page size, margins and what stands in them, on every page; the page's number stands above `right`. */
+export function marginBoxes(x: {
+  paper: 'A4' | 'Letter';
+  left: readonly string[];
+  middle: readonly string[];
+  right: readonly string[];
+}): string {
+  const lines = (texts: readonly string[]): string => texts.map(cssString).join(' "\\a" ');
+  const { paper } = x;
+  const [left, middle, right] = [lines(x.left), lines(x.middle), lines(x.right)];
   const box =
     'border: 0.35mm solid #000; padding: 1mm 2mm; margin: 0; vertical-align: top; white-space: pre-wrap; text-align: left; font: 400 8.1pt/10.4pt Sheet, SheetMath, sans-serif; box-sizing: border-box; overflow: hidden;';
   const foot = 'height: 26mm; margin-top: 4mm; margin-bottom: 10mm;';

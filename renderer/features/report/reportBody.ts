@@ -1,0 +1,220 @@
+import type { Decision, Finding } from '../../../shared-types/judged.ts';
+import { showNumber } from '../../engine/units/index.ts';
+import { html, Markup, type Part } from '../manifest/html.ts';
+import { caution, list, typed } from '../manifest/manifestBody.ts';
+import { spoken } from '../manifest/pageFurniture.ts';
+import {
+  acceptanceIn,
+  decisionWords,
+  howJudged,
+  openFindings,
+  severityWords,
+  subjectWords,
+  type Report,
+  type ReportRow,
+} from './report.ts';
+import { sourceList, type SourceList } from './sourceList.ts';
+
+/** Two limits and a bar: within them, beyond them, across one of them. The same shapes as on the screen. */
+const shapes: Record<Decision, string> = {
+  conforming: '<path d="M6 2V14M15 2V14"/><rect x="8" y="5.5" width="5" height="5" fill="#000"/>',
+  nonconforming:
+    '<path d="M6 2V14M15 2V14"/><rect x="16.8" y="5.5" width="5" height="5" fill="#000"/><rect x="0" y="5.5" width="4.4" height="5" fill="#000"/>',
+  indeterminate: '<path d="M6 2V14M15 2V14"/><rect x="11.2" y="5.5" width="8" height="5"/>',
+};
+
+function mark(decision: Decision): Markup {
+  const shape = new Markup(
+    `<svg viewBox="0 0 22 16" fill="none" stroke="#000" stroke-width="1.6" aria-hidden="true">${shapes[decision]}</svg>`,
+  );
+  return html`<span class="mark">${shape}<b>${decisionWords[decision]}</b></span>`;
+}
+
+export function reportHead(report: Report, dataTime: string): Markup {
+  const { heading, rows, unreadable } = report;
+  const words = subjectWords[heading.subject];
+  const facts: [string, string | null][] = [
+    ['Task', heading.task],
+    ['Site', heading.site],
+    ['Taken from', heading.from],
+    ['Data of', spoken(dataTime)],
+    ['Reported by', heading.person === '' ? null : heading.person],
+  ];
+  return html`<p class="small">${words.title}</p>
+    <h1>${typed(heading.name)}</h1>
+    <dl class="facts">
+      ${facts.map(([name, text]) =>
+        text === null
+          ? null
+          : html`<dt>${name}</dt>
+              <dd>${typed(text)}</dd>`,
+      )}
+    </dl>
+    ${caution()}${countsTable(report)}
+    <p class="small">
+      ${count(rows.length, words.one, words.many)}
+      judged${unreadable.length === 0 ? '' : `; ${count(new Set(unreadable.map(({ row }) => row)).size, 'row', 'rows')} not judged, because they cannot be read`}.
+    </p>`;
+}
+
+function countsTable({ rows }: Report): Markup {
+  const line = (decision: Decision): Markup => {
+    const those = rows.filter((row) => row.decision === decision);
+    const open = those.filter((row) => openFindings(row) > 0).length;
+    const rest = decision === 'conforming' ? '' : `${open} with findings nobody has accepted`;
+    return html`<tr>
+      <th scope="row">${mark(decision)}</th>
+      <td class="num">${those.length}</td>
+      <td>${rest}</td>
+      <td>${decision === 'conforming' ? null : idList(those)}</td>
+    </tr>`;
+  };
+  return html`<table class="counts">
+    <tbody>
+      ${line('nonconforming')}${line('indeterminate')}${line('conforming')}
+    </tbody>
+  </table>`;
+}
+
+const idsMost = 40;
+
+function idList(rows: readonly ReportRow[]): Part {
+  if (rows.length === 0) return null;
+  const ids = rows.slice(0, idsMost).map(({ id }, at) => html`${at === 0 ? '' : ', '}${typed(id)}`);
+  return html`<span class="small">${ids}${rows.length > idsMost ? ` and ${rows.length - idsMost} more` : ''}</span>`;
+}
+
+export function findingsTable(report: Report): Markup {
+  const sources = sourceList(report.rows.flatMap(({ findings }) => findings));
+  const [body, last] = [report.rows.slice(0, -1), report.rows.at(-1)];
+  return html`<h2>Findings</h2>
+    <table class="found">
+      <colgroup>
+        <col style="width:17mm" />
+        <col style="width:34mm" />
+        <col />
+        <col style="width:24mm" />
+        <col style="width:24mm" />
+        <col style="width:18mm" />
+      </colgroup>
+      <thead>
+        <tr>
+          <th scope="col">Severity</th>
+          <th scope="col">Rule</th>
+          <th scope="col">What was found, and who accepts it</th>
+          <th scope="col" class="num">Value</th>
+          <th scope="col" class="num">Limit</th>
+          <th scope="col">Source</th>
+        </tr>
+      </thead>
+      ${body.map(
+        (row) =>
+          html`<tbody>
+            ${rowLines(row, sources)}
+          </tbody>`,
+      )}
+      <tbody class="last">
+        ${
+          last === undefined
+            ? html`<tr>
+                <td colspan="6">No row was judged.</td>
+              </tr>`
+            : rowLines(last, sources)
+        }
+      </tbody>
+    </table>
+    ${closing(report)}${sourcesAndNotes(report, sources)}`;
+}
+
+function rowLines(row: ReportRow, sources: SourceList): Part {
+  const computed = row.computed.join('; ');
+  return html`<tr class="band">
+      <th scope="rowgroup" colspan="3">${typed(row.id)} <span class="said">${typed(row.said.join('; '))}</span></th>
+      <td colspan="3">${mark(row.decision)}</td>
+    </tr>
+    ${
+      computed === ''
+        ? null
+        : html`<tr class="more">
+            <th colspan="6">Computed: ${computed}</th>
+          </tr>`
+    }${
+      row.findings.length === 0
+        ? html`<tr>
+            <td colspan="6">No finding.</td>
+          </tr>`
+        : row.findings.map((finding) => findingLine(row, finding, sources))
+    }`;
+}
+
+function findingLine(row: ReportRow, finding: Finding, sources: SourceList): Markup {
+  const accepted = acceptanceIn(row, finding);
+  const number = (value: number | undefined): string =>
+    value === undefined ? '' : `${showNumber(value, 6)} ${finding.unit ?? ''}`.trim();
+  return html`<tr>
+    <td class="severity">${severityWords[finding.severity]}</td>
+    <td>${finding.rule}${finding.about === undefined ? '' : `: ${finding.about}`}</td>
+    <td>
+      ${typed(finding.message)}${
+        accepted === null
+          ? null
+          : html`<p class="accepted">
+              Accepted by ${typed(accepted.person)}, ${spoken(accepted.at)}: ${typed(accepted.reason)}
+            </p>`
+      }
+    </td>
+    <td class="num">${number(finding.value)}</td>
+    <td class="num">${number(finding.limit)}</td>
+    <td>[${sources.of(finding)}]</td>
+  </tr>`;
+}
+
+function closing({ heading, rows }: Report): Markup {
+  const { one, many } = subjectWords[heading.subject];
+  return html`<div class="closing">
+    <p class="end"><span>End of findings, ${count(rows.length, one, many)}.</span></p>
+    <div class="sign">
+      ${['Judged by', 'Checked by another person', 'Received by'].map(
+        (who) =>
+          html`<div>
+            <b>${who}</b><i>name</i><i>signature</i>
+            <div class="two"><i>date</i><i>time</i></div>
+          </div>`,
+      )}
+    </div>
+  </div>`;
+}
+
+function sourcesAndNotes(report: Report, sources: SourceList): Markup {
+  const assumed = new Map<string, string[]>();
+  for (const { id, assumptions } of report.rows)
+    for (const text of assumptions) assumed.set(text, [...(assumed.get(text) ?? []), id]);
+  const assumptions = [...assumed].map(
+    ([text, ids]): Part => html`${typed(text)} <span class="small">(${idsText(ids)})</span>`,
+  );
+  const unreadable = report.unreadable.map(({ row, message, value }): Part => {
+    const shown = value === undefined ? '' : `, given as “${String(value)}”`;
+    return html`Row ${row ?? ''}: ${typed(`${message}${shown}`)}`;
+  });
+  const { heading } = report;
+  const { many } = subjectWords[heading.subject];
+  return html`<h2>Sources</h2>
+    <ol class="sources">
+      ${sources.lines.map((line) => html`<li>${typed(line)}</li>`)}
+    </ol>
+    ${unreadable.length === 0 ? null : list('Rows that cannot be read, and were not judged', unreadable, '')}${list('Assumptions', assumptions, 'None: nothing was assumed beyond what the rows say.')}${list('How it was judged', [...howJudged, ...report.notes], '')}${
+      report.unknownColumns.length === 0 ? null : list('Columns no rule reads', [report.unknownColumns.join(', ')], '')
+    }
+    <p class="end">
+      <span>End of report, ${count(report.rows.length, subjectWords[heading.subject].one, many)}.</span>
+    </p>`;
+}
+
+function idsText(ids: readonly string[]): string {
+  const shown = ids.slice(0, idsMost).join(', ');
+  return ids.length > idsMost ? `${shown} and ${ids.length - idsMost} more` : shown;
+}
+
+function count(amount: number, one: string, many: string): string {
+  return `${amount} ${amount === 1 ? one : many}`;
+}
