@@ -83,7 +83,9 @@ export function cyclePlotLayout(data: CyclePlotData, widthPx: number): CyclePlot
   };
   const frame = frameLayout(x, y, widthPx, heightPx);
   // Cycles are counted: no tick stands between two, and none before the first.
-  frame.xTicks = frame.xTicks.map((ticks) => ticks.filter(({ value }) => Number.isInteger(value) && value >= 1));
+  frame.xTicks = frame.xTicks.map((ticks) =>
+    ticks.flatMap(({ value }) => (Number.isInteger(value) && value >= 1 ? [{ value, text: String(value) }] : [])),
+  );
   const pointsOf = (of: 'running' | 'breakaway'): CyclePoint[] =>
     readings.flatMap((reading) => {
       const torqueNm = of === 'running' ? reading.runningNm : reading.breakawayNm;

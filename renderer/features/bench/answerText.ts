@@ -1,6 +1,5 @@
 import { cautionLead, cautionShort } from '../../engine/caution.ts';
 import { fieldsNow, type BenchAnswer, type BenchSheet, type Typed } from './benchSheet.ts';
-import { marks } from '../../components/StateMark/marks.tsx';
 import { formulaText } from './formula.ts';
 
 const cellText = (cell: string | { text: string }): string => (typeof cell === 'string' ? cell : cell.text);
@@ -18,12 +17,17 @@ export function typedLines(sheet: BenchSheet, typed: Typed): string[] {
   });
 }
 
+/** "nonconforming-over" as its mark says it: "Nonconforming, over". */
+function stateWord(mark: string): string {
+  return mark.charAt(0).toUpperCase() + mark.slice(1).replace('-', ', ');
+}
+
 /** A result with everything that stands beside it, as plain text: to be copied, and to be kept with a task. */
 export function answerText(sheet: BenchSheet, typed: Typed, answer: BenchAnswer): string {
   const { lead, value, state, facts, formulas, tables, queries, valid, assumed, sources, rounding } = answer;
   const lines = [
     sheet.name,
-    `${lead}: ${value}${state === undefined ? '' : ` (${state.text ?? marks[state.mark].word})`}`,
+    `${lead}: ${value}${state === undefined ? '' : ` (${state.text ?? stateWord(state.mark)})`}`,
     '',
     'Put in',
     ...typedLines(sheet, typed).map((line) => `  ${line}`),

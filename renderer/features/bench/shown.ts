@@ -7,7 +7,12 @@ import type { BenchSource, Typed } from './benchSheet.ts';
 
 /** A computed value in the unit that was written, then as the person wants it shown. */
 export function shownIn(value: number, from: Unit, to: Unit, units: UnitsShown, digits = 4): string {
-  return showQuantity(`${showNumber(convertValue(value, from, to), digits)} ${to}`, units);
+  return squared(showQuantity(`${showNumber(convertValue(value, from, to), digits)} ${to}`, units));
+}
+
+/** Areas as a page prints them. */
+function squared(text: string): string {
+  return text.replaceAll(/\b(mm|cm|in)2\b/g, '$1²');
 }
 
 const inchTorques: readonly Unit[] = ['lbf·ft', 'lbf·in', 'ozf·in'];

@@ -56,13 +56,15 @@ export function HandbookHall({ place, units }: HandbookHallProps) {
           ? `${countOf(found.length, 'table')}, ${countOf(rows, 'row')}`
           : `${countOf(allTables.length, 'table')}, ${countOf(allRows, 'row')}`}
       </p>
-      {thread === null ? null : (
-        <p>
+      <p>
+        {thread === null ? (
+          <a href={placeAddress({ at: 'handbook', table: 'thread' })}>One thread in every document</a>
+        ) : (
           <a href={placeAddress({ at: 'handbook', table: 'thread', row: thread.designation })}>
             All documents side by side for {thread.designation}
           </a>
-        </p>
-      )}
+        )}
+      </p>
     </div>
   );
   const list = (

@@ -104,8 +104,9 @@ export function benchUsesOf(table: AnyTable, row: PrintedRow): BenchUse[] {
   if (factor !== null) uses.push({ sheet: 'preload', words: 'Torque and preload with this nut factor', typed: factor });
   const head = headOf(table);
   const size = row['thread'] ?? row['size'];
-  if (head !== null && typeof size === 'string')
-    uses.push({ sheet: 'socket', words: 'Find its socket', typed: { head, thread: socketThread(size, row) } });
+  const named = typeof size === 'string' ? socketThread(size, row) : null;
+  if (head !== null && named !== null)
+    uses.push({ sheet: 'socket', words: 'Find its socket', typed: { head, thread: named } });
   return uses;
 }
 
@@ -127,12 +128,12 @@ function headOf({ key }: AnyTable): string | null {
   return key.startsWith('socket-head-') ? 'hex-socket' : null;
 }
 
-/** An inch size names no thread: any pitch of its diameter has the same head, and its coarse one is held. */
-function socketThread(size: string, row: PrintedRow): string {
+/** An inch size names no thread: any pitch of its diameter has the same head, and its coarse one is held; null where none is. */
+function socketThread(size: string, row: PrintedRow): string | null {
   if (/^M/.test(size) || typeof row['thread'] === 'string') return size;
   const bare = size.replace('#', '');
   const coarse = threadTables['unified-series-asme-b1.1'].rows.find(
     (one) => one.size === bare && size.startsWith('#') === one.major_diameter_in < 0.25,
   );
-  return coarse === undefined ? size : `${size}-${coarse.threads_per_inch}`;
+  return coarse === undefined ? null : `${size}-${coarse.threads_per_inch}`;
 }

@@ -1,4 +1,4 @@
-import { RefusedError } from '../../../engine/errors.ts';
+import { inField, RefusedError } from '../../../engine/errors.ts';
 import { convertValue, limitIn, readQuantity, showNumber, showQuantity, unitsOf } from '../../../engine/units/index.ts';
 import type { Unit } from '../../../engine/units/index.ts';
 import type { BenchSheet } from '../benchSheet.ts';
@@ -33,7 +33,7 @@ export const convertSheet: BenchSheet = {
   first: { quantity: '45 lbf·ft', unit: 'N·m', meaning: 'nominal' },
   answer(typed) {
     const text = typed['quantity'] ?? '';
-    const { value, unit: from } = readQuantity(text, 'torque');
+    const { value, unit: from } = inField('quantity', () => readQuantity(text, 'torque'));
     const to = targetOf(typed['unit']);
     const factor = convertValue(1, from, to);
     const exact = convertValue(value, from, to);

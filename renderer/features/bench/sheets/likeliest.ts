@@ -1,13 +1,19 @@
 import { settingFrom } from '../../../engine/setting/readSetting.ts';
 import { toolSetting } from '../../../engine/setting/toolSetting.ts';
-import { readThread } from '../../../engine/thread/index.ts';
-import { convertValue, readQuantity, showNumber } from '../../../engine/units/index.ts';
-import type { BenchSheet, Typed } from '../benchSheet.ts';
-import { numberIn, shareIn, tableSource, textIn } from '../shown.ts';
+import { RefusedError } from '../../../engine/errors.ts';
+import { likeliestSetting } from '../../../engine/torque/preloadChance.ts';
+import { possibleSettings } from '../../../engine/torque/scale.ts';
+import { quantityIn, showNumber } from '../../../engine/units/index.ts';
+import type { Unit } from '../../../engine/units/index.ts';
+import { axisUnit } from '../../../components/plot/axis.ts';
+import type { CurvePoint } from '../../../components/plot/CurvePlot.tsx';
+import type { BenchFigure, BenchSheet, Typed } from '../benchSheet.ts';
+import { numberIn, otherTorqueUnit, shareIn, tableSource, textIn, torqueUnitOf, unitsShown } from '../shown.ts';
 import {
   appliedFacts,
   bandOf,
   calloutFields,
+  inUnit,
   reasonsOf,
   settingInput,
   settingRounding,
@@ -30,7 +36,7 @@ const errors = [
   { value: 'exact', label: 'not at all' },
 ] as const;
 
-const draws = 20_000;
+const draws = 10_000;
 const seed = 1;
 const percent = (share: number): string => `${showNumber(share * 100, 5)} %`;
 
@@ -91,29 +97,24 @@ export const likeliestSheet: BenchSheet = {
     distribution: 'error',
   },
   answer(typed, units) {
-    const thread = textIn(typed, 'thread') ?? '';
-    const error = typed['error'] ?? 'uniform';
-    const result = toolSetting(
-      settingFrom({
-        ...settingInput(typed),
-        distribution: error === 'normal' ? { form: error, coverage: 0.95 } : { form: error },
-        preloadLimits: {
-          thread,
-          min: textIn(typed, 'preloadMin') ?? '',
-          max: textIn(typed, 'preloadMax') ?? '',
-          nutFactor: nutFactorOf(typed),
-          seed,
-          samples: draws,
-        },
-      }),
+    const task = settingFrom(questionOf(typed));
+    const { preload, distribution, scale, rangeShareMin, correction } = task;
+    if (preload === null || distribution === null)
+      throw new RefusedError({ code: 'internal', message: 'No preload limits were asked for.' });
+    const result = toolSetting({ ...task, preload: null });
+    const rule = result.setting === null ? null : torqueNm(result.setting);
+    const marks = someMarks(
+      possibleSettings(scale, rangeShareMin).map((mark) => mark.nm),
+      rule,
     );
-    const { preload } = result;
-    const likeliest = preload?.likeliest ?? null;
+    const { best: likeliest, also } = likeliestSetting(
+      { ...preload, scale, rangeShareMin, correction, running: null, error: distribution },
+      marks,
+    );
+    const ruleChance = rule === null ? undefined : also[marks.indexOf(rule)];
     const K = numberIn(typed, 'kMean') ?? numberIn(typed, 'k') ?? middle(typed);
-    const { majorMm } = readThread(thread);
-    const applied =
-      likeliest === null ? null : readQuantity(`${likeliest.setting.value} ${likeliest.setting.unit}`, 'torque');
-    const nm = applied === null ? 0 : convertValue(applied.value, applied.unit, 'N·m');
+    const nm = likeliest === null ? 0 : torqueNm(likeliest.setting);
+    const unit = torqueUnitOf(typed['toolMax']);
     return {
       lead:
         likeliest === null ? 'No setting ever gives a preload within the limits:' : 'Most likely within the limits at',
@@ -129,25 +130,31 @@ export const likeliestSheet: BenchSheet = {
               },
             ]),
         { name: 'The interval rule sets for the callout', value: settingText(result.setting, units, typed) },
-        ...(preload?.atSetting == null
+        ...(ruleChance === undefined
           ? []
-          : [
-              {
-                name: 'Chance at that setting',
-                value: `${percent(preload.atSetting.low)} to ${percent(preload.atSetting.high)}`,
-              },
-            ]),
+          : [{ name: 'Chance at that setting', value: `${percent(ruleChance.low)} to ${percent(ruleChance.high)}` }]),
         ...appliedFacts(typed, result, units),
       ],
       formulas: [
         {
           formula: '*F* = {*S* (1 + *a e*)|*K D*}',
-          put: `*F* = {${showNumber(nm)} N·m|${showNumber(K)} · ${showNumber(majorMm)} mm} = ${showNumber((1000 * nm) / (K * majorMm))} N in the middle`,
+          put: `*F* = {${showNumber(nm)} N·m|${showNumber(K)} · ${showNumber(preload.diameterMm)} mm} = ${showNumber((1000 * nm) / (K * preload.diameterMm))} N in the middle`,
           note: `The setting that most of ${draws} drawn pairs of K and e put between the limits; its chance is then estimated on ${draws} fresh draws.`,
         },
       ],
       tables: [],
-      figures: [{ is: 'band', band: bandOf(typed, result, units) }],
+      figures: [
+        ...(likeliest === null || marks.length < 2
+          ? []
+          : [
+              chancePlot({
+                points: marks.map((x, index) => ({ x, y: middleOf(also[index]) })).toSorted((a, b) => a.x - b.x),
+                here: { nm, chance: likeliest.probability },
+                shown: unitsShown(unit, otherTorqueUnit(unit, nm), units),
+              }),
+            ]),
+        { is: 'band', band: bandOf(typed, result, units) },
+      ],
       queries: reasonsOf(result),
       valid: 'K, tool and running torque independent of each other; every mark of the scale in its range is looked at.',
       assumed: [
@@ -159,6 +166,67 @@ export const likeliestSheet: BenchSheet = {
     };
   },
 };
+
+function questionOf(typed: Typed): Record<string, unknown> {
+  const error = typed['error'] ?? 'uniform';
+  return {
+    ...settingInput(typed),
+    distribution: error === 'normal' ? { form: error, coverage: 0.95 } : { form: error },
+    preloadLimits: {
+      thread: textIn(typed, 'thread') ?? '',
+      min: textIn(typed, 'preloadMin') ?? '',
+      max: textIn(typed, 'preloadMax') ?? '',
+      nutFactor: nutFactorOf(typed),
+      seed,
+      samples: draws,
+    },
+  };
+}
+
+function torqueNm({ value, unit }: { value: number; unit: string }): number {
+  return quantityIn(`${value} ${unit}`, 'torque', 'N·m');
+}
+
+/** So many settings are judged for the plot. */
+const marksMost = 60;
+
+/** Marks of the scale for the plot, evenly taken where there are many; the interval rule's own among them. */
+function someMarks(all: readonly number[], rule: number | null): number[] {
+  const every = Math.max(1, Math.ceil(all.length / marksMost));
+  const taken = all.filter((_, index) => index % every === 0);
+  return rule === null || taken.includes(rule) ? taken : [...taken, rule];
+}
+
+const middleOf = (interval: { low: number; high: number } | undefined): number =>
+  interval === undefined ? 0 : (interval.low + interval.high) / 2;
+
+/** Chance against setting, mark by mark. */
+function chancePlot(x: {
+  points: CurvePoint[];
+  here: { nm: number; chance: number };
+  shown: [Unit, ...Unit[]];
+}): BenchFigure {
+  const { points, here, shown } = x;
+  const torques = points.map((point) => point.x);
+  return {
+    is: 'curve',
+    plot: {
+      x: {
+        quantity: 'set',
+        units: [axisUnit('N·m', shown[0]), ...shown.slice(1).map((one) => axisUnit('N·m', one))],
+        from: Math.min(...torques),
+        to: Math.max(...torques),
+      },
+      y: { quantity: 'chance', units: [{ unit: '%', per: 100 }], from: 0, to: 1.08 },
+      points,
+      limits: [],
+      here: { x: here.nm, y: here.chance, text: `likeliest: ${inUnit(here.nm, shown[0])} ${shown[0]}` },
+      title: 'Chance of a preload within its limits',
+      source: `Monte Carlo of F = S (1 + a e)/(K D), ${draws} draws, seed ${seed}; middle of the Wilson score interval at each mark. JCGM 101 (from memory).`,
+      assumed: ['K and the tool’s torque are spread as typed, independent of each other.'],
+    },
+  };
+}
 
 function middle(typed: Typed): number {
   return ((numberIn(typed, 'kMin') ?? 0) + (numberIn(typed, 'kMax') ?? 0)) / 2;

@@ -4,7 +4,7 @@ import { fittedPolynomial, fittedValue, leverage } from '../../../engine/chance/
 import { studentDeviate } from '../../../engine/chance/studentT.ts';
 import { isOut } from '../../../components/plot/cyclePlotLayout.ts';
 import type { CycleLimit, CyclePlotData, CycleReading } from '../../../components/plot/cyclePlotLayout.ts';
-import { RefusedError } from '../../../engine/errors.ts';
+import { inField, RefusedError } from '../../../engine/errors.ts';
 import { lockingLimits, lockingLimitsOf } from '../../../engine/locking/index.ts';
 import type { LockingLimits } from '../../../engine/locking/index.ts';
 import { readThread } from '../../../engine/thread/index.ts';
@@ -167,7 +167,7 @@ export const limitsSheet: BenchSheet = {
       '24 lbf·in, 9 lbf·in\n21 lbf·in, 8 lbf·in\n19 lbf·in, 6.5 lbf·in\n18 lbf·in, 5 lbf·in\n16 lbf·in, 3 lbf·in',
   },
   answer(typed, units) {
-    const thread = readThread(textIn(typed, 'thread') ?? '');
+    const thread = inField('thread', () => readThread(textIn(typed, 'thread') ?? ''));
     const document = textIn(typed, 'document');
     const found = document === undefined ? lockingLimitsOf(thread) : [lockingLimits({ thread, document })];
     const readings = readingsIn(typed['readings'] ?? '');

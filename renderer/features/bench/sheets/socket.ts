@@ -1,4 +1,4 @@
-import { RefusedError } from '../../../engine/errors.ts';
+import { inField, RefusedError } from '../../../engine/errors.ts';
 import { socketFor } from '../../../engine/socket/index.ts';
 import type { NearOpening } from '../../../engine/socket/near.ts';
 import { showNumber } from '../../../engine/units/index.ts';
@@ -83,7 +83,7 @@ export const socketSheet: BenchSheet = {
     const thread = textIn(typed, 'thread') ?? '';
     const headForm = headOf(typed['head']);
     const asked = given({ standard: textIn(typed, 'standard') });
-    const found = socketFor({ thread, headForm, ...asked });
+    const found = inField('thread', () => socketFor({ thread, headForm, ...asked }));
     const { head, opening, freeAngleDeg } = found;
     const unit: Unit = found.nominal.endsWith(' in') ? 'in' : 'mm';
     const mm = (value: number | null): string => (value === null ? 'not held' : shownIn(value, 'mm', unit, units, 5));

@@ -1,3 +1,4 @@
+import { inField } from '../../../engine/errors.ts';
 import { readThread } from '../../../engine/thread/index.ts';
 import { convertValue, showNumber } from '../../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../../engine/units/index.ts';
@@ -19,7 +20,7 @@ export const threadSheet: BenchSheet = {
   ],
   first: { thread: '1/4-28 UNF-3A' },
   answer(typed, units) {
-    const thread = readThread(typed['thread'] ?? '');
+    const thread = inField('thread', () => readThread(typed['thread'] ?? ''));
     const isInch = thread.system === 'unified';
     const [length, area]: [Unit, Unit] = isInch ? ['in', 'in2'] : ['mm', 'mm2'];
     const mm = (value: number): string => shownIn(value, 'mm', length, units as UnitsShown, 5);
