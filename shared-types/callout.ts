@@ -76,7 +76,7 @@ export interface CalloutComputed {
   strength?: { name: string; proofMPa: number | null; yieldMPa: number | null; ultimateMPa: number | null };
   preloadN?: Spread;
   /** At the greatest preload; equivalent to tension and torsion together. */
-  greatestStressMPa?: { tension: number; equivalent: number | null };
+  greatestStressMPa?: { tension: number; equivalent?: number };
   proofShare?: { nominal: number; max: number };
   yieldShare?: { nominal: number; max: number };
   head?: { form: string; nominal: string; nominalMm: number; document: string };
@@ -92,7 +92,7 @@ export interface CalloutComputed {
   passesNm?: CalloutBand[];
   /** The turn after the snug torque, and how far the fastener goes in by it. */
   turn?: { angleDeg: CalloutBand; advanceMm: CalloutBand };
-  assumptions: string[];
+  assumptions: readonly string[];
   /** Which bands it was held against: a key of the answer's `published.bands`, and the places of those it lies in. */
   bands: { of: string; agreeing: number[] };
 }

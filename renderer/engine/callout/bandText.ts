@@ -1,14 +1,18 @@
 import { RefusedError } from '../errors.ts';
 import type { CellQuantity, RowReading } from '../sheet/index.ts';
 import { atMost } from '../tolerance.ts';
-import type { Kind, Unit } from '../units/index.ts';
+import { showNumber, type Kind, type Unit } from '../units/index.ts';
 
 /** One end of a band as it stands in a cell. */
 export interface BandEnd extends CellQuantity {
   /** One unit of the last digit printed: 1 of "62", 0.1 of "62.5". */
   lastDigit: number;
+  /** The number as printed, or as it follows from a middle and what it is kept within. */
+  digits: string;
 }
 
+/** As most are written. */
+const plainly = /^(\d{1,15}(?:\.\d{1,15})?)[-–](\d{1,15}(?:\.\d{1,15})?) (\S+)$/;
 const number = String.raw`[+-]?(?:\d[\d.,]*|[.,]\d+)`;
 const betweenEnds = new RegExp(
   String.raw`^(?<min>${number})\s*(?<minUnit>.*?)\s*(?:[-‐‑–—−…]|\.{2,3}|\bto\b)\s*(?<max>${number})\s*(?<maxUnit>\D.*)$`,
@@ -23,39 +27,51 @@ const single = new RegExp(String.raw`^(?<value>${number})\s*(?<unit>\D.*)$`);
  *
  * @throws RefusedError as readQuantity does; unreadable-quantity where it is no band, contradiction where the least is above the greatest
  */
-export function bandOf(
-  row: RowReading,
-  text: string,
-  asked: { kind: Kind; unit: Unit },
-): { min: BandEnd; max: BandEnd } {
-  const end = (digits: string, unit: string): BandEnd => ({
-    ...row.readQuantity(`${digits} ${unit}`, asked),
-    lastDigit: lastDigitOf(digits),
-  });
+export function bandOf(row: RowReading, text: string, asked: Asked): Band {
+  const [, least, greatest, unit] = plainly.exec(text) ?? [];
+  if (least !== undefined && greatest !== undefined && unit !== undefined)
+    return inOrder(text, { min: endOf(row, least, unit, asked), max: endOf(row, greatest, unit, asked) });
+  const end: EndOf = (digits, unitText) => endOf(row, digits, unitText, asked);
   const band = around(aroundMiddle.exec(text)?.groups, end) ?? between(betweenEnds.exec(text)?.groups, end);
   const value = single.exec(text)?.groups;
   const found = band ?? (value === undefined ? null : alike(end(value['value'] ?? '', value['unit'] ?? '')));
-  if (found === null) {
-    throw new RefusedError({
-      code: 'unreadable-quantity',
-      message: `"${text}" is no band: write it as "62-67 N·m" or "65 ± 2 N·m"`,
-    });
-  }
-  if (!atMost(found.min.value, found.max.value))
-    throw new RefusedError({ code: 'contradiction', message: `"${text}" has its least above its greatest` });
-  return found;
+  if (found !== null) return inOrder(text, found);
+  throw new RefusedError({
+    code: 'unreadable-quantity',
+    message: `"${text}" is no band: write it as "62-67 N·m" or "65 ± 2 N·m"`,
+  });
+}
+
+function inOrder(text: string, band: Band): Band {
+  if (atMost(band.min.value, band.max.value)) return band;
+  throw new RefusedError({ code: 'contradiction', message: `"${text}" has its least above its greatest` });
+}
+
+function endOf(row: RowReading, digits: string, unit: string, asked: Asked): BandEnd {
+  const { value, unit: read, number: typed, text } = row.readQuantity(`${digits} ${unit}`, asked);
+  return { value, unit: read, number: typed, text, lastDigit: lastDigitOf(digits), digits };
+}
+
+interface Asked {
+  kind: Kind;
+  unit: Unit;
+}
+
+interface Band {
+  min: BandEnd;
+  max: BandEnd;
 }
 
 type Groups = Record<string, string | undefined> | undefined;
 type EndOf = (digits: string, unit: string) => BandEnd;
 
-function between(groups: Groups, end: EndOf): { min: BandEnd; max: BandEnd } | null {
+function between(groups: Groups, end: EndOf): Band | null {
   if (groups === undefined) return null;
   const { min = '', minUnit = '', max = '', maxUnit = '' } = groups;
   return { min: end(min, minUnit === '' ? maxUnit : minUnit), max: end(max, maxUnit) };
 }
 
-function around(groups: Groups, end: EndOf): { min: BandEnd; max: BandEnd } | null {
+function around(groups: Groups, end: EndOf): Band | null {
   if (groups === undefined) return null;
   const { middle = '', middleUnit = '', by = '', byUnit = '' } = groups;
   const [centre, half] = [end(middle, middleUnit === '' ? byUnit : middleUnit), end(by, byUnit)];
@@ -70,15 +86,16 @@ function around(groups: Groups, end: EndOf): { min: BandEnd; max: BandEnd } | nu
     value: centre.value + sign * half.value,
     number: centre.number + sign * half.number,
     lastDigit,
+    digits: showNumber(centre.number + sign * half.number, 12),
   });
   return { min: at(-1), max: at(1) };
 }
 
-function alike(end: BandEnd): { min: BandEnd; max: BandEnd } {
+function alike(end: BandEnd): Band {
   return { min: end, max: end };
 }
 
 function lastDigitOf(digits: string): number {
-  const decimals = /[.,](\d*)$/.exec(digits)?.[1]?.length ?? 0;
-  return Number(`1e-${decimals}`);
+  const point = Math.max(digits.lastIndexOf('.'), digits.lastIndexOf(','));
+  return point === -1 ? 1 : Number(`1e-${digits.length - 1 - point}`);
 }

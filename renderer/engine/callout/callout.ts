@@ -9,6 +9,8 @@ import type { ThreadFacts } from './heldFacts.ts';
 export interface PrintedEnd {
   value: number;
   lastDigit: number;
+  /** As printed. */
+  digits: string;
   unit: Unit;
   nm: number;
 }

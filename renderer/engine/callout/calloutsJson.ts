@@ -1,5 +1,5 @@
 import type { CalloutsResult } from '../../../shared-types/callout.ts';
-import type { Finding, FindingSource, JudgedRow } from '../../../shared-types/judged.ts';
+import type { JudgedRow } from '../../../shared-types/judged.ts';
 import { judgedOneByOne, type AskedCallouts } from './judgeCallouts.ts';
 
 /** Characters of a piece: few enough to hold, more than a write costs. */
@@ -34,48 +34,31 @@ export function* judgedCalloutsJson(given: AskedCallouts): Generator<string, Omi
 }
 
 function* inPieces(rows: Iterable<JudgedRow<object>>, rest: () => object): Generator<string> {
-  const sources = new Map<FindingSource, string>();
-  let piece = '{"rows":[';
-  let isFirst = true;
+  let texts: string[] = [];
+  let length = 0;
+  let before = '{"rows":[';
   for (const row of rows) {
-    refuseNotFinite(row.computed);
-    piece += `${isFirst ? '' : ','}${rowJson(row, sources)}`;
-    isFirst = false;
-    if (piece.length < pieceLength) continue;
-    yield piece;
-    piece = '';
+    const text = finiteJson(row);
+    texts.push(text);
+    length += text.length;
+    if (length < pieceLength) continue;
+    yield before + texts.join(',');
+    [texts, length, before] = [[], 0, ','];
   }
-  yield `${piece}],${JSON.stringify(rest()).slice(1)}\n`;
+  const last = texts.length === 0 && before === ',' ? '' : before + texts.join(',');
+  yield `${last}],${finiteJson(rest()).slice(1)}\n`;
 }
 
-/** Sources are the same for row after row: their text is made once. */
-function rowJson(row: JudgedRow<object>, sources: Map<FindingSource, string>): string {
-  const { findings, ...plain } = row;
-  let texts = '';
-  for (const finding of findings) {
-    const { source, ...own } = finding;
-    texts += `${texts === '' ? '' : ','}${JSON.stringify(own).slice(0, -1)},"source":${sourceJson(source, sources)}}`;
-  }
-  return `{"id":${JSON.stringify(row.id)},"decision":"${row.decision}","findings":[${texts}],${restOf(plain)}`;
-}
-
-function restOf({ id: _id, decision: _decision, ...rest }: Omit<JudgedRow<object>, 'findings'>): string {
-  return JSON.stringify(rest).slice(1);
-}
-
-function sourceJson(source: Finding['source'], sources: Map<FindingSource, string>): string {
-  const known = sources.get(source);
-  if (known !== undefined) return known;
-  const text = JSON.stringify(source);
-  sources.set(source, text);
+/** One JSON text; whole rows go to the language's own writer, for texts put together from small parts cost more than they save. */
+function finiteJson(value: object): string {
+  const text = JSON.stringify(value);
+  if (text.includes('null')) refuseNotFinite(value);
   return text;
 }
 
-function refuseNotFinite(part: object): void {
-  for (const key in part) {
-    const value: unknown = part[key as keyof typeof part];
-    if (typeof value === 'number') {
-      if (!Number.isFinite(value)) throw new Error(`the result's "${key}" is ${value}`);
-    } else if (typeof value === 'object' && value !== null) refuseNotFinite(value);
-  }
+/** A number that is not finite would stand as null. */
+function refuseNotFinite(value: unknown): void {
+  if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`a number of the result is ${value}`);
+  if (typeof value === 'object' && value !== null)
+    for (const part of Object.values(value) as unknown[]) refuseNotFinite(part);
 }

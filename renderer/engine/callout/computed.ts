@@ -1,5 +1,4 @@
-import type { CalloutBand, CalloutComputed, PublishedLocking } from '../../../shared-types/callout.ts';
-import type { LockingLimits } from '../locking/index.ts';
+import type { CalloutBand, CalloutComputed } from '../../../shared-types/callout.ts';
 import type { BandNm } from '../plan/resolved.ts';
 import type { Callout } from './callout.ts';
 import type { CalloutCase } from './calloutCase.ts';
@@ -12,24 +11,23 @@ import { inUnit } from './words.ts';
 export function computedOf(x: CalloutCase): CalloutComputed {
   const { callout, torque } = x;
   const { band, thread, strength } = callout;
+  const calloutNm = shown(band);
   const computed: CalloutComputed = {
     thread: thread.thread.designation,
-    calloutNm: shown(band),
+    calloutNm,
     assumptions: assumptionsOf(x),
     bands: bandsOf(callout),
   };
   if (torque.running !== null) computed.runningNm = shown(torque.running);
   if (!isEmpty(torque.aim)) {
-    computed.aimNm = shown(torque.aim);
-    computed.toolAccuracyMax = accuracyMax(torque.aim);
+    computed.aimNm = torque.aim === band ? calloutNm : shown(torque.aim);
+    if (callout.toolAccuracy !== null) computed.toolAccuracyMax = accuracyMax(torque.aim);
   }
-  if (!isEmpty(torque.seating)) computed.seatingNm = shown(torque.seating);
+  if (!isEmpty(torque.seating)) computed.seatingNm = torque.seating === band ? calloutNm : shown(torque.seating);
   if (torque.ifAdded !== null)
     computed.ifRunningAdded = { aimNm: shown(torque.ifAdded.aim), seatingNm: shown(torque.ifAdded.seating) };
-  if (strength !== null) {
-    const { name, proofMPa, yieldMPa, ultimateMPa } = strength;
-    computed.strength = { name, proofMPa, yieldMPa, ultimateMPa };
-  }
+  const shownStrength = strength === null ? undefined : thread.shownStrength(strength);
+  if (shownStrength !== undefined) computed.strength = shownStrength;
   addAlternative(callout, computed);
   addJoint(x, computed);
   addHeld(callout, computed);
@@ -59,28 +57,20 @@ function addJoint({ joint, engagement }: CalloutCase, computed: CalloutComputed)
   computed.preloadN = preloadN;
   if (stressMPa !== null) {
     const { tension, equivalent } = stressMPa;
-    computed.greatestStressMPa = {
-      tension: tension * growth,
-      equivalent: equivalent === null ? null : equivalent * growth,
-    };
+    computed.greatestStressMPa =
+      equivalent === null
+        ? { tension: tension * growth }
+        : { tension: tension * growth, equivalent: equivalent * growth };
   }
   if (proofShare !== null) computed.proofShare = proofShare;
   if (yieldShare !== null) computed.yieldShare = yieldShare;
 }
 
 function addHeld({ head: form, locking, thread }: Callout, computed: CalloutComputed): void {
-  const head = form === null ? null : thread.head(form).held?.head;
-  if (form !== null && head != null) {
-    const { nominal, nominalMm, citation } = head;
-    computed.head = { form, nominal, nominalMm, document: citation.number };
-  }
-  const named = locking === null ? null : thread.locking(locking).held;
-  if (named !== null) computed.locking = printedLocking(named);
-}
-
-/** What one document says, without the words around it. */
-export function printedLocking({ source, runningMaxNm, breakawayMinNm, reusedMinNm }: LockingLimits): PublishedLocking {
-  return { document: source.number, runningMaxNm, breakawayMinNm, reusedMinNm };
+  const head = form === null ? undefined : thread.shownHead(form);
+  if (head !== undefined) computed.head = head;
+  const named = locking === null ? undefined : thread.shownLocking(locking);
+  if (named !== undefined) computed.locking = named;
 }
 
 function addTurn({ angleDeg, passes, thread }: Callout, computed: CalloutComputed): void {
@@ -101,29 +91,36 @@ function bandsOf({ thread, lubrication, band }: Callout): CalloutComputed['bands
   return { of, agreeing };
 }
 
-const said = {
-  readAsIncluded:
-    'The callout does not say whether running torque is in its band: it is read as in it, and the other reading stands beside.',
-  runningFromZero: 'No least running torque is given: it is taken as 0.',
-  runningUnbounded: 'No greatest running torque is given: none is counted.',
-  noScatter: 'Scatter of the preload is taken as 0: none is given.',
-  noSettling: 'Settling and temperature change nothing of the preload: none is given.',
-  noTorsion: 'A nut factor does not say the torque in the shank: no torsion and no equivalent stress.',
-  fit: 'Limits of size of 2A and 2B, or of 3A and 3B where the designation says 3 (ASME B1.1, from memory); shear strength half the tensile strength.',
-  snug: 'The band is the snug torque; the preload is of it alone, before the turn.',
-};
+/** What is assumed where the callout leaves it unsaid, in the order of the questions below. */
+const said = [
+  'The callout does not say whether running torque is in its band: it is read as in it, and the other reading stands beside.',
+  'No least running torque is given: it is taken as 0.',
+  'No greatest running torque is given: none is counted.',
+  'Scatter of the preload is taken as 0: none is given.',
+  'Settling and temperature change nothing of the preload: none is given.',
+  'A nut factor does not say the torque in the shank: no torsion and no equivalent stress.',
+  'Limits of size of 2A and 2B, or of 3A and 3B where the designation says 3 (ASME B1.1, from memory); shear strength half the tensile strength.',
+  'The band is the snug torque; the preload is of it alone, before the turn.',
+];
 
-function assumptionsOf({ callout, torque, joint, engagement }: CalloutCase): string[] {
-  const list: string[] = [];
-  if (torque.ifAdded !== null) list.push(said.readAsIncluded);
-  if (callout.runningMaxNm !== null && callout.runningMinNm === null) list.push(said.runningFromZero);
-  if (callout.runningMaxNm === null && callout.runningMinNm !== null) list.push(said.runningUnbounded);
-  if (joint !== null) {
-    if (callout.scatter === null) list.push(said.noScatter);
-    list.push(said.noSettling);
-    if (callout.tightening?.by === 'nutFactor') list.push(said.noTorsion);
-  }
-  if (engagement !== null && !('reason' in engagement)) list.push(said.fit);
-  if (callout.angleDeg !== null) list.push(said.snug);
-  return list;
+/** The lists there are, each made once: there are as many as ways to leave things unsaid. */
+const lists = new Map<number, readonly string[]>();
+
+function assumptionsOf({ callout, torque, joint, engagement }: CalloutCase): readonly string[] {
+  const { runningMinNm: least, runningMaxNm: greatest, tightening } = callout;
+  const held = [
+    torque.ifAdded !== null,
+    greatest !== null && least === null,
+    greatest === null && least !== null,
+    joint !== null && callout.scatter === null,
+    joint !== null,
+    joint !== null && tightening?.by === 'nutFactor',
+    engagement !== null && !('reason' in engagement),
+    callout.angleDeg !== null,
+  ];
+  let key = 0;
+  for (const holds of held) key = 2 * key + (holds ? 1 : 0);
+  const known = lists.get(key) ?? Object.freeze(said.filter((_, at) => held[at] === true));
+  lists.set(key, known);
+  return known;
 }

@@ -4,8 +4,7 @@ import { cautionLead, cautionShort } from '../caution.ts';
 import { RefusedError } from '../errors.ts';
 import { delimiterNames } from '../sheet/delimiter.ts';
 import type { Callout } from './callout.ts';
-import { printedLocking } from './computed.ts';
-import type { ComparedBand } from './heldFacts.ts';
+import { printedLocking, type ComparedBand } from './heldFacts.ts';
 import { judgeCallout } from './judgeCallout.ts';
 import { openCallouts, type OpenCallouts } from './readCallouts.ts';
 

@@ -5,5 +5,5 @@ const ownRule = 'Rule of this program: what no source holds is said and never gu
 
 /** The note that a rule could not be judged. */
 export function notHeldNote(about: string, message: string): Finding {
-  return { rule: 'no-published-value', severity: 'note', message, about, source: ownRule };
+  return Object.freeze({ rule: 'no-published-value', severity: 'note', message, about, source: ownRule });
 }

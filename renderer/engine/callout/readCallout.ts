@@ -24,22 +24,23 @@ export function readCallout(
 ): Callout | null {
   const id = row.text('id');
   if (id === null) row.missing('id');
-  const designation = row.sized('thread');
-  if (designation === null) row.missing('thread');
-  const thread = designation === null ? null : row.attempt('thread', designation, () => facts.ofThread(designation));
+  const thread = readThreadOf(row, facts);
   const band = readBand(row);
   const running = readRunning(row);
   const preloadMinN = row.quantity('preloadMin', force)?.value ?? null;
   const preloadMaxN = row.quantity('preloadMax', force)?.value ?? null;
   if (preloadMinN !== null && preloadMaxN !== null && preloadMinN > preloadMaxN)
     row.refuse('preloadMin', 'contradiction', 'is above preloadMax', row.text('preloadMin') ?? '');
-  const rest = {
+  const callout = {
+    id: id ?? '',
+    row: row.row,
     alternative: readAlternative(row),
     strength: readStrengthOf(row, thread),
     head: row.choice<HeadForm>('head', headForms),
-    wrench: readWrench(row),
+    wrench: readWrench(row, facts),
     locking: row.text('locking'),
-    ...running,
+    runningMinNm: running.runningMinNm,
+    runningMaxNm: running.runningMaxNm,
     breakawayMinNm: row.quantity('breakawayMin', torque)?.value ?? null,
     runningIncluded: yesOrNo(row),
     lubrication: row.text('lubrication'),
@@ -52,10 +53,23 @@ export function readCallout(
     toolAccuracy: row.number('toolAccuracy', asShareBelow1),
     passes: readPasses(row),
     angleDeg: readAngle(row),
+    otherColumns,
+    band: band?.band ?? noBand,
+    unit: band?.unit ?? 'N·m',
   };
   if (row.isBad || id === null || thread === null || band === null) return null;
-  return { id, row: row.row, thread, ...band, ...rest, otherColumns };
+  return Object.assign(callout, { thread });
 }
+
+function readThreadOf(row: RowReading, facts: HeldFacts): ThreadFacts | null {
+  const known = facts.known(row.text('thread') ?? '');
+  if (known !== undefined) return known;
+  const designation = row.sized('thread');
+  if (designation === null) row.missing('thread');
+  return designation === null ? null : row.attempt('thread', designation, () => facts.ofThread(designation));
+}
+
+const noBand = { minNm: 0, maxNm: 0 };
 
 const asShareBelow1 = {
   isShare: true,
@@ -78,6 +92,8 @@ function yesOrNo(row: RowReading): boolean | null {
 
 /** A class or a grade; or, in one cell, {"proofMPa": 600}. */
 function readStrengthOf(row: RowReading, thread: ThreadFacts | null): Strength | null {
+  const known = thread?.knownStrength(row.text('strength') ?? '');
+  if (known !== undefined) return known;
   const text = row.sized('strength');
   if (text === null || thread === null) return null;
   return row.attempt('strength', text, () =>
@@ -85,12 +101,14 @@ function readStrengthOf(row: RowReading, thread: ThreadFacts | null): Strength |
   );
 }
 
-function readWrench(row: RowReading): Callout['wrench'] {
+function readWrench(row: RowReading, facts: HeldFacts): Callout['wrench'] {
+  const known = facts.wrenches.peek(row.text('wrench') ?? '');
+  if (known !== undefined) return known;
   const text = row.sized('wrench');
   if (text === null) return null;
   if (/^T\s*\d+$/i.test(text)) return { hexalobular: text.replace(/\s+/g, '').toUpperCase(), text };
   const size = row.quantity('wrench', { kind: 'length', unit: 'mm', least: 'above zero' });
-  return size === null ? null : { mm: size.value, text };
+  return size === null ? null : facts.wrenches.get(text, () => ({ mm: size.value, text }));
 }
 
 function readUltimate(row: RowReading): number | null {

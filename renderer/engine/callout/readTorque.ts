@@ -99,8 +99,8 @@ export function readAlternative(row: RowReading): Callout['alternative'] {
   });
 }
 
-function printed({ number, lastDigit, unit, value }: BandEnd): PrintedEnd {
-  if (value <= torqueMostNm && value >= 0) return { value: number, lastDigit, unit, nm: value };
+function printed({ number, lastDigit, digits, unit, value }: BandEnd): PrintedEnd {
+  if (value <= torqueMostNm && value >= 0) return { value: number, lastDigit, digits, unit, nm: value };
   throw new RefusedError({ code: 'out-of-range', message: `must be 0 or more, at most ${torqueMostNm} N·m` });
 }
 

@@ -118,7 +118,18 @@ function stripping(shearAreaMm2: number, ultimateMPa: number | null): number | n
   return ultimateMPa === null ? null : pullOutLoadN({ shearAreaMm2, shearStrengthMPa: ultimateMPa / 2 });
 }
 
-function verdict(
+/**
+ * What fails first by the loads at which each part gives way.
+ *
+ * @param loadsN - loads of bolt and threads; null where a strength is not known
+ * @param externalHolds - whether the engagement is long enough for the bolt to break before its own thread strips
+ * @returns the part that fails first; equal loads count for the bolt, then for the external thread
+ * @throws nothing
+ * @source FED-STD-H28/2B
+ * @validity as judgeEngagement
+ * @example verdict({ bolt: 10, externalThread: 12, internalThread: 9 }, true).failsFirst // 'internal thread'
+ */
+export function verdict(
   loadsN: Engagement['loadsN'],
   externalHolds: boolean,
 ): { failsFirst: FailsFirst | null; threadFailsBeforeBolt: boolean | null } {

@@ -19,9 +19,16 @@ export interface TorqueArms {
 export function torqueArms({ screw, tightening, target }: ResolvedJoint): TorqueArms {
   if (tightening.by === 'nutFactor') {
     const { nominal, min, max, diameterMm } = tightening;
-    // The torque in N·mm for 1 N is the arm in mm.
-    const armMm = (nutFactor: number): number => nutFactorTorqueNm({ nutFactor, diameterMm, preloadN: 1000 });
-    return { seatingMm: { nominal: armMm(nominal), min: armMm(min), max: armMm(max) }, shankMm: null };
+    const nominalMm = armOfNutFactorMm(nominal, diameterMm);
+    if (min === nominal && max === nominal) return { seatingMm: alike(nominalMm), shankMm: null };
+    return {
+      seatingMm: {
+        nominal: nominalMm,
+        min: armOfNutFactorMm(min, diameterMm),
+        max: armOfNutFactorMm(max, diameterMm),
+      },
+      shankMm: null,
+    };
   }
   const { form, thread: friction, bearing, bearingDiameterMm } = tightening;
   const bearingMm = bearingArmMm({ friction: bearing, bearingDiameterMm });
@@ -40,6 +47,11 @@ export function torqueArms({ screw, tightening, target }: ResolvedJoint): Torque
 export function rubbing(screw: ResolvedScrew, friction: number): ScrewThread & { friction: number } {
   const { meanDiameterMm, leadMm, halfAngleDeg } = screw;
   return { meanDiameterMm, leadMm, halfAngleDeg, friction };
+}
+
+/** The torque in N·mm for 1 N is the arm in mm. */
+function armOfNutFactorMm(nutFactor: number, diameterMm: number): number {
+  return nutFactorTorqueNm({ nutFactor, diameterMm, preloadN: 1000 });
 }
 
 function alike(value: number): Spread {

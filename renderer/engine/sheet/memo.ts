@@ -5,6 +5,11 @@ const answersMost = 20_000;
 export class Memo<T> {
   private readonly known = new Map<string, T>();
 
+  /** What is known of a text already. */
+  peek(text: string): T | undefined {
+    return this.known.get(text);
+  }
+
   /** @throws whatever `make` throws: a refusal is not remembered */
   get(text: string, make: () => T): T {
     const found = this.known.get(text);

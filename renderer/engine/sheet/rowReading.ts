@@ -13,8 +13,8 @@ const longestCell = 2000;
 /** How much of a cell a refusal repeats. */
 const shownMost = 80;
 
-/** A cell that is its own text: short, begun by a letter or a digit, ended by neither blank nor control character. */
-const harmlessly = /^[\p{L}\d](?:[^\p{C}]{0,98}[^\s\p{C}])?$/u;
+/** A cell that is its own text: short, of plain characters, begun by a letter or a digit, not ended by a blank. */
+const harmlessly = /^[A-Za-z\d](?:[ -~]{0,98}[!-~])?$/;
 /** A text in which no spreadsheet sees a date: of a letter and a digit, or a number and a unit. */
 const noDate = /^(?:[A-Za-z]\d|\d+\/\d+-\d{2} |\d+\/\d+-\d{2}$|#)/;
 /** A decimal below 1000, which is no number of a day and has no thousands. */
@@ -98,6 +98,8 @@ export class RowReading {
 
   /** A quantity out of a part of a cell, as a band's ends are. */
   readQuantity(text: string, { kind, unit }: Pick<Asked, 'kind' | 'unit'>): CellQuantity {
+    const plain = this.reading.hasDecimalCommas ? null : this.reading.plain.read(text, { kind, unit });
+    if (plain !== null) return plain;
     const read = readQuantity(this.plainNumber(text), kind);
     return { value: convertValue(read.value, read.unit, unit), unit: read.unit, number: read.value, text };
   }

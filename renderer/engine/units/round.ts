@@ -140,23 +140,30 @@ export function showNumber(value: number, significantDigits = 4): string {
     return `${withoutTrailingZeros(mantissa)}e${Number(exponent)}`;
   }
   const decimals = Math.max(significantDigits - 1 - Math.floor(Math.log10(magnitude)), 0);
-  return withoutTrailingZeros(quicklyRounded(value, decimals) ?? roundNominal(value, decimals));
+  return quicklyShown(value, decimals) ?? withoutTrailingZeros(roundNominal(value, decimals));
 }
 
+const powersOfTen = [1, 10, 100, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9] as const;
+
 /**
- * A number rounded by the language itself, which differs from half to even where the decimal that names it is a tie, and there alone.
+ * A number rounded in doubles, which gives what decimal arithmetic gives wherever the number is no tie nor near one.
  *
- * @returns null where it may be one, and where the language would write an exponent
+ * @returns the digits without trailing zeros; null where it may be a tie, or has more digits than doubles are sure of
  */
-function quicklyRounded(value: number, decimals: number): string | null {
-  const text = String(Math.abs(value));
-  const scaled = Number(`${text}e${decimals}`);
+function quicklyShown(value: number, decimals: number): string | null {
+  const power = powersOfTen[decimals];
+  const scaled = Math.abs(value) * (power ?? Number.NaN);
+  if (power === undefined || !(scaled < 1e9)) return null;
   const whole = Math.floor(scaled);
-  // Near a half the scaled double may have been rounded onto it; beyond 1e15 it has no half.
-  if (text.includes('e') || !(scaled < 1e15) || Math.abs(scaled - whole - 0.5) < 1e-6) return null;
-  const digits = String(scaled - whole < 0.5 ? whole : whole + 1).padStart(decimals + 1, '0');
+  const rest = scaled - whole;
+  if (Math.abs(rest - 0.5) < 1e-6) return null;
+  let digits = rest < 0.5 ? whole : whole + 1;
+  let places = decimals;
+  for (; places > 0 && digits % 10 === 0; places -= 1) digits /= 10;
   const sign = value < 0 ? '-' : '';
-  return decimals === 0 ? `${sign}${digits}` : `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+  if (places === 0) return `${sign}${digits}`;
+  const size = powersOfTen[places] ?? 1;
+  return `${sign}${Math.floor(digits / size)}.${String(digits % size).padStart(places, '0')}`;
 }
 
 function withoutTrailingZeros(digits: string): string {

@@ -32,27 +32,23 @@ function judgeEnd(
   calledNm: number,
 ): Finding | null {
   const calledOut = inUnit(calledNm, end.unit);
-  const printed = `The ${name} in the second unit, ${showNumber(end.value, 12)} ${end.unit},`;
+  const isOff = !isWithin(end.value, calledOut - end.lastDigit, calledOut + end.lastDigit);
+  const [lowNm, highNm] = band.minNm <= band.maxNm ? [band.minNm, band.maxNm] : [band.maxNm, band.minNm];
+  if (!isOff && isWithin(end.nm, lowNm, highNm)) return null;
+  const printed = `The ${name} in the second unit, ${end.digits} ${end.unit},`;
   const meant = `${torqueText(calledNm, unit)} = ${showNumber(calledOut, 6)} ${end.unit}`;
-  const fault = (severity: Finding['severity'], message: string): Finding => ({
+  const off = showNumber(Math.abs(end.value - calledOut));
+  return {
     rule: 'dual-unit',
-    severity,
-    message,
+    severity: isOff ? 'reject' : 'query',
+    message: isOff
+      ? `${printed} is ${off} ${end.unit} off: ${meant}, and one unit of the last digit is ${end.lastDigit}.`
+      : `${printed} is rounded out of the band: ${meant}.`,
     value: end.value,
     limit: calledOut,
     unit: end.unit,
     source: exact,
-  });
-  if (!isWithin(end.value, calledOut - end.lastDigit, calledOut + end.lastDigit)) {
-    const off = showNumber(Math.abs(end.value - calledOut));
-    return fault(
-      'reject',
-      `${printed} is ${off} ${end.unit} off: ${meant}, and one unit of the last digit is ${end.lastDigit}.`,
-    );
-  }
-  const [lowNm, highNm] = band.minNm <= band.maxNm ? [band.minNm, band.maxNm] : [band.maxNm, band.minNm];
-  if (isWithin(end.nm, lowNm, highNm)) return null;
-  return fault('query', `${printed} is rounded out of the band: ${meant}.`);
+  };
 }
 
 function isWithin(value: number, least: number, greatest: number): boolean {

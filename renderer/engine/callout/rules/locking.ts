@@ -19,9 +19,9 @@ export const locking: CalloutRule = ({ callout }, found) => {
   if (unsaid !== null) found.push({ rule: 'running-not-accounted', severity: 'query', message: unsaid, source: added });
   const { held, reason } = callout.thread.locking(callout.locking);
   if (held === null) {
-    found.push(
-      notHeldNote('running-over-limit', `Running and breakaway torque are not judged: ${reason}`.slice(0, noteMost)),
-    );
+    const note = `Running and breakaway torque are not judged: ${reason}`.slice(0, noteMost);
+    const finding = callout.thread.sameFinding(note, () => notHeldNote('running-over-limit', note));
+    if (finding !== null) found.push(finding);
     return;
   }
   judgeRunning(callout, held, found);

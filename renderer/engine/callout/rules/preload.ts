@@ -18,9 +18,9 @@ const byTurn = notHeldNote(
 
 const formulas = {
   nutFactor:
-    'F = T/(K·D) with the callout’s own nut factor (mechanical engineering design textbook, 9th ed., eq. 8-27; NASA TM-106943, text).',
+    "F = T/(K·D) with the callout's own nut factor (mechanical engineering design textbook, 9th ed., eq. 8-27; NASA TM-106943, text).",
   friction:
-    'Screw equation with the callout’s own friction (mechanical engineering design textbook, eq. 8-1, 8-5, 8-6); stresses by distortion energy.',
+    "Screw equation with the callout's own friction (mechanical engineering design textbook, eq. 8-1, 8-5, 8-6); stresses by distortion energy.",
 };
 
 /**

@@ -3,6 +3,7 @@ import type { BandNm } from '../../plan/resolved.ts';
 import type { CalloutRule } from '../calloutCase.ts';
 import type { ComparedBand } from '../heldFacts.ts';
 import { notHeldNote } from '../notHeld.ts';
+import type { Unit } from '../../units/index.ts';
 import { isEmpty } from '../torqueOfCallout.ts';
 import { torqueText } from '../words.ts';
 
@@ -18,13 +19,13 @@ export const publishedBand: CalloutRule = ({ callout }, found) => {
   const [first] = bands;
   if (first === undefined) {
     const of = lubrication === null ? '' : ` with "${lubrication.slice(0, 80)}" in its condition`;
-    found.push(
-      notHeldNote('outside-published-band', `No published torque band is held for ${thread.thread.designation}${of}.`),
-    );
+    const note = `No published torque band is held for ${thread.thread.designation}${of}.`;
+    const finding = thread.sameFinding(note, () => notHeldNote('outside-published-band', note));
+    if (finding !== null) found.push(finding);
     return;
   }
-  if (bands.some((published) => isInside(band, published))) return;
-  const nearest = bands.toSorted((a, b) => distance(band, a) - distance(band, b))[0] ?? first;
+  for (const published of bands) if (isInside(band, published)) return;
+  const nearest = nearestOf(band, bands, first);
   const others = bands.length === 1 ? '' : `; it lies in none of the ${bands.length} bands held`;
   found.push({
     rule: 'outside-published-band',
@@ -41,6 +42,12 @@ export function isInside(band: BandNm, { floorNm, maxNm }: ComparedBand): boolea
   return (floorNm === null || atLeast(band.minNm, floorNm)) && (maxNm === null || atMost(band.maxNm, maxNm));
 }
 
+function nearestOf(band: BandNm, bands: readonly ComparedBand[], first: ComparedBand): ComparedBand {
+  let nearest = first;
+  for (const each of bands) if (distance(band, each) < distance(band, nearest)) nearest = each;
+  return nearest;
+}
+
 /** By how much a callout sticks out of a band [N·m]. */
 function distance(band: BandNm, { floorNm, maxNm }: ComparedBand): number {
   return Math.max(floorNm === null ? 0 : floorNm - band.minNm, maxNm === null ? 0 : band.maxNm - maxNm);
@@ -55,9 +62,15 @@ function compared(band: BandNm, { floorNm, maxNm }: ComparedBand): { value: numb
     : { value: band.minNm, limit: floorNm ?? band.minNm };
 }
 
-function bandText({ minNm, maxNm, printed }: ComparedBand, unit: Parameters<typeof torqueText>[1]): string {
+function bandText(band: ComparedBand, unit: Unit): string {
+  const known = band.words.get(unit) ?? wordsOf(band, unit);
+  band.words.set(unit, known);
+  return known;
+}
+
+function wordsOf({ minNm, maxNm, printed }: ComparedBand, unit: Unit): string {
   const ends = [...new Set([printed.min, printed.max])].filter((end) => end !== null);
-  const asPrinted = `as printed ${ends.join('–')} ${printed.unit}`;
+  const asPrinted = `as printed ${ends.join(' to ')} ${printed.unit}`;
   if (maxNm === null) return `at least ${torqueText(minNm ?? 0, unit)}, ${asPrinted}`;
   if (minNm === null) return `at most ${torqueText(maxNm, unit)}, ${asPrinted}`;
   return minNm === maxNm

@@ -5,7 +5,7 @@ import { isEmpty } from '../torqueOfCallout.ts';
 import { percentText, torqueText } from '../words.ts';
 
 const source =
-  'Interval rule after ISO 14253-1 (from memory), applied to a permissible deviation of the reading, which is no expanded uncertainty: min/(1 − a) ≤ max/(1 + a).';
+  'Interval rule after ISO 14253-1 (from memory), applied to a permissible deviation of the reading, which is no expanded uncertainty: min/(1 - a) at most max/(1 + a).';
 
 /** `tool-too-coarse`: no setting of a tool so accurate keeps to the band. Where running torque narrows the aim further, a note says it. */
 export const toolTooCoarse: CalloutRule = ({ callout, torque }, found) => {
