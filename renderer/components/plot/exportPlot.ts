@@ -98,14 +98,19 @@ function styledCopy(drawing: SVGSVGElement): SVGSVGElement {
   room.append(copy);
   document.body.append(room);
   try {
-    for (const element of [copy, ...copy.querySelectorAll('*')]) {
+    const elements = [copy, ...copy.querySelectorAll('*')];
+    // All are read before any is changed: a style may hang on the class of an element around it.
+    const read = elements.map((element) => {
       const style = getComputedStyle(element);
+      return carried.map((name) => [name, style.getPropertyValue(name)] as const);
+    });
+    for (const [index, element] of elements.entries()) {
       element.removeAttribute('class');
-      for (const name of carried) {
-        const value = style.getPropertyValue(name);
+      for (const [name, value] of read[index] ?? []) {
         if (value !== '' && value !== 'none') element.setAttribute(name, value.replaceAll('"', "'"));
         else if (name === 'fill' || name === 'stroke') element.setAttribute(name, 'none');
       }
+      element.removeAttribute('style');
     }
   } finally {
     room.remove();
