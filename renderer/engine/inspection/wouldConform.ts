@@ -52,8 +52,8 @@ function plainMend(finding: Finding, { callout, judged }: Asked): string | null 
     }
     case 'running-not-accounted':
       return computed.ifRunningAdded === undefined
-        ? 'The callout says runningIncluded yes or no and, where no, how much the running torque is.'
-        : `The callout says which it means: runningIncluded yes leaves ${spanText(computed.seatingNm, callout)} for seating; no asks for ${spanText(computed.ifRunningAdded.aimNm, callout)} on the wrench.`;
+        ? 'The callout says whether the running torque is in its band and, where it is not, how much it is.'
+        : `The callout says which it means: with the running torque in the band ${spanText(computed.seatingNm, callout)} is left for seating; added to it, it asks for ${spanText(computed.ifRunningAdded.aimNm, callout)} on the wrench.`;
     case 'running-over-limit':
       return limit === undefined ? null : `A running torque of at most ${torque(limit, 'maximum')}.`;
     case 'breakaway-under-limit':
@@ -86,9 +86,11 @@ function spanText(band: { min: number; max: number } | undefined, { unit }: Call
 
 /** Two decimals more than the size asks for, rounded to the safe side. */
 function limitText(nm: number, end: 'minimum' | 'maximum', unit: Callout['unit']): string {
-  const size = Math.abs(inUnit(nm, unit));
+  // The digits that a trip through N·m costs are taken off before the end is rounded to its safe side.
+  const value = Number(showNumber(inUnit(nm, unit), 12));
+  const size = Math.abs(value);
   const decimals = size >= 100 ? 0 : size >= 10 ? 1 : 2;
-  return limitIn(`${nm} N·m`, end, { unit, decimals });
+  return limitIn(`${value} ${unit}`, end, { unit, decimals });
 }
 
 /** Preload is proportional to the seating torque, so each limit says how far the band's ends may go. */

@@ -3,7 +3,7 @@ import { Button, Textarea, TextInput } from '@mantine/core';
 import type { Finding } from '../../../shared-types/judged.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { shownText } from '../steps/shownText.ts';
+import { findingText } from './findingWords.ts';
 
 export interface AcceptDialogProps {
   finding: Finding;
@@ -33,7 +33,7 @@ export function AcceptDialog({ finding, of, person: known, units, onAccept, onCl
           if (reason.trim() !== '' && person.trim() !== '') onAccept({ reason: reason.trim(), person: person.trim() });
         }}
       >
-        <p>{shownText(finding.message, units)}</p>
+        <p>{findingText(finding.message, units)}</p>
         <p className="bw-second">
           The judgement stays {finding.severity === 'reject' ? 'Nonconforming' : 'Indeterminate'}; that you accept it
           stands beside it, with your reason and name, in the record and in the report. Where the finding comes to say

@@ -11,11 +11,11 @@ export function BandBar({
   const width = box.max - box.min || box.max * 0.02 || 1;
   const from = Math.min(box.min, bar.min) - width * 0.25;
   const to = Math.max(box.max, bar.max) + width * 0.25;
-  const px = (value: number): number => ((value - from) / (to - from)) * 120;
+  const px = (value: number): number => ((value - from) / (to - from)) * 110;
   const inside = bar.min >= box.min * (1 - 1e-9) && bar.max <= box.max * (1 + 1e-9);
   return (
-    <svg className="bw-bandbar" viewBox="0 0 120 18" width="120" height="18" role="img" aria-label={said}>
-      <path className="bw-bandbar-axis" d="M0 9H120" />
+    <svg className="bw-bandbar" viewBox="0 0 110 18" width="110" height="18" role="img" aria-label={said}>
+      <path className="bw-bandbar-axis" d="M0 9H110" />
       <rect
         className="bw-bandbar-box"
         x={px(box.min)}

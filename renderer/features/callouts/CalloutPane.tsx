@@ -65,6 +65,11 @@ export function CalloutPane(props: CalloutPaneProps) {
         <LineMark line={line} />
         {names.length === 0 ? null : <span> by {names.join(', ')}</span>}
       </p>
+      {row === null ? null : (
+        <section className="bw-callout-part" aria-label="Bands of torque">
+          <Bands look={look} units={units} />
+        </section>
+      )}
       {refusals.length === 0 ? null : (
         <section className="bw-callout-part" aria-label="What cannot be read">
           <h2>What cannot be read</h2>
@@ -85,6 +90,7 @@ export function CalloutPane(props: CalloutPaneProps) {
           <FindingList
             findings={findings}
             accepted={accepted}
+            unit={unit}
             units={units}
             onAccept={onAccept}
             onWithdraw={onWithdraw}
@@ -95,10 +101,6 @@ export function CalloutPane(props: CalloutPaneProps) {
       <WouldConform look={look} onTry={onTry} />
       {row === null ? null : (
         <>
-          <section className="bw-callout-part" aria-label="Bands of torque">
-            <h2>Torque</h2>
-            <Bands look={look} units={units} />
-          </section>
           {plot === null ? null : (
             <PreloadPlot
               {...plot}

@@ -3,9 +3,10 @@ import type { ClipboardEvent, KeyboardEvent, ReactNode } from 'react';
 import type { CalloutLine, LineView } from '../../../shared-types/inspection.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { BandBar } from './BandBar.tsx';
-import { LineMark, lineStateWords } from './stateWords.tsx';
+import { lineStateWords } from './stateWords.tsx';
 import { bandWords, oneUnit } from './torqueWords.ts';
 
 export interface CalloutTableProps {
@@ -27,12 +28,12 @@ export interface CalloutTableProps {
 }
 
 const heads: readonly GridColumn[] = [
-  { key: 'id', label: 'Callout', width: 'minmax(64px, 1fr)' },
-  { key: 'thread', label: 'Thread', width: 'minmax(86px, 1fr)' },
-  { key: 'torque', label: 'Torque', width: 'minmax(104px, 132px)', end: true },
-  { key: 'tool', label: 'Tool in the aim', width: '132px', wideOnly: true },
-  { key: 'state', label: 'Decision', width: 'minmax(150px, 216px)' },
-  { key: 'findings', label: 'Findings', width: '66px', end: true },
+  { key: 'id', label: 'Callout', width: 'minmax(60px, 1.2fr)' },
+  { key: 'thread', label: 'Thread', width: 'minmax(64px, 1fr)' },
+  { key: 'torque', label: 'Torque', width: 'minmax(112px, 150px)', end: true },
+  { key: 'tool', label: 'Tool in the aim', width: '122px', wideOnly: true },
+  { key: 'state', label: 'Decision', width: 'minmax(128px, 150px)' },
+  { key: 'findings', label: 'Findings', width: '92px', end: true },
 ];
 const unsorted = new Set(['tool']);
 
@@ -40,10 +41,21 @@ function torqueText({ band }: CalloutLine, units: UnitsShown): string {
   return bandWords(band, oneUnit(units));
 }
 
+function countOf({ findings }: CalloutLine): number {
+  return findings.filter(({ severity }) => severity !== 'note').length;
+}
+
+/** "4", "4, 1 accepted", "2 accepted": what is accepted is no less found. */
+function findingsText(count: number, accepted: number): string {
+  if (count === 0) return '–';
+  if (accepted === 0) return String(count);
+  return accepted === count ? `${count} accepted` : `${count}, ${accepted} accepted`;
+}
+
 function cellsOf(line: CalloutLine, units: UnitsShown): Record<string, ReactNode> {
-  const { id, thread, tool, findings } = line;
+  const { id, thread, tool, state, accepted } = line;
   const torque = torqueText(line, units);
-  const count = findings.filter(({ severity }) => severity !== 'note').length;
+  const count = countOf(line);
   return {
     id: (
       <b className="bw-callout-cell" title={id}>
@@ -70,8 +82,8 @@ function cellsOf(line: CalloutLine, units: UnitsShown): Record<string, ReactNode
           said="What the tool applies against where it must lie"
         />
       ),
-    state: <LineMark line={line} />,
-    findings: count === 0 ? '–' : count,
+    state: <StateMark state={state} />,
+    findings: findingsText(count, accepted),
   };
 }
 
@@ -79,13 +91,17 @@ function cellsOf(line: CalloutLine, units: UnitsShown): Record<string, ReactNode
 export const CalloutTable = memo(function CalloutTable(props: CalloutTableProps) {
   const { lines, places, units, view, onSort, selected, onSelect, onOpen, onEdit, empty } = props;
   const { onRemove, onPaste, chosen, onChoose } = props;
+  // A column that no callout has anything for is not drawn.
+  const hasTools = useMemo(() => lines.some(({ tool }) => tool !== null), [lines]);
   const columns = useMemo(
     () =>
-      heads.map((head): GridColumn => {
-        if (unsorted.has(head.key)) return head;
-        return { ...head, sorted: view.sort !== head.key ? 'none' : view.down ? 'descending' : 'ascending' };
-      }),
-    [view.sort, view.down],
+      heads
+        .filter(({ key }) => key !== 'tool' || hasTools)
+        .map((head): GridColumn => {
+          if (unsorted.has(head.key)) return head;
+          return { ...head, sorted: view.sort !== head.key ? 'none' : view.down ? 'descending' : 'ascending' };
+        }),
+    [view.sort, view.down, hasTools],
   );
   const shown = useMemo(
     () => (places === null ? lines : Array.from(places, (at) => lines[at]).filter((line) => line !== undefined)),
@@ -100,8 +116,14 @@ export const CalloutTable = memo(function CalloutTable(props: CalloutTableProps)
     const wanted = shown.filter(({ key }) => (chosen.size > 0 ? chosen.has(key) : key === selected));
     if (wanted.length === 0) return;
     event.preventDefault();
-    const said = wanted.map((line) => [line.id, line.thread, torqueText(line, units), lineStateWords[line.state]]);
-    const text = [['Callout', 'Thread', 'Torque', 'Decision'], ...said]
+    const said = wanted.map((line) => [
+      line.id,
+      line.thread,
+      torqueText(line, units),
+      lineStateWords[line.state],
+      findingsText(countOf(line), line.accepted),
+    ]);
+    const text = [['Callout', 'Thread', 'Torque', 'Decision', 'Findings'], ...said]
       .map((cells) => cells.map((cell) => cell.replaceAll(/[\t\r\n]+/g, ' ')).join('\t'))
       .join('\n');
     event.clipboardData.setData('text/plain', text);

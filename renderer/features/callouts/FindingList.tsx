@@ -5,14 +5,16 @@ import { SourceNote } from '../../components/SourceNote/SourceNote.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { MarkState } from '../../components/StateMark/StateMark.tsx';
 import { acceptanceOf } from '../../engine/inspection/index.ts';
-import type { UnitsShown } from '../../engine/units/index.ts';
+import type { Unit, UnitsShown } from '../../engine/units/index.ts';
 import { dayAndClockText } from '../../store/clock.ts';
-import { shownText } from '../steps/shownText.ts';
+import { findingNumbers, findingText } from './findingWords.ts';
 import { SourceOf } from './SourceOf.tsx';
 
 export interface FindingListProps {
   findings: readonly Finding[];
   accepted: readonly AcceptedFinding[];
+  /** The callout's own unit of torque. */
+  unit: Unit;
   units: UnitsShown;
   /** Without them nothing can be decided here: the rows are not kept. */
   onAccept?: ((finding: Finding) => void) | undefined;
@@ -29,7 +31,7 @@ const words = { reject: 'Nonconforming', query: 'Indeterminate', note: 'Note' } 
 const rank = { reject: 0, query: 1, note: 2 } as const;
 
 /** What the rules found: word and shape, rule, numbers, source; and what a person decided about it. */
-export function FindingList({ findings, accepted, units, onAccept, onWithdraw }: FindingListProps) {
+export function FindingList({ findings, accepted, unit, units, onAccept, onWithdraw }: FindingListProps) {
   const sorted = findings.toSorted((a, b) => rank[a.severity] - rank[b.severity]);
   return (
     <ol className="bw-findings">
@@ -47,7 +49,8 @@ export function FindingList({ findings, accepted, units, onAccept, onWithdraw }:
               <code className="bw-code bw-second">{rule}</code>
             </div>
             <div>
-              <p>{shownText(message, units)}</p>
+              <p>{findingText(message, units)}</p>
+              <Numbers finding={finding} unit={unit} units={units} />
               <SourceNote>
                 <SourceOf source={source} />
               </SourceNote>
@@ -78,6 +81,11 @@ export function FindingList({ findings, accepted, units, onAccept, onWithdraw }:
       })}
     </ol>
   );
+}
+
+function Numbers({ finding, unit, units }: { finding: Finding } & Pick<FindingListProps, 'unit' | 'units'>) {
+  const said = findingNumbers(finding, unit, units);
+  return said === null ? null : <p className="bw-finding-numbers">{said}</p>;
 }
 
 /** Acceptances of findings that say something else by now, or are not found any more. */

@@ -1,7 +1,7 @@
 import type { CalloutRow } from '../../../shared-types/callout.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { shownText } from '../steps/shownText.ts';
+import { findingText } from './findingWords.ts';
 
 /** What a callout would be judged as it is typed now: nothing of it is kept. */
 export function JudgedAlready({ row, units }: { row: CalloutRow; units: UnitsShown }) {
@@ -14,7 +14,7 @@ export function JudgedAlready({ row, units }: { row: CalloutRow; units: UnitsSho
       {found.length === 0 ? null : (
         <ul>
           {found.map(({ rule, message }) => (
-            <li key={rule + message}>{shownText(message, units)}</li>
+            <li key={rule + message}>{findingText(message, units)}</li>
           ))}
         </ul>
       )}

@@ -6,7 +6,7 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 const escaped = (text: string): string => text.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`);
 const longestFirst = allUnits.toSorted((a, b) => b.length - a.length).map(escaped);
 const number = String.raw`\d+(?:\.\d+)?(?:e-?\d+)?(?:[- ]\d+\/\d+|\/\d+)?`;
-const figure = new RegExp(`(?<![\\w./-])(${number})(?:–(${number}))? (${longestFirst.join('|')})(?![\\w·/])`, 'g');
+const figure = new RegExp(`(?<![\\w.,/-])(${number})(?:–(${number}))? (${longestFirst.join('|')})(?![\\w·/])`, 'g');
 
 /** A text with every quantity in it as the user wants quantities shown; angles get their sign. */
 export function shownText(text: string, mode: UnitsShown): string {
