@@ -18,5 +18,5 @@ export function isPermissive(expression: string): boolean {
   return expression
     .replace(/^\((.*)\)$/, '$1')
     .split(' OR ')
-    .some((choice) => choice.split(' AND ').every((licence) => PERMISSIVE.has(licence.trim())));
+    .some((choice) => choice.split(/ AND /i).every((licence) => PERMISSIVE.has(licence.trim())));
 }

@@ -17,6 +17,7 @@ export function CyclePlot(props: CyclePlotProps) {
       {...props}
       {...(fit === undefined ? {} : { source: `${props.source} Fit: ${fit.method}` })}
       table={cycleTable(props)}
+      legend={`Full square: running. Hollow circle: breakaway. Crossed out: beyond its limit.${fit === undefined ? '' : ' Dotted: fit, hatched its interval.'}`}
       samples={
         <>
           <Sample words="running">

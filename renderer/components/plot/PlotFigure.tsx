@@ -2,7 +2,6 @@ import { useRef } from 'react';
 import type { ReactNode } from 'react';
 import { useElementSize, useMergedRef } from '@mantine/hooks';
 import type { FileToSave } from '../../../shared-types/host.ts';
-import { RefusedError } from '../../engine/errors.ts';
 import { pngOf, svgOf } from './exportPlot.ts';
 import classes from './Plot.module.css';
 
@@ -28,6 +27,8 @@ export interface PlotFigureProps extends PlotAbout {
   table: PlotTable;
   /** What each kind of line or point means. */
   samples?: ReactNode;
+  /** The same in words, for the file, which has no samples beside it. */
+  legend?: string;
   leastWidthPx?: number;
   /** The drawing at a width. */
   children: (widthPx: number) => ReactNode;
@@ -37,7 +38,7 @@ const firstWidthPx = 640;
 
 /** A plot in its frame: what it is, source and assumptions under it, its data as a table, and as a file. */
 export function PlotFigure(props: PlotFigureProps) {
-  const { title, source, assumed, onSave, onRefused, table, samples, leastWidthPx = 300, children } = props;
+  const { title, source, assumed, onSave, onRefused, table, samples, legend, leastWidthPx = 300, children } = props;
   const { ref: sized, width } = useElementSize<HTMLDivElement>();
   const own = useRef<HTMLDivElement>(null);
   const ref = useMergedRef(sized, own);
@@ -45,7 +46,11 @@ export function PlotFigure(props: PlotFigureProps) {
     const drawing = own.current?.querySelector('svg');
     if (onSave === undefined || drawing === null || drawing === undefined) return;
     const name = `${title.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')}.${format}`;
-    const under = [source, ...(assumed.length === 0 ? [] : [`Assumed: ${assumed.join(' ')}`])];
+    const under = [
+      ...(legend === undefined ? [] : [legend]),
+      source,
+      ...(assumed.length === 0 ? [] : [`Assumed: ${assumed.join(' ')}`]),
+    ];
     try {
       if (format === 'svg') {
         const bytes = new TextEncoder().encode(await svgOf(drawing, { title, under }));
@@ -125,9 +130,4 @@ export function Sample({ words, children }: { words: string; children: ReactNode
       {words}
     </span>
   );
-}
-
-/** A plot that could not be saved, in the words of whoever refused. */
-export function refusedSaving(error: unknown): string {
-  return error instanceof RefusedError ? error.message : String(error);
 }

@@ -22,6 +22,20 @@ interface Edge {
   scale: ReturnType<typeof scaleLinear<number>>;
 }
 
+interface TickTextProps {
+  x: number;
+  y: number;
+  formattedValue?: string | undefined;
+}
+
+function TickText({ x, y, formattedValue }: TickTextProps) {
+  return (
+    <text className={classes['tick']} x={x} y={y}>
+      {formattedValue}
+    </text>
+  );
+}
+
 /** The field of a plot: grid, both scales of each axis, and their names with their units. */
 export function PlotFrame({ x, y, layout, said, defs, children }: PlotFrameProps) {
   const { widthPx, heightPx, leftPx, rightPx, topPx, bottomPx } = layout;
@@ -38,19 +52,7 @@ export function PlotFrame({ x, y, layout, said, defs, children }: PlotFrameProps
     tickFormat: (value: { valueOf(): number }) => ticks.find((tick) => tick.value === value.valueOf())?.text ?? '',
     axisLineClassName: classes['axis'] ?? '',
     tickLength: 5,
-    tickComponent: ({
-      x: px,
-      y: py,
-      formattedValue,
-    }: {
-      x: number;
-      y: number;
-      formattedValue?: string | undefined;
-    }) => (
-      <text className={classes['tick']} x={px} y={py}>
-        {formattedValue}
-      </text>
-    ),
+    tickComponent: TickText,
   });
   const [xFirst, xSecond] = x.units;
   const [yFirst, ySecond] = y.units;

@@ -16,6 +16,7 @@ export function PreloadPlot(props: PreloadPlotProps) {
     <PlotFigure
       {...props}
       table={preloadTable(props)}
+      legend="Thick line: nominal. Hatched: scatter. Shaded: torque band. Hatched across: beyond a limit."
       samples={
         <>
           <Sample words="nominal">

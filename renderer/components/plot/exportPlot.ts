@@ -1,4 +1,4 @@
-import { lightTokens } from '../../tokens.ts';
+import { lightColours } from './lightColours.ts';
 import latin from '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2?url';
 import math from '@fontsource/noto-sans-math/files/noto-sans-math-latin-400-normal.woff2?url';
 
@@ -28,7 +28,8 @@ const marginPx = 10;
 
 /** The drawing as a document of its own: styles written out in the light colours, both faces inside, words under it. */
 export async function svgOf(drawing: SVGSVGElement, { title, under }: ExportWords): Promise<string> {
-  const copy = styledCopy(drawing);
+  const colours = lightColours();
+  const copy = styledCopy(drawing, colours);
   const [widthPx, heightPx] = [Number(drawing.getAttribute('width')), Number(drawing.getAttribute('height'))];
   const most = Math.floor(widthPx / 6.4);
   const lines = [title, ...under.flatMap((text) => wrapped(text, most))];
@@ -49,7 +50,7 @@ export async function svgOf(drawing: SVGSVGElement, { title, under }: ExportWord
     y: -marginPx,
     width: widthPx + 2 * marginPx,
     height: wholePx,
-    fill: lightTokens.sheet,
+    fill: colours.get('--bw-sheet') ?? 'white',
   }))
     ground.setAttribute(name, String(value));
   whole.append(style, ground, copy);
@@ -59,7 +60,7 @@ export async function svgOf(drawing: SVGSVGElement, { title, under }: ExportWord
     line.setAttribute('y', String(heightPx + (index + 1) * linePx));
     line.setAttribute('font-size', '12');
     if (index === 0) line.setAttribute('font-weight', '650');
-    line.setAttribute('fill', index === 0 ? lightTokens.ink : lightTokens.ink2);
+    line.setAttribute('fill', colours.get(index === 0 ? '--bw-ink' : '--bw-ink2') ?? 'black');
     line.textContent = text;
     whole.append(line);
   }
@@ -88,13 +89,13 @@ export async function pngOf(drawing: SVGSVGElement, words: ExportWords): Promise
  * Attributes rather than styles: the page's policy takes no style that stands in markup. They are computed where the light colours hold, whatever the window
  * shows: a file is read on paper.
  */
-function styledCopy(drawing: SVGSVGElement): SVGSVGElement {
+function styledCopy(drawing: SVGSVGElement, colours: ReadonlyMap<string, string>): SVGSVGElement {
   const copy = drawing.cloneNode(true) as SVGSVGElement;
   const room = document.createElement('div');
   room.style.position = 'fixed';
   room.style.visibility = 'hidden';
   room.setAttribute('aria-hidden', 'true');
-  for (const [name, value] of Object.entries(lightTokens)) room.style.setProperty(`--bw-${name}`, value);
+  for (const [name, value] of colours) room.style.setProperty(name, value);
   room.append(copy);
   document.body.append(room);
   try {

@@ -54,7 +54,7 @@ export function preloadPlotLayout(data: PreloadPlotData, widthPx: number): Prelo
   const { curve, band, limits, torqueUnits, forceUnits } = data;
   const mostNm = Math.max(band.maxNm, ...curve.map(({ torqueNm }) => torqueNm));
   const mostN = Math.max(1e-9, ...curve.map(({ greatestN }) => greatestN), ...limits.map(({ preloadN }) => preloadN));
-  const leastN = Math.min(0, ...curve.map((at) => at.leastN), ...limits.map(({ preloadN }) => preloadN));
+  const leastN = Math.min(0, ...curve.map((point) => point.leastN), ...limits.map(({ preloadN }) => preloadN));
   const x: Axis = {
     quantity: 'seating torque',
     units: [axisUnit('N·m', torqueUnits[0]), ...torqueUnits.slice(1).map((unit) => axisUnit('N·m', unit))],
@@ -68,8 +68,8 @@ export function preloadPlotLayout(data: PreloadPlotData, widthPx: number): Prelo
     to: mostN * 1.12,
   };
   const frame = frameLayout(x, y, widthPx, heightPx);
-  const points = (of: (at: PreloadAt) => number): [number, number][] =>
-    curve.map((at) => [frame.x(at.torqueNm), frame.y(of(at))]);
+  const points = (of: (point: PreloadAt) => number): [number, number][] =>
+    curve.map((point) => [frame.x(point.torqueNm), frame.y(of(point))]);
   const [low, high] = [points(({ leastN: n }) => n), points(({ greatestN: n }) => n)];
   const inBand = within(curve, band);
   return {
@@ -89,7 +89,7 @@ export function preloadPlotLayout(data: PreloadPlotData, widthPx: number): Prelo
 }
 
 /** The preload at a torque between two of the curve. */
-function at(curve: readonly PreloadAt[], torqueNm: number): PreloadAt | null {
+function preloadAt(curve: readonly PreloadAt[], torqueNm: number): PreloadAt | null {
   const after = curve.findIndex((point) => point.torqueNm >= torqueNm * (1 - 1e-12));
   const [to, from] = [curve[after], curve[after - 1]];
   if (to === undefined) return null;
@@ -106,7 +106,7 @@ function at(curve: readonly PreloadAt[], torqueNm: number): PreloadAt | null {
 
 function within(curve: readonly PreloadAt[], { minNm, maxNm }: { minNm: number; maxNm: number }): PreloadAt[] {
   const between = curve.filter(({ torqueNm }) => torqueNm > minNm && torqueNm < maxNm);
-  const [first, last] = [at(curve, minNm), at(curve, maxNm)];
+  const [first, last] = [preloadAt(curve, minNm), preloadAt(curve, maxNm)];
   return [...(first === null ? [] : [first]), ...between, ...(last === null || maxNm === minNm ? [] : [last])];
 }
 
@@ -127,7 +127,7 @@ function shortfall(inBand: readonly PreloadAt[], limit: PreloadLimit, frame: Plo
       b > slack ? to.torqueNm : (crossing ?? to.torqueNm),
     ];
     const edgeAt = (torqueNm: number): number => {
-      const point = at(inBand, torqueNm);
+      const point = preloadAt(inBand, torqueNm);
       return point === null ? limit.preloadN : edge(point);
     };
     return [

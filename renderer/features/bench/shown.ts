@@ -15,7 +15,7 @@ function squared(text: string): string {
   return text.replaceAll(/\b(mm|cm|in)2\b/g, '$1²');
 }
 
-const inchTorques: readonly Unit[] = ['lbf·ft', 'lbf·in', 'ozf·in'];
+const inchTorques: ReadonlySet<Unit> = new Set(['lbf·ft', 'lbf·in', 'ozf·in']);
 
 /** The unit a torque was written in; N·m where nothing readable is. */
 export function torqueUnitOf(text: string | undefined): Unit {
@@ -29,7 +29,7 @@ export function torqueUnitOf(text: string | undefined): Unit {
 
 /** The unit of the other system, of comparable size. */
 export function otherTorqueUnit(unit: Unit, nm: number): Unit {
-  if (inchTorques.includes(unit)) return 'N·m';
+  if (inchTorques.has(unit)) return 'N·m';
   return Math.abs(nm) < 20 ? 'lbf·in' : 'lbf·ft';
 }
 
@@ -78,14 +78,14 @@ export function limitShown(value: number, end: 'minimum' | 'maximum', from: Unit
 /** Force beside a torque of one system, at a size that reads well. */
 export function forceUnitsFor(torque: Unit, newtons: number): [Unit, Unit] {
   const newton: Unit = Math.abs(newtons) >= 1000 ? 'kN' : 'N';
-  return inchTorques.includes(torque) ? ['lbf', newton] : [newton, 'lbf'];
+  return inchTorques.has(torque) ? ['lbf', newton] : [newton, 'lbf'];
 }
 
 /** Which of the units a person wants to see, the written one first. */
 export function unitsShown(written: Unit, other: Unit, units: UnitsShown): [Unit, ...Unit[]] {
   if (units === 'both') return [written, other];
   if (units === 'as-written') return [written];
-  const isInch = inchTorques.includes(written) || written === 'lbf' || written === 'in';
+  const isInch = inchTorques.has(written) || written === 'lbf' || written === 'in';
   return (units === 'inch-pound') === isInch ? [written] : [other];
 }
 

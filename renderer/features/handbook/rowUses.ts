@@ -130,7 +130,7 @@ function headOf({ key }: AnyTable): string | null {
 
 /** An inch size names no thread: any pitch of its diameter has the same head, and its coarse one is held; null where none is. */
 function socketThread(size: string, row: PrintedRow): string | null {
-  if (/^M/.test(size) || typeof row['thread'] === 'string') return size;
+  if (size.startsWith('M') || typeof row['thread'] === 'string') return size;
   const bare = size.replace('#', '');
   const coarse = threadTables['unified-series-asme-b1.1'].rows.find(
     (one) => one.size === bare && size.startsWith('#') === one.major_diameter_in < 0.25,

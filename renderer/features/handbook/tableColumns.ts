@@ -87,14 +87,14 @@ const others: Partial<Record<Unit, Unit>> = {
   in: 'mm',
 };
 
-const metric: readonly Unit[] = ['N·m', 'MPa', 'kN', 'N', 'mm'];
+const metric: ReadonlySet<Unit> = new Set(['N·m', 'MPa', 'kN', 'N', 'mm']);
 
 /** The unit a column is shown in beside its own, or in its place; null where its own is what is wanted. */
 export function otherUnitOf(unit: Unit | null, units: UnitsShown): { unit: Unit; alone: boolean } | null {
   const other = unit === null ? undefined : others[unit];
   if (unit === null || other === undefined || units === 'as-written') return null;
   if (units === 'both') return { unit: other, alone: false };
-  return (units === 'si') === metric.includes(unit) ? null : { unit: other, alone: true };
+  return (units === 'si') === metric.has(unit) ? null : { unit: other, alone: true };
 }
 
 /** "max locking torque / lbf·in (N·m)": the unit stands in the heading, as every number of the column has it. */

@@ -155,7 +155,7 @@ export const likeliestSheet: BenchSheet = {
             ]),
         { is: 'band', band: bandOf(typed, result, units) },
       ],
-      queries: reasonsOf(result),
+      queries: reasonsOf(result, torqueUnitOf(typed['calloutMin']), units),
       valid: 'K, tool and running torque independent of each other; every mark of the scale in its range is looked at.',
       assumed: [
         `Seed ${seed}, ${draws} draws, twice; ${likeliest?.interval.method ?? 'Monte Carlo'}.`,

@@ -187,8 +187,8 @@ export const limitsSheet: BenchSheet = {
                 fit: fitOf(readings),
                 units: unitsShown(written, otherTorqueUnit(written, 1), units),
                 title: `Running and breakaway torque against cycles, ${thread.designation}`,
-                source: `Readings as typed. Limits: ${limits.map(({ source }) => source).join('; ') || 'none held'}, the strictest of the documents above.`,
-                assumed: ['the readings are of one fastener, in the order of its cycles.'],
+                source: `Readings as typed. Limits: ${[...new Set(limits.map(({ source }) => source))].join('; ') || 'none held'}, the strictest of the documents above.`,
+                assumed: ['The readings are of one fastener, in the order of its cycles.'],
               },
             },
           ];

@@ -320,9 +320,9 @@ function plotOf(typed: Typed, x: PlotGiven): PreloadPlotData & { title: string; 
     title: 'Preload against torque',
     source: `${textIn(typed, 'thread') ?? ''}${textIn(typed, 'strength') === undefined ? '' : `, ${textIn(typed, 'strength')}`}; ${formulaSource(result)}.`,
     assumed: [
-      ...(textIn(typed, 'scatter') === undefined ? [] : [`preload scatters by ± ${numberIn(typed, 'scatter')} %.`]),
+      ...(textIn(typed, 'scatter') === undefined ? [] : [`Preload scatters by ± ${numberIn(typed, 'scatter')} %.`]),
       ...(textIn(typed, 'k') !== undefined && typed['by'] !== 'friction' ? [`K is ${numberIn(typed, 'k')}.`] : []),
-      'seating torque alone, without running torque.',
+      'Seating torque alone, without running torque.',
     ],
   };
 }

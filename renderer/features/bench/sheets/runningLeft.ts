@@ -79,7 +79,7 @@ export const runningLeftSheet: BenchSheet = {
       tables: runningNm === null ? [] : [byDocument(typed, runningNm, units)],
       figures,
       queries: [
-        ...reasonsOf(result),
+        ...reasonsOf(result, unit, units),
         ...(runningNm !== null && at !== null && runningNm > at.ignoredNm * (1 + 1e-9)
           ? [
               `Left out, ${shownIn(runningNm, 'N·m', unit, units)} is ${shownIn(runningNm - Math.max(0, at.ignoredNm), 'N·m', unit, units)} more than the setting allows for.`,

@@ -109,7 +109,7 @@ export const settingSheet: BenchSheet = {
         },
       ],
       figures,
-      queries: [...reasonsOf(result), ...result.queries.map(({ message }) => message)],
+      queries: [...reasonsOf(result, unit, units), ...result.queries.map(({ message }) => message)],
       valid:
         head === null
           ? 'hand torque tools whose deviation is a share of the reading.'
@@ -208,7 +208,7 @@ function curveOf(head: Head, aimNm: number, unit: Unit, units: UnitsShown): Benc
       here: { x: hereDeg, y: here, text: `here: ${showNumber(hereDeg)}°, ${inUnit(here, shown[0])} ${shown[0]}` },
       title: 'Setting against angle',
       source: `set = applied · L/(L + E cos θ); applied ${shownIn(aimNm, 'N·m', unit, units)}, L ${showNumber(leverMm)} mm, E ${showNumber(headMm)} mm. NAVEDTRA 14315; TM 9-254.`,
-      assumed: ['one hand at the grip mark, force square to the lever.'],
+      assumed: ['One hand at the grip mark, force square to the lever.'],
     },
   };
 }

@@ -115,9 +115,15 @@ export function settingText(setting: ToolSettingResult['setting'], units: UnitsS
   return showQuantity(`${text} ${unit}`, units === 'as-written' ? 'as-written' : 'both');
 }
 
-/** Why it does not conform, in the engine's words; that it does, the mark says. */
-export function reasonsOf({ decision, reason }: ToolSettingResult): string[] {
-  return decision === 'conforming' ? [] : [reason];
+/** Why it does not conform, in the engine's words and the callout's units; that it does, the mark says. */
+export function reasonsOf({ decision, reason }: ToolSettingResult, unit: Unit, units: UnitsShown): string[] {
+  if (decision === 'conforming') return [];
+  const spans = reason.replaceAll(/([\d.]+) to ([\d.]+) N·m/g, (_whole, min: string, max: string) =>
+    spanIn({ min: Number(min), max: Number(max) }, 'N·m', unit, units),
+  );
+  return [
+    spans.replaceAll(/\bby ([\d.]+) N·m/g, (_whole, nm: string) => `by ${shownIn(Number(nm), 'N·m', unit, units)}`),
+  ];
 }
 
 /** Facts of the torque then applied. */
