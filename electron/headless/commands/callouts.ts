@@ -22,7 +22,8 @@ export async function callouts(args: readonly CommandArgument[], io: CommandIo):
   const format = formats.find((known) => known === given);
   if (format === undefined) throw usage(`Option --format is one of ${formats.join(', ')}.`, given);
   const asked = { ...(await csvInput(positional[0], io)), skipBad: flags.has('--skip-bad') };
-  if (format === 'json' && !io.inBatch) return written(asked);
+  // Within a batch the answer is a part of a line; of a file it may be longer than a text can be.
+  if (format === 'json' && !io.inBatch && typeof positional[0] === 'string') return written(asked);
   const result = judgeCallouts(asked);
   const exit = exitOf(result);
   if (format === 'json') return { exit, result };

@@ -34,12 +34,17 @@ export async function printed(name: string, ...args: string[]): Promise<{ exit: 
     if ('lines' in given) throw new Error('it answered in lines');
     return {
       exit: given.exit,
-      out: given.text ?? [...(given.pieces?.() ?? [`${jsonText(given.result)}\n`])].join(''),
+      out: given.text ?? writtenOut(given.pieces?.() ?? [`${jsonText(given.result)}\n`]),
       err: '',
     };
   } catch (error) {
     return { exit: 2, out: '', err: `${jsonText({ error: refusalOf(error) })}\n` };
   }
+}
+
+/** Pieces as a reader of standard output gets them. */
+function writtenOut(pieces: Iterable<string | Uint8Array>): string {
+  return Buffer.concat([...pieces].map((piece) => (typeof piece === 'string' ? Buffer.from(piece) : piece))).toString();
 }
 
 /** The result of a command that is to be done. */
