@@ -94,7 +94,7 @@ function Point({ px, py, of, out }: CyclePoint) {
 }
 
 /** Every reading with what it says of its limits. */
-export function cycleTable({ readings, limits, fit, units }: CyclePlotData): PlotTable {
+function cycleTable({ readings, limits, fit, units }: CyclePlotData): PlotTable {
   const torque = (nm: number): string =>
     units.map((unit) => `${showNumber(convertValue(nm, 'N·m', unit))} ${unit}`).join(' · ');
   const read = (nm: number | null, of: 'running' | 'breakaway'): string =>

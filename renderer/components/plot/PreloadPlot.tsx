@@ -99,7 +99,7 @@ function Drawing({ widthPx, id, ...data }: PreloadPlotProps & { widthPx: number;
 const rowsMost = 12;
 
 /** The curve's own points with the band's ends, in every unit shown. */
-export function preloadTable({ curve, torqueUnits, forceUnits, limits }: PreloadPlotData): PlotTable {
+function preloadTable({ curve, torqueUnits, forceUnits, limits }: PreloadPlotData): PlotTable {
   const torque = (nm: number): string =>
     torqueUnits.map((unit) => `${showNumber(convertValue(nm, 'N·m', unit))} ${unit}`).join(' · ');
   const force = (n: number): string =>

@@ -5,7 +5,7 @@ import { useTable } from '../session/useStore.ts';
 import type { Typed } from './benchSheet.ts';
 
 /** Entries of a torque tool as the catalog has it; what the catalog does not say is left empty. */
-export function entriesOfTool(tool: ItemOf<'torque-tool'>): Typed {
+function entriesOfTool(tool: ItemOf<'torque-tool'>): Typed {
   return {
     toolMin: tool.min,
     toolMax: tool.max,

@@ -10,7 +10,7 @@ function choiceText(sheet: BenchSheet, key: string, value: string): string {
 }
 
 /** What was put in, field by field, in the order of the form. */
-export function typedLines(sheet: BenchSheet, typed: Typed): string[] {
+function typedLines(sheet: BenchSheet, typed: Typed): string[] {
   return fieldsNow(sheet, typed).flatMap(({ key, label }) => {
     const text = (typed[key] ?? '').trim();
     return text === '' ? [] : [`${label}: ${choiceText(sheet, key, text).replaceAll('\n', '; ')}`];

@@ -120,7 +120,7 @@ export function given(fields: Record<string, unknown>): Record<string, unknown> 
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
 }
 
-export function citationText({
+function citationText({
   number,
   table,
   edition,

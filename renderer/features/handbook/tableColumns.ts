@@ -90,7 +90,7 @@ const others: Partial<Record<Unit, Unit>> = {
 const metric: ReadonlySet<Unit> = new Set(['N·m', 'MPa', 'kN', 'N', 'mm']);
 
 /** The unit a column is shown in beside its own, or in its place; null where its own is what is wanted. */
-export function otherUnitOf(unit: Unit | null, units: UnitsShown): { unit: Unit; alone: boolean } | null {
+function otherUnitOf(unit: Unit | null, units: UnitsShown): { unit: Unit; alone: boolean } | null {
   const other = unit === null ? undefined : others[unit];
   if (unit === null || other === undefined || units === 'as-written') return null;
   if (units === 'both') return { unit: other, alone: false };

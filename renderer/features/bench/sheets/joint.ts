@@ -6,7 +6,7 @@ import { quantityIn, showNumber } from '../../../engine/units/index.ts';
 import type { BenchField, BenchFormula, BenchSource, Typed } from '../benchSheet.ts';
 import { given, numberIn, textIn } from '../shown.ts';
 
-export const byFriction = (typed: Typed): boolean => typed['by'] === 'friction';
+const byFriction = (typed: Typed): boolean => typed['by'] === 'friction';
 const byNutFactor = (typed: Typed): boolean => !byFriction(typed);
 
 /** Friction in the thread and under the head. */

@@ -46,7 +46,7 @@ function cellOf(held: LockingLimits, kind: Kind, end: 'minimum' | 'maximum', uni
 }
 
 /** Readings as typed, a cycle on each line: running, then breakaway; "-" where one was not read. */
-export function readingsIn(text: string): CycleReading[] {
+function readingsIn(text: string): CycleReading[] {
   return text
     .split('\n')
     .map((line) => line.trim())
