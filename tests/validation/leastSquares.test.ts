@@ -74,6 +74,15 @@ it('two cycles make no line, however many readings', () => {
   expect(nextBreakaway(readings)).toBeNull();
 });
 
+it('readings on a line to the last bit are straight, whatever rounding leaves', () => {
+  for (let n = 4; n < 40; n += 1)
+    for (const fall of [0.1, 0.03, 0.007]) {
+      const readings = Array.from({ length: n }, (_, index) => ({ cycle: index + 1, breakawayNm: 5 - fall * index }));
+      expect(nextBreakaway(readings)).toMatchObject({ straight: true });
+      expect(nextBreakaway(readings)?.torqueNm).toBeCloseTo(5 - fall * n, 10);
+    }
+});
+
 it('a bend that scatter does not explain is told', () => {
   const bent = [1, 2, 3, 4, 5, 6].map((cycle) => ({ cycle, breakawayNm: 1 + 4 / cycle + 0.001 * (cycle % 2) }));
   expect(nextBreakaway(bent)?.straight).toBe(false);

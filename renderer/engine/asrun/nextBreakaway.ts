@@ -1,5 +1,6 @@
 import { fittedPolynomial, fittedValue, leverage } from '../chance/leastSquares.ts';
 import { studentDeviate } from '../chance/studentT.ts';
+import { atMost, limitTolerance } from '../tolerance.ts';
 import type { NextBreakaway } from '../../../shared-types/asRun.ts';
 
 /** A breakaway torque and the cycle it was read in. */
@@ -56,6 +57,9 @@ const curvedLeast = 4;
 /** Whether a parabola's bend is more than scatter makes, at the same confidence: |c|/√(s²·V₂₂) > t. */
 function isCurved(x: readonly number[], y: readonly number[]): boolean {
   const { coefficients, inverse, residualSquares, degreesOfFreedom } = fittedPolynomial(x, y, 2);
+  const bend = coefficients[2] ?? 0;
+  // Of readings that lie on a line to the last bit, both bend and scatter are rounding.
+  if (atMost(Math.abs(bend), limitTolerance * Math.max(...y))) return false;
   const variance = (residualSquares / degreesOfFreedom) * (inverse[2]?.[2] ?? 0);
-  return (coefficients[2] ?? 0) ** 2 > variance * studentDeviate(confidence, degreesOfFreedom) ** 2;
+  return bend ** 2 > variance * studentDeviate(confidence, degreesOfFreedom) ** 2;
 }

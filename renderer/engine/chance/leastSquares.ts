@@ -40,12 +40,22 @@ export function fittedPolynomial(x: readonly number[], y: readonly number[], deg
     });
   const origin = x.at(-1) ?? 0;
   const scale = x.reduce((most, place) => Math.max(most, Math.abs(place - origin)), 0);
-  const rows = x.map((place) => powers((place - origin) / scale, terms));
-  const normal = square(terms, (i, j) => rows.reduce((sum, row) => sum + at(row, i) * at(row, j), 0));
-  const inverse = inverted(normal);
-  const moments = powers(0, terms).map((_, i) => rows.reduce((sum, row, n) => sum + at(row, i) * at(y, n), 0));
+  // Σ uᵏ and Σ uᵏ·y: all that VᵀV and Vᵀy are made of.
+  const powerSums = Array.from({ length: 2 * terms - 1 }, () => 0);
+  const moments = Array.from({ length: terms }, () => 0);
+  for (const [n, place] of x.entries()) {
+    let power = 1;
+    for (let k = 0; k < powerSums.length; k += 1) {
+      powerSums[k] = at(powerSums, k) + power;
+      if (k < terms) moments[k] = at(moments, k) + power * at(y, n);
+      power *= (place - origin) / scale;
+    }
+  }
+  const inverse = inverted(square(terms, (i, j) => at(powerSums, i + j)));
   const coefficients = inverse.map((row) => dot(row, moments));
-  const residualSquares = rows.reduce((sum, row, n) => sum + (at(y, n) - dot(row, coefficients)) ** 2, 0);
+  let residualSquares = 0;
+  for (const [n, place] of x.entries())
+    residualSquares += (at(y, n) - dot(powers((place - origin) / scale, terms), coefficients)) ** 2;
   return { origin, scale, coefficients, inverse, residualSquares, degreesOfFreedom: x.length - terms };
 }
 
