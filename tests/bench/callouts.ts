@@ -6,8 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { calloutsJson, judgeCallouts } from '../../renderer/engine/callout/index.ts';
-import { readCallouts } from '../../renderer/engine/callout/index.ts';
+import { calloutsJson, judgeCallouts, readCallouts } from '../../renderer/engine/callout/index.ts';
 import { decodeBytes } from '../../renderer/engine/sheet/decodeBytes.ts';
 import { splitTable } from '../../renderer/engine/sheet/splitTable.ts';
 import { roundNominal } from '../../renderer/engine/units/index.ts';
@@ -56,7 +55,9 @@ try {
   const began = performance.now();
   const answer = join(folder, 'answer.json');
   const command = [process.execPath, binOf('tsx'), join(root, 'electron/headless/main.ts'), 'callouts', file];
-  const ran = spawnSync('sh', ['-c', `"$@" > "${answer}"; echo "exit $?"; times`, 'sh', ...command], { encoding: 'utf8' });
+  const ran = spawnSync('sh', ['-c', `"$@" > "${answer}"; echo "exit $?"; times`, 'sh', ...command], {
+    encoding: 'utf8',
+  });
   const tookS = (performance.now() - began) / 1000;
   const [, exit = '?'] = /exit (\d+)/.exec(ran.stdout) ?? [];
   // The second line of `times` is of the children: user and system time.

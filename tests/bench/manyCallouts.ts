@@ -43,7 +43,7 @@ const threads: { name: string; nm: number; strength: string; wrench: string; uni
   { name: 'M12x1.75-6g', nm: 80, strength: 'A2-70', wrench: '18 mm', unit: 'N·m' },
 ];
 
-const perUnit: Record<string, number> = { 'N·m': 1, 'lbf·in': 0.1129848290276167, 'lbf·ft': 1.3558179483314004 };
+const perUnit: Record<string, number> = { N·m: 1, lbf·in: 0.1129848290276167, lbf·ft: 12 * 0.1129848290276167 };
 
 /** A CSV of so many callouts; the same for the same seed. */
 export function manyCallouts(count: number, seed: number): string {

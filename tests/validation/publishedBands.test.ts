@@ -60,7 +60,7 @@ function printedBands(): number {
   );
   return columns.filter(
     ([name]) =>
-      /torque.*_min_/.test(name) || /^max_allowable_/.test(name) || /^torque_.*(?<!_min|_max)_lbf_ft$/.test(name),
+      /torque.*_min_/.test(name) || name.startsWith('max_allowable_') || /^torque_.*(?<!_min|_max)_lbf_ft$/.test(name),
   ).length;
 }
 

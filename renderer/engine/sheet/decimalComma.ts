@@ -16,7 +16,7 @@ export function withPoint(text: string, delimiter: Delimiter): string {
 
 /** Whether the comma can only be a decimal one: thousands come in threes, and no number of them begins with 0. */
 function isDecimal(whole: string, decimals: string): boolean {
-  return decimals.length !== 3 || whole.length > 3 || /^0/.test(whole);
+  return decimals.length !== 3 || whole.length > 3 || whole.startsWith('0');
 }
 
 /** Whether a cell is written with a comma that can only be a decimal one. */
