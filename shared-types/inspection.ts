@@ -1,4 +1,5 @@
 /** A table of callouts as a screen lists it: a line for each row, everything else of a row asked for one by one. */
+import type { AsRunRow, ReopenedBy, WearSeries } from './asRun.ts';
 import type { CalloutRow, PublishedBand, PublishedLocking } from './callout.ts';
 import type { Refusal } from './errors.ts';
 import type { Decision, JudgedSummary, Severity } from './judged.ts';
@@ -13,12 +14,20 @@ export interface TypedRow {
 /** `unreadable`: some cell of it cannot be read, so that no rule looked at it. */
 export type LineState = Decision | 'unreadable';
 
-export interface CalloutLine {
+/** What every judged line says. */
+export interface JudgedLine {
   key: string;
   id: string;
   /** Of a file, its line; of a kept list, its place in it. */
   row: number;
   state: LineState;
+  findings: { rule: string; severity: Severity }[];
+  /** Rejects and queries that nobody has accepted. */
+  open: number;
+  accepted: number;
+}
+
+export interface CalloutLine extends JudgedLine {
   thread: string;
   /** The band's ends as typed; a middle and a tolerance stand as one text. */
   band: { min: string; max: string } | { text: string };
@@ -26,10 +35,34 @@ export interface CalloutLine {
   minNm: number | null;
   /** What a tool as accurate as the callout says applies in the middle of its aim [N·m]. */
   tool: { from: number; to: number; aimMin: number; aimMax: number } | null;
-  findings: { rule: string; severity: Severity }[];
-  /** Rejects and queries that nobody has accepted. */
-  open: number;
-  accepted: number;
+}
+
+/** What was recorded, as a list shows it; texts as typed. */
+export interface AsRunLine extends JudgedLine {
+  callout: string;
+  position: string;
+  cycle: string;
+  pass: string;
+  running: string;
+  breakaway: string;
+  final: string;
+  turns: string;
+  serial: string;
+  time: string;
+  /** Final torque [N·m], to sort and to draw by; null where it cannot be read. */
+  finalNm: number | null;
+  runningNm: number | null;
+  breakawayNm: number | null;
+  /** What of the final torque seats the fastener; the final torque itself where the callout's band holds the running torque. */
+  seatingNm: number | null;
+  /** The band that what seats or the final torque is held against. */
+  bandNm: { min: number; max: number } | null;
+  runningMaxNm: number | null;
+  breakawayMinNm: number | null;
+  /** What is read of a cycle; null where it cannot be. */
+  cycleNumber: number | null;
+  /** A tool found out re-opened it, and nobody has accepted that. */
+  reopened: boolean;
 }
 
 /** What would conform, in words; `cells` are what to write, where it is one band of torque. */
@@ -75,6 +108,21 @@ export interface TableJudged {
   refusals: Refusal[];
 }
 
+/** What lines are sorted by; `position` is how the table has them. */
+export type LineSort =
+  | 'position'
+  | 'id'
+  | 'thread'
+  | 'torque'
+  | 'state'
+  | 'findings'
+  | 'place'
+  | 'cycle'
+  | 'running'
+  | 'breakaway'
+  | 'serial'
+  | 'time';
+
 /** How a person looks at a table: what is shown and in which order. */
 export interface LineView {
   text: string;
@@ -83,6 +131,60 @@ export interface LineView {
   severity: Severity | 'all';
   /** Whether something a person accepted is among it, or something is still open. */
   acceptance: 'all' | 'open' | 'accepted';
-  sort: 'position' | 'id' | 'thread' | 'torque' | 'state' | 'findings';
+  sort: LineSort;
   down: boolean;
+}
+
+/** What everything looked at says at least. */
+export interface TypedLook {
+  key: string;
+  cells: Readonly<Record<string, string>>;
+  /** What is judged of it; null where it cannot be read. */
+  row: unknown;
+  refusals: Refusal[];
+}
+
+/** A row as typed with its judgement, and nothing drawn from it. */
+export type JudgedTyped<Look extends TypedLook> = Pick<Look, keyof TypedLook>;
+
+/** What is known of a tool: from the catalog, and found out after the work. Days as 2026-04-30. */
+export interface KnownTool {
+  serial: string;
+  calibrationDue?: string;
+  lastGood?: string;
+  foundOut?: string;
+}
+
+/** What a list of records is judged against. */
+export interface AsRunBeside {
+  callouts: { columns: readonly string[]; rows: readonly Pick<TypedRow, 'cells'>[] };
+  /** Empty where no tool is known: nothing is traced then. */
+  tools: readonly KnownTool[];
+}
+
+/** Everything about one record. */
+export interface AsRunLook {
+  key: string;
+  cells: Readonly<Record<string, string>>;
+  row: AsRunRow | null;
+  refusals: Refusal[];
+  /** The callout as typed; empty where it is not in the list. */
+  callout: Readonly<Record<string, string>>;
+  /** Breakaway torque over the cycles of its fastener, where there are cycles enough. */
+  series: WearSeries | null;
+}
+
+/** Order of tightening of a callout, as its column "sequence" has it. */
+export interface TighteningOrder {
+  callout: string;
+  positions: string[];
+}
+
+export interface AsRunTableJudged extends TableJudged {
+  series: WearSeries[];
+  wearMethod: string;
+  reopened: ReopenedBy[];
+  orders: TighteningOrder[];
+  /** Callouts of the list that cannot be read: what was recorded against them cannot be judged. */
+  calloutRefusals: Refusal[];
 }

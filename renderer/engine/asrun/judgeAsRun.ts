@@ -50,7 +50,14 @@ export function judgeAsRun(given: {
   return judgedOf(asRun, tools?.tools ?? null, given.skipBad ? refusals : null);
 }
 
-function judgedOf(
+/**
+ * What was read, judged.
+ *
+ * @param tools - by their serial; null where none are known: nothing is traced then
+ * @param skipped - refusals to list; null where none are to be told
+ * @returns as judgeAsRun
+ */
+export function judgedOf(
   { records, table }: ReadAsRun,
   tools: ReadonlyMap<string, TrackedTool> | null,
   skipped: Refusal[] | null,

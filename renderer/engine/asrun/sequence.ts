@@ -30,8 +30,12 @@ export function sequenceFindings(records: readonly AsRunRecord[], found: Found):
   }
 }
 
-/** Positions in the order they are tightened in; none where the callout gives no order. */
-function sequenceOf({ otherColumns }: Callout): string[] {
+/**
+ * Positions in the order they are tightened in.
+ *
+ * @returns none where the callout gives no order
+ */
+export function sequenceOf({ otherColumns }: Pick<Callout, 'otherColumns'>): string[] {
   if (otherColumns === null) return [];
   const name = Object.keys(otherColumns).find((column) => column.trim().toLowerCase() === 'sequence');
   const text = name === undefined ? '' : (otherColumns[name] ?? '');

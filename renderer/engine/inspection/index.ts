@@ -2,6 +2,7 @@
 export { acceptanceOf, countOpen } from './acceptance.ts';
 export { cellNamed, columnNamed } from './cellNamed.ts';
 export { JudgedTable, tableRefusal, type TableSource } from './judgeTable.ts';
+export { JudgedRecords } from './judgedRecords.ts';
 export { bandOfCells } from './lineOf.ts';
 export { orderOf } from './orderOf.ts';
 export { stepCallouts, stepColumns } from './stepCallouts.ts';

@@ -1,6 +1,13 @@
 import type { CalloutRow } from '../../../shared-types/callout.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
-import type { CalloutLine, CalloutLook, TableJudged, TypedRow } from '../../../shared-types/inspection.ts';
+import type {
+  CalloutLine,
+  CalloutLook,
+  JudgedTyped,
+  LineView,
+  TableJudged,
+  TypedRow,
+} from '../../../shared-types/inspection.ts';
 import { readCallouts, type Callout } from '../callout/index.ts';
 import { openCallouts, type OpenCallouts } from '../callout/readCallouts.ts';
 import { judgeCallout } from '../callout/judgeCallout.ts';
@@ -9,6 +16,8 @@ import { columnNamed } from './cellNamed.ts';
 import { keptTable } from './keptTable.ts';
 import { lineOf } from './lineOf.ts';
 import { lookAt } from './lookAt.ts';
+import { orderOf } from './orderOf.ts';
+import { tallyOf } from './tally.ts';
 
 /** What is judged: the rows of a kept list, or a file as it is. */
 export type TableSource =
@@ -96,9 +105,22 @@ export class JudgedTable {
     return this.lines;
   }
 
+  /** Which lines are shown, and in which order. */
+  order(view: LineView): Uint32Array<ArrayBuffer> {
+    return orderOf(this.lines, view);
+  }
+
   /** The typed cells of some rows. */
   cells(from: number, count: number): TypedRow['cells'][] {
     return this.rows.slice(from, from + count).map(({ typed }) => typed.cells);
+  }
+
+  /** Some rows with all that is judged of them, for whoever lists or reports them. */
+  judgedRows(from: number, count: number): JudgedTyped<CalloutLook>[] {
+    return this.rows.slice(from, from + count).map((row) => {
+      const { key, cells } = row.typed;
+      return { key, cells, row: row.judged, refusals: row.judged === null ? this.refusalsOf(row) : [] };
+    });
   }
 
   look(key: string): CalloutLook | null {
@@ -113,30 +135,10 @@ export class JudgedTable {
   }
 
   judged(): TableJudged {
-    const summary = { conforming: 0, nonconforming: 0, indeterminate: 0, unreadable: 0 };
-    const openRows = { nonconforming: 0, indeterminate: 0 };
-    const rules: Record<string, number> = {};
-    let open = 0;
-    for (const line of this.lines) {
-      summary[line.state] += 1;
-      open += line.open;
-      if (line.open > 0 && (line.state === 'nonconforming' || line.state === 'indeterminate'))
-        openRows[line.state] += 1;
-      for (const { rule } of line.findings) rules[rule] = (rules[rule] ?? 0) + 1;
-    }
     const { columns, unknownColumns, notes } = this;
     const refused = this.rows.filter(({ callout }) => callout === null).slice(0, refusalsMost);
     const refusals = refused.flatMap((row) => this.refusalsOf(row)).slice(0, refusalsMost);
-    return {
-      summary,
-      open,
-      openRows,
-      rules,
-      columns,
-      unknownColumns,
-      notes,
-      refusals,
-    };
+    return { ...tallyOf(this.lines), columns, unknownColumns, notes, refusals };
   }
 
   /** What was recorded against an id is recorded against one callout: a second of the same id is told. */
@@ -170,7 +172,7 @@ function ofKept({ columns, rows: typed }: Extract<TableSource, { rows: unknown }
   return { rows, columns: [...columns], opened: openCallouts({ content: text }) };
 }
 
-function emptyRow(row: number): Refusal {
+export function emptyRow(row: number): Refusal {
   return { code: 'missing-field', message: 'nothing is typed in this row', row };
 }
 
@@ -203,7 +205,7 @@ function ofFile({ name, content }: Extract<TableSource, { content: unknown }>): 
   };
 }
 
-function grouped(refusals: readonly Refusal[]): Map<number, Refusal[]> {
+export function grouped(refusals: readonly Refusal[]): Map<number, Refusal[]> {
   const byRow = new Map<number, Refusal[]>();
   for (const refusal of refusals) {
     const row = refusal.row ?? 0;

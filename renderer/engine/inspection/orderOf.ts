@@ -1,4 +1,4 @@
-import type { CalloutLine, LineState, LineView } from '../../../shared-types/inspection.ts';
+import type { AsRunLine, CalloutLine, JudgedLine, LineState, LineView } from '../../../shared-types/inspection.ts';
 
 const stateRank: Record<LineState, number> = { nonconforming: 0, unreadable: 1, indeterminate: 2, conforming: 3 };
 
@@ -7,12 +7,35 @@ const stateRank: Record<LineState, number> = { nonconforming: 0, unreadable: 1, 
  *
  * @returns places in `lines`; equal ones stay in the order of the table
  */
-export function orderOf(lines: readonly CalloutLine[], view: LineView): Uint32Array {
+export function orderOf(lines: readonly CalloutLine[], view: LineView): Uint32Array<ArrayBuffer> {
+  return ordered(lines, view, { text: textOf, key: keyOf });
+}
+
+/**
+ * The same of what was recorded.
+ *
+ * @returns places in `lines`; equal ones stay in the order of the table
+ */
+export function orderOfRecords(lines: readonly AsRunLine[], view: LineView): Uint32Array<ArrayBuffer> {
+  return ordered(lines, view, { text: recordText, key: recordKey });
+}
+
+type SortKey = string | number | null;
+
+function ordered<Line extends JudgedLine>(
+  lines: readonly Line[],
+  view: LineView,
+  of: { text: (line: Line) => string; key: (line: Line, sort: LineView['sort']) => SortKey },
+): Uint32Array<ArrayBuffer> {
   const words = view.text.toLowerCase().split(/\s+/).filter(Boolean);
   const shown: number[] = [];
-  for (const [at, line] of lines.entries()) if (isShown(line, view, words)) shown.push(at);
+  for (const [at, line] of lines.entries()) if (isShown(line, view) && hasWords(line, words, of.text)) shown.push(at);
   if (view.sort === 'position') return Uint32Array.from(view.down ? shown.toReversed() : shown);
-  const keys = new Map(shown.map((at) => [at, keyOf(lines[at], view.sort)]));
+  const keyAt = (at: number): SortKey => {
+    const line = lines[at];
+    return line === undefined ? null : (commonKey(line, view.sort) ?? of.key(line, view.sort));
+  };
+  const keys = new Map(shown.map((at) => [at, keyAt(at)]));
   const turn = view.down ? -1 : 1;
   shown.sort((a, b) => {
     const [one, other] = [keys.get(a) ?? null, keys.get(b) ?? null];
@@ -24,7 +47,7 @@ export function orderOf(lines: readonly CalloutLine[], view: LineView): Uint32Ar
   return Uint32Array.from(shown);
 }
 
-function isShown(line: CalloutLine, view: LineView, words: readonly string[]): boolean {
+function isShown(line: JudgedLine, view: LineView): boolean {
   if (view.state !== 'all' && line.state !== view.state) return false;
   if (view.acceptance === 'open' && line.open === 0) return false;
   if (view.acceptance === 'accepted' && line.accepted === 0) return false;
@@ -35,8 +58,12 @@ function isShown(line: CalloutLine, view: LineView, words: readonly string[]): b
     );
     if (!fired) return false;
   }
+  return true;
+}
+
+function hasWords<Line>(line: Line, words: readonly string[], textOfLine: (line: Line) => string): boolean {
   if (words.length === 0) return true;
-  const text = textOf(line);
+  const text = textOfLine(line);
   return words.every((word) => text.includes(word));
 }
 
@@ -45,20 +72,46 @@ function textOf({ id, thread, band, findings }: CalloutLine): string {
   return `${id}\n${thread}\n${torque}\n${findings.map(({ rule }) => rule).join(' ')}`.toLowerCase();
 }
 
-function keyOf(line: CalloutLine | undefined, sort: LineView['sort']): string | number | null {
-  if (line === undefined) return null;
+function recordText({ callout, position, cycle, serial, time, findings }: AsRunLine): string {
+  const rules = findings.map(({ rule }) => rule).join(' ');
+  return `${callout}\n${position}\n${cycle}\n${serial}\n${time}\n${rules}`.toLowerCase();
+}
+
+function commonKey({ id, state, open, findings }: JudgedLine, sort: LineView['sort']): SortKey {
   switch (sort) {
     case 'id':
-      return numbered(line.id);
-    case 'thread':
-      return numbered(line.thread);
-    case 'torque':
-      return line.minNm;
+      return numbered(id);
     case 'state':
-      return stateRank[line.state] * 2 + (line.open > 0 ? 0 : 1);
+      return stateRank[state] * 2 + (open > 0 ? 0 : 1);
     case 'findings':
-      return line.findings.length;
-    case 'position':
+      return findings.length;
+    default:
+      return null;
+  }
+}
+
+function keyOf(line: CalloutLine, sort: LineView['sort']): SortKey {
+  if (sort === 'thread') return numbered(line.thread);
+  return sort === 'torque' ? line.minNm : null;
+}
+
+function recordKey(line: AsRunLine, sort: LineView['sort']): SortKey {
+  switch (sort) {
+    case 'place':
+      return numbered(line.position);
+    case 'cycle':
+      return line.cycleNumber;
+    case 'running':
+      return line.runningNm;
+    case 'breakaway':
+      return line.breakawayNm;
+    case 'torque':
+      return line.finalNm;
+    case 'serial':
+      return line.serial === '' ? null : numbered(line.serial);
+    case 'time':
+      return line.time === '' ? null : line.time;
+    default:
       return null;
   }
 }

@@ -12,11 +12,11 @@ import { convertValue, showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { lineOfLook } from './lineOfLook.ts';
 import { CalloutFacts } from './CalloutFacts.tsx';
-import { FindingList, LapsedAcceptances } from './FindingList.tsx';
+import { FindingList, LapsedAcceptances } from '../judged/FindingList.tsx';
 import { labelOf } from './calloutFields.ts';
 import { calloutUnit, preloadData } from './preloadData.ts';
 import { PublishedBands } from './PublishedBands.tsx';
-import { LineMark } from './stateWords.tsx';
+import { LineMark } from '../judged/stateWords.tsx';
 import { bandWords } from './torqueWords.ts';
 
 export interface CalloutPaneProps {

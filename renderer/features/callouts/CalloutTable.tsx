@@ -6,7 +6,7 @@ import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { BandBar } from './BandBar.tsx';
-import { lineStateWords } from './stateWords.tsx';
+import { lineStateWords } from '../judged/stateWords.tsx';
 import { bandWords, oneUnit } from './torqueWords.ts';
 
 export interface CalloutTableProps {

@@ -8,9 +8,9 @@ import { Unread } from '../task/SheetState.tsx';
 import { CalloutsSheet } from './CalloutsSheet.tsx';
 import { fileDesk, fileTable } from './desks.ts';
 import { FileSheet } from './FileSheet.tsx';
-import { rowsByList } from './listRows.ts';
+import { rowsByList } from '../judged/listRows.ts';
 import '../steps/steps.css';
-import './callouts.css';
+import '../judged/judged.css';
 
 export interface CalloutsPlaceProps {
   place: Extract<Place, { at: 'callouts' }>;
@@ -51,7 +51,7 @@ export function CalloutsPlace({ place, atHand, host, units, person }: CalloutsPl
     );
   const openFile = (name: string, bytes: Uint8Array<ArrayBuffer>): void => {
     fileDesk().cancel();
-    fileDesk().judgeFile(fileTable, name, bytes);
+    fileDesk().judgeFile(fileTable, name, bytes, null);
     setFile(name);
   };
   const closeFile = (): void => {

@@ -20,22 +20,24 @@ import { useAsked } from '../task/useAsked.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
 import { countOf } from '../steps/words.ts';
 import { useStable } from '../catalog/useStable.ts';
-import { AcceptDialog } from './AcceptDialog.tsx';
+import { AcceptDialog } from '../judged/AcceptDialog.tsx';
 import { acceptFinding, addList, removeCallouts, removeList, renameList, withdrawAcceptance } from './calloutActs.ts';
 import { calloutAsking } from './calloutAsking.ts';
 import { CalloutForm } from './CalloutForm.tsx';
 import { CalloutPane } from './CalloutPane.tsx';
-import { CalloutsBar } from './CalloutsBar.tsx';
-import { CalloutsFoot } from './CalloutsFoot.tsx';
+import { JudgedBar } from '../judged/JudgedBar.tsx';
+import { JudgedFoot } from '../judged/JudgedFoot.tsx';
 import { CalloutTable } from './CalloutTable.tsx';
-import { isPlainView, useCalloutView, useOrder } from './calloutView.ts';
-import { ChooseFile } from './ChooseFile.tsx';
-import type { OpenFile } from './ChooseFile.tsx';
-import { keptDesk, useTableState } from './desks.ts';
-import { NameDialog } from './NameDialog.tsx';
+import { isPlainView, useLineView, useOrder } from '../judged/lineView.ts';
+import { ChooseFile } from '../judged/ChooseFile.tsx';
+import type { OpenFile } from '../judged/ChooseFile.tsx';
+import { keptDesk } from './desks.ts';
+import { useTableState } from '../judged/useTableState.ts';
+import { NameDialog } from '../judged/NameDialog.tsx';
 import { NoCallouts } from './NoCallouts.tsx';
-import { pastedTable } from './pastedTable.ts';
-import { useLook } from './useLook.ts';
+import { calloutSearch } from './calloutSearch.ts';
+import { pastedTable } from '../judged/pastedTable.ts';
+import { useLook } from '../judged/useLook.ts';
 
 export interface CalloutsSheetProps {
   atHand: TaskAtHand;
@@ -71,7 +73,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const desk = keptDesk();
   const of = list?.id ?? '';
   const state = useTableState(desk, list?.id ?? null);
-  const [view, look] = useCalloutView();
+  const [view, look] = useLineView('callouts');
   const searched = useDeferredValue(view);
   const places = useOrder(desk, of, state, searched);
   const { open, leaveAsked, show, guarded, stay, left } = useOpenForm<OpenedForm>();
@@ -221,7 +223,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
           )
         }
       />
-      <CalloutsFoot state={state} />
+      <JudgedFoot state={state} />
     </section>
   );
   const beside = (
@@ -265,7 +267,8 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   );
   return (
     <div className="bw-callouts" ref={root}>
-      <CalloutsBar
+      <JudgedBar
+        {...calloutSearch}
         view={view}
         onLook={look}
         searchRef={search}
@@ -293,7 +296,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         <Button variant="filled" onClick={add}>
           Add callout
         </Button>
-      </CalloutsBar>
+      </JudgedBar>
       <div className="bw-split bw-callouts-split">{stacked ? [beside, table] : [table, beside]}</div>
       {asked === 'remove' && toRemove.length > 0 ? (
         <RemoveQuestion

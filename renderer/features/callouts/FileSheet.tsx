@@ -18,15 +18,17 @@ import { useAct } from '../task/useAct.tsx';
 import { addList } from './calloutActs.ts';
 import type { Cells } from './calloutActs.ts';
 import { CalloutPane } from './CalloutPane.tsx';
-import { CalloutsBar } from './CalloutsBar.tsx';
-import { CalloutsFoot } from './CalloutsFoot.tsx';
+import { JudgedBar } from '../judged/JudgedBar.tsx';
+import { JudgedFoot } from '../judged/JudgedFoot.tsx';
 import { CalloutTable } from './CalloutTable.tsx';
-import { useCalloutView, useOrder } from './calloutView.ts';
-import { ChooseFile } from './ChooseFile.tsx';
-import type { OpenFile } from './ChooseFile.tsx';
-import { fileDesk, fileTable, useTableState } from './desks.ts';
-import { pastedTable } from './pastedTable.ts';
-import { useLook } from './useLook.ts';
+import { useLineView, useOrder } from '../judged/lineView.ts';
+import { ChooseFile } from '../judged/ChooseFile.tsx';
+import type { OpenFile } from '../judged/ChooseFile.tsx';
+import { fileDesk, fileTable } from './desks.ts';
+import { useTableState } from '../judged/useTableState.ts';
+import { calloutSearch } from './calloutSearch.ts';
+import { pastedTable } from '../judged/pastedTable.ts';
+import { useLook } from '../judged/useLook.ts';
 
 export interface FileSheetProps {
   name: string;
@@ -51,7 +53,7 @@ export function FileSheet(props: FileSheetProps) {
   const { run, notice } = useAct();
   const desk = fileDesk();
   const state = useTableState(desk, fileTable);
-  const [view, look] = useCalloutView();
+  const [view, look] = useLineView('callouts');
   const searched = useDeferredValue(view);
   const places = useOrder(desk, fileTable, state, searched);
   const [key, setKey] = useState<string | null>(null);
@@ -141,7 +143,7 @@ export function FileSheet(props: FileSheetProps) {
           )
         }
       />
-      <CalloutsFoot state={state} onCancel={() => desk.cancel()} />
+      <JudgedFoot state={state} onCancel={() => desk.cancel()} />
     </section>
   );
   const beside = (
@@ -184,11 +186,18 @@ export function FileSheet(props: FileSheetProps) {
   );
   return (
     <div className="bw-callouts" ref={root}>
-      <CalloutsBar
+      <JudgedBar
+        {...calloutSearch}
         view={view}
         onLook={look}
         searchRef={search}
-        count={`${places?.length ?? lines.length} of ${lines.length}`}
+        count={
+          judged === null
+            ? state?.kind === 'judging'
+              ? 'judging…'
+              : 'none'
+            : `${places?.length ?? lines.length} of ${lines.length}`
+        }
         judged={judged}
         undo={history.undo}
         redo={history.redo}
@@ -211,7 +220,7 @@ export function FileSheet(props: FileSheetProps) {
         )}
         <ChooseFile label="Judge another file…" onOpen={onOpenFile} />
         <Button onClick={onClose}>Close {name === 'Pasted rows' ? 'the pasted rows' : 'the file'}</Button>
-      </CalloutsBar>
+      </JudgedBar>
       <div className="bw-split bw-callouts-split">{stacked ? [beside, table] : [table, beside]}</div>
     </div>
   );

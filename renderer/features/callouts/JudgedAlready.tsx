@@ -1,7 +1,7 @@
 import type { CalloutRow } from '../../../shared-types/callout.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { findingText } from './findingWords.ts';
+import { findingText } from '../judged/findingWords.ts';
 
 /** What a callout would be judged as it is typed now: nothing of it is kept. */
 export function JudgedAlready({ row, units }: { row: CalloutRow; units: UnitsShown }) {

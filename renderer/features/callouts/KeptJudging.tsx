@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'react';
 import type { KeptCallout } from '../../../shared-types/records/judgedLists.ts';
 import { useTable } from '../session/useStore.ts';
 import { keptDesk } from './desks.ts';
-import { rowsByList } from './listRows.ts';
+import { rowsByList } from '../judged/listRows.ts';
 
 /** Keeps every list of the task judged, wherever the person is; the job line and the findings live on it. Shows nothing. */
 export function KeptJudging({ task }: { task: string }) {
@@ -29,6 +29,7 @@ export function KeptJudging({ task }: { task: string }) {
           cells,
           ...(accepted === undefined ? {} : { accepted }),
         })),
+        null,
       );
     }
     for (const id of before.current.keys()) if (!judged.has(id)) desk.forget(id);

@@ -1,6 +1,5 @@
-import { useSyncExternalStore } from 'react';
 import { createCalloutDesk } from '../../workers/callouts.ts';
-import type { CalloutDesk, TableState } from '../../workers/callouts.ts';
+import type { CalloutDesk } from '../../workers/callouts.ts';
 
 let kept: CalloutDesk | null = null;
 let ofFile: CalloutDesk | null = null;
@@ -19,7 +18,3 @@ export function fileDesk(): CalloutDesk {
 
 /** There is one file at a time. */
 export const fileTable = 'file';
-
-export function useTableState(desk: CalloutDesk, of: string | null): TableState | null {
-  return useSyncExternalStore(desk.subscribe, () => (of === null ? null : desk.state(of)));
-}

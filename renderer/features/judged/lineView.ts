@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { LineView } from '../../../shared-types/inspection.ts';
-import type { CalloutDesk, TableState } from '../../workers/callouts.ts';
+import type { TableState } from '../../workers/tableDesk.ts';
 
 export const firstView: LineView = {
   text: '',
@@ -12,29 +12,30 @@ export const firstView: LineView = {
   down: false,
 };
 
-let remembered = firstView;
+const remembered = new Map<string, LineView>();
 
-/** How the person looks at callouts; stays for as long as the page does. */
-export function useCalloutView(): [LineView, (change: Partial<LineView>) => void] {
-  const [view, setView] = useState(remembered);
+/** How the person looks at the rows of a place; stays for as long as the page does. */
+export function useLineView(of: 'callouts' | 'asrun'): [LineView, (change: Partial<LineView>) => void] {
+  const [view, setView] = useState(remembered.get(of) ?? firstView);
   const look = (change: Partial<LineView>): void =>
     setView((before) => {
-      remembered = { ...before, ...change };
-      return remembered;
+      const next = { ...before, ...change };
+      remembered.set(of, next);
+      return next;
     });
   return [view, look];
-}
-
-/** Back to how everybody begins. */
-export function forgetCalloutView(): void {
-  remembered = firstView;
 }
 
 export const isPlainView = (view: LineView): boolean =>
   Object.entries(firstView).every(([key, value]) => view[key as keyof LineView] === value);
 
 /** Places of the lines shown, in order; null while all of them are shown as they stand. */
-export function useOrder(desk: CalloutDesk, of: string, state: TableState | null, view: LineView): Uint32Array | null {
+export function useOrder(
+  desk: { order: (of: string, view: LineView) => Promise<Uint32Array> },
+  of: string,
+  state: TableState | null,
+  view: LineView,
+): Uint32Array | null {
   const turn = state?.judged == null ? null : state.turn;
   const [ordered, setOrdered] = useState<{ of: string; turn: number; view: LineView; places: Uint32Array } | null>(
     null,

@@ -1,10 +1,14 @@
 import { useEffect, useState } from 'react';
-import type { CalloutLook } from '../../../shared-types/inspection.ts';
-import type { CalloutDesk } from '../../workers/callouts.ts';
+import type { TypedLook } from '../../../shared-types/inspection.ts';
 
 /** Everything about the row in hand; the one before stays until it is here. */
-export function useLook(desk: CalloutDesk, of: string, turn: number | null, key: string | null): CalloutLook | null {
-  const [held, setHeld] = useState<{ of: string; look: CalloutLook | null } | null>(null);
+export function useLook<Look extends TypedLook>(
+  desk: { look: (of: string, key: string) => Promise<Look | null> },
+  of: string,
+  turn: number | null,
+  key: string | null,
+): Look | null {
+  const [held, setHeld] = useState<{ of: string; look: Look | null } | null>(null);
   useEffect(() => {
     if (key === null || turn === null) return undefined;
     let wanted = true;

@@ -2,13 +2,15 @@ import type { ReactNode, Ref } from 'react';
 import { Button, NativeSelect } from '@mantine/core';
 import type { LineView, TableJudged } from '../../../shared-types/inspection.ts';
 import type { EntryHead } from '../../../shared-types/journal.ts';
-import { firstView } from './calloutView.ts';
+import { firstView } from './lineView.ts';
 import { lineStateWords } from './stateWords.tsx';
 
-export interface CalloutsBarProps {
+export interface JudgedBarProps {
   view: LineView;
   onLook: (change: Partial<LineView>) => void;
   searchRef: Ref<HTMLInputElement>;
+  searchLabel: string;
+  searchHint: string;
   /** "18 of 214". */
   count: string;
   judged: TableJudged | null;
@@ -41,9 +43,23 @@ const acceptances = [
   { value: 'accepted', label: 'Something accepted' },
 ];
 
-/** What is shown of the callouts, and what can be done to all of them. */
-export function CalloutsBar(props: CalloutsBarProps) {
-  const { view, onLook, searchRef, count, judged, children, undo, redo, onUndo, onRedo, onDown } = props;
+/** What is shown of the rows, and what can be done to all of them. */
+export function JudgedBar(props: JudgedBarProps) {
+  const {
+    view,
+    onLook,
+    searchRef,
+    searchLabel,
+    searchHint,
+    count,
+    judged,
+    children,
+    undo,
+    redo,
+    onUndo,
+    onRedo,
+    onDown,
+  } = props;
   const rules = Object.entries(judged?.rules ?? {}).toSorted((a, b) => (a[0] < b[0] ? -1 : 1));
   const sieved = view.state !== 'all' || view.rule !== null || view.severity !== 'all' || view.acceptance !== 'all';
   return (
@@ -68,8 +84,8 @@ export function CalloutsBar(props: CalloutsBarProps) {
           <input
             ref={searchRef}
             type="search"
-            aria-label="Find a callout: id, thread, torque or rule"
-            placeholder="Id, thread, torque or rule"
+            aria-label={searchLabel}
+            placeholder={searchHint}
             autoComplete="off"
             spellCheck={false}
             value={view.text}

@@ -1,11 +1,11 @@
 import type { KeptCallout } from '../../../shared-types/records/judgedLists.ts';
 
 /** The rows of some lists, each list in its order. */
-export function rowsByList(
-  callouts: ReadonlyMap<string, KeptCallout>,
+export function rowsByList<Row extends KeptCallout>(
+  callouts: ReadonlyMap<string, Row>,
   wanted: ReadonlySet<string>,
-): Map<string, KeptCallout[]> {
-  const rows = new Map<string, KeptCallout[]>();
+): Map<string, Row[]> {
+  const rows = new Map<string, Row[]>();
   if (wanted.size === 0) return rows;
   for (const callout of callouts.values()) {
     if (!wanted.has(callout.list)) continue;

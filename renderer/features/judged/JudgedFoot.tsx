@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
 import { Button } from '@mantine/core';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
-import type { TableState } from '../../workers/callouts.ts';
+import type { TableState } from '../../workers/tableDesk.ts';
 
 /** How far it is judged, with the way to stop it; then what it comes to. */
-export function CalloutsFoot({
+export function JudgedFoot({
   state,
   onCancel,
   children,

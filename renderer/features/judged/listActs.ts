@@ -1,0 +1,142 @@
+import type { AcceptedFinding, CalloutList, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
+import { columnNamed } from '../../engine/inspection/index.ts';
+import type { Act, Proposal } from '../../store/store.ts';
+
+export type Cells = Record<string, string>;
+
+/** A kind of list: what it and its rows are kept and called as. Rows of every kind have one shape. */
+export interface ListKind<L extends CalloutList> {
+  one: string;
+  many: string;
+  putList: (list: L) => Proposal;
+  removeList: (what: { id: string; rev: number }) => Proposal;
+  putRow: (row: KeptCallout) => Proposal;
+  removeRow: (what: { id: string; rev: number }) => Proposal;
+  /** What a row is called by. */
+  nameOf: (cells: Cells) => string;
+}
+
+export const titled = (title: string): string => (title.length > 190 ? `${title.slice(0, 189)}…` : title);
+
+/** What is written for a column goes under the name that the list has for it. */
+function underOwnNames(columns: readonly string[], cells: Cells): { columns: string[]; cells: Cells } {
+  const all = [...columns];
+  const own: Cells = {};
+  for (const [name, text] of Object.entries(cells)) {
+    const column = columnNamed(all, name) ?? name;
+    if (!all.includes(column)) all.push(column);
+    if (text.trim() !== '') own[column] = text;
+  }
+  return { columns: all, cells: own };
+}
+
+/** What a person does to lists and their rows, each as one act. */
+export function listActs<L extends CalloutList>(of: ListKind<L>) {
+  const { one, many, putRow: put } = of;
+  const nameOf = ({ cells }: Pick<KeptCallout, 'cells'>): string => of.nameOf(cells);
+
+  function withColumns(list: L, columns: string[]): Proposal[] {
+    return columns.length === list.columns.length ? [] : [of.putList({ ...list, columns })];
+  }
+
+  /** A list with its rows, in one act; the first of a task may have none. */
+  function addList(list: L, rows: readonly Cells[], newId: () => string, title?: string): Act {
+    return {
+      action: `add-${many}`,
+      title: titled(title ?? `Add list “${list.name}”`),
+      proposals: [
+        of.putList(list),
+        ...rows.map((cells, position) => put({ id: newId(), rev: 0, list: list.id, position, cells })),
+      ],
+    };
+  }
+
+  /** Rows behind those that a list has. */
+  function addRows(list: L, last: number, rows: readonly Cells[], newId: () => string): Act {
+    const proposals: Proposal[] = [];
+    let { columns } = list;
+    for (const [at, cells] of rows.entries()) {
+      const own = underOwnNames(columns, cells);
+      ({ columns } = own);
+      proposals.push(put({ id: newId(), rev: 0, list: list.id, position: last + 1 + at, cells: own.cells }));
+    }
+    return {
+      action: `add-${many}`,
+      title: titled(`Add ${rows.length} ${many} to “${list.name}”`),
+      proposals: [...withColumns(list, columns), ...proposals],
+    };
+  }
+
+  /** One row; `isNewList` where its list begins with it. */
+  function addRow(list: L, row: KeptCallout, isNewList: boolean): Act {
+    const { columns, cells } = underOwnNames(list.columns, row.cells);
+    const lists: Proposal[] = isNewList ? [of.putList({ ...list, columns })] : withColumns(list, columns);
+    return {
+      action: `add-${one}`,
+      title: titled(`Add ${one} ${nameOf(row)}`),
+      proposals: [...lists, put({ ...row, cells })],
+    };
+  }
+
+  function editRow(list: L, before: KeptCallout, typed: Cells): Act {
+    const { columns, cells } = underOwnNames(list.columns, typed);
+    return {
+      action: `edit-${one}`,
+      title: titled(`Edit ${one} ${nameOf(before)}`),
+      proposals: [...withColumns(list, columns), put({ ...before, cells })],
+    };
+  }
+
+  function removeRows(rows: readonly KeptCallout[]): Act {
+    const [first] = rows;
+    const what = rows.length === 1 && first !== undefined ? `${one} ${nameOf(first)}` : `${rows.length} ${many}`;
+    return {
+      action: `remove-${many}`,
+      title: titled(`Remove ${what}`),
+      proposals: rows.map(({ id, rev }) => of.removeRow({ id, rev })),
+    };
+  }
+
+  function removeList(list: L, rows: readonly KeptCallout[]): Act {
+    return {
+      action: `remove-${many}`,
+      title: titled(`Remove list “${list.name}”`),
+      proposals: [
+        ...rows.map(({ id, rev }) => of.removeRow({ id, rev })),
+        of.removeList({ id: list.id, rev: list.rev }),
+      ],
+    };
+  }
+
+  function renameList(list: L, name: string): Act {
+    return {
+      action: `edit-${many}`,
+      title: titled(`Rename list “${list.name}” to “${name}”`),
+      proposals: [of.putList({ ...list, name })],
+    };
+  }
+
+  /** A finding taken as it is; one of the same rule that says something else is not touched by it. */
+  function acceptFinding(row: KeptCallout, finding: AcceptedFinding): Act {
+    const others = (row.accepted ?? []).filter(
+      ({ rule, message }) => !(rule === finding.rule && message === finding.message),
+    );
+    return {
+      action: 'accept-finding',
+      title: titled(`Accept ${finding.rule} on ${nameOf(row)}`),
+      proposals: [put({ ...row, accepted: [...others, finding] })],
+    };
+  }
+
+  function withdrawAcceptance(row: KeptCallout, finding: AcceptedFinding): Act {
+    const left = (row.accepted ?? []).filter((one) => one !== finding);
+    const { accepted: _gone, ...rest } = row;
+    return {
+      action: 'withdraw-acceptance',
+      title: titled(`Withdraw the acceptance of ${finding.rule} on ${nameOf(row)}`),
+      proposals: [put(left.length === 0 ? rest : { ...rest, accepted: left })],
+    };
+  }
+
+  return { addList, addRows, addRow, editRow, removeRows, removeList, renameList, acceptFinding, withdrawAcceptance };
+}
