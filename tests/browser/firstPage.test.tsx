@@ -7,7 +7,7 @@ import starterInch from '../../data/catalog/starter-inch.json';
 import skuaRockLight from '../../data/demo/skua-rock-light.json';
 import { memoryJournal } from '../support/memoryJournal.ts';
 import type { MemoryJournal } from '../support/memoryJournal.ts';
-import { openWindowOn, outing, put, rowsOf, shelf, step, task } from './support/keptStore.ts';
+import { callout, calloutList, openWindowOn, outing, put, rowsOf, shelf, step, task } from './support/keptStore.ts';
 import { openFirstPage } from './support/openBeginning.tsx';
 
 async function journalWithTasks(): Promise<MemoryJournal> {
@@ -125,9 +125,18 @@ describe('the kept tasks', () => {
 
   it('go with their outings and steps once it is asked, and come back whole', async () => {
     const { screen, store } = await openFirstPage({ journal: await journalWithTasks() });
+    const proposals = [
+      put('calloutLists', calloutList('list', 't1')),
+      ...['C-1', 'C-2'].map((id) => put('callouts', callout(id, 'list', { id }))),
+      put('asRunLists', { ...calloutList('run', 't1'), callouts: 'list' }),
+      put('asRuns', callout('r', 'run', { callout: 'C-1' })),
+    ];
+    await store.commit({ action: 'add', title: 'Add lists', proposals });
     await userEvent.click(screen.getByRole('button', { name: 'Remove task MAST…' }));
     const question = screen.getByRole('dialog', { name: 'Remove task MAST?' });
-    await expect.element(question).toHaveTextContent('Task MAST goes, with its 1 outing and 2 steps.');
+    await expect
+      .element(question)
+      .toHaveTextContent('Task MAST goes, with its 1 outing, 2 steps, 2 callouts and 1 as-run record.');
     await expect.element(question).toHaveTextContent('What it draws on stays: Crew kit.');
     await expect.element(question).toHaveTextContent('Undo brings it back.');
     await userEvent.click(screen.getByRole('button', { name: 'Keep it' }));
@@ -138,8 +147,11 @@ describe('the kept tasks', () => {
     expect([...(await rowsOf(store, 'steps')).keys()]).toEqual(['s3']);
     expect((await rowsOf(store, 'outings')).size).toBe(0);
     expect((await rowsOf(store, 'shelves')).size).toBe(1);
+    for (const table of ['calloutLists', 'callouts', 'asRunLists', 'asRuns'] as const)
+      expect((await rowsOf(store, table)).size).toBe(0);
     await store.undo();
     await expect.element(screen.getByRole('heading', { name: '2 kept tasks' })).toBeVisible();
+    expect((await rowsOf(store, 'callouts')).size).toBe(2);
     expect((await rowsOf(store, 'steps')).size).toBe(3);
   });
 

@@ -4,11 +4,11 @@ import type { EntryHead } from '../../../shared-types/journal.ts';
 import type { Task } from '../../../shared-types/records/task.ts';
 import { byText } from '../../engine/records/inOrder.ts';
 import { dayAndClockText } from '../../store/clock.ts';
-import type { Proposal, TableState } from '../../store/store.ts';
+import type { TableState } from '../../store/store.ts';
 import { useHistoryState, useTable } from '../session/useStore.ts';
 import { countOf } from '../steps/words.ts';
-import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
 import { useAct } from '../task/useAct.tsx';
+import { RemoveTask } from './RemoveTask.tsx';
 
 export interface KeptTasksProps {
   /** Key of the task at hand. */
@@ -45,28 +45,6 @@ export function KeptTasks({ atHand, onOpenTask }: KeptTasksProps) {
 
   const shelfNames = (task: Task): string =>
     task.shelves.map((key) => shelves.rows.get(key)?.name ?? 'a shelf that is not kept').join(', ') || 'no shelf';
-  const remove = async (task: Task): Promise<void> => {
-    setAsked(null);
-    const goes = <R extends { id: string; rev: number; task: string }>(
-      table: 'steps' | 'outings',
-      rows: TableState<R>,
-    ) =>
-      [...rows.rows.values()]
-        .filter((row) => row.task === task.id)
-        .map(({ id, rev }): Proposal => ({ table, remove: { id, rev } }));
-    const result = results.rows.get(task.id);
-    await run({
-      action: 'remove-task',
-      title: `Remove task ${task.code}`,
-      proposals: [
-        ...goes('steps', steps),
-        ...goes('outings', outings),
-        ...(result === undefined ? [] : [{ table: 'results' as const, remove: { id: result.id, rev: result.rev } }]),
-        { table: 'tasks', remove: { id: task.id, rev: task.rev } },
-      ],
-    });
-  };
-
   return (
     <section className="bw-first-tasks" aria-labelledby="kept-tasks">
       <h2 id="kept-tasks">{countOf(tasks.rows.size, 'kept task')}</h2>
@@ -102,13 +80,7 @@ export function KeptTasks({ atHand, onOpenTask }: KeptTasksProps) {
                   <td>{counted(steps, ofSteps.get(task.id))}</td>
                   <td>{plannedText(results.rows.get(task.id)?.plannedAt)}</td>
                   <td>
-                    <Button
-                      size="compact-sm"
-                      aria-label={`Remove task ${task.code}…`}
-                      // What goes with it must be known first.
-                      disabled={!steps.ready || !outings.ready || !results.ready}
-                      onClick={() => setAsked(task)}
-                    >
+                    <Button size="compact-sm" aria-label={`Remove task ${task.code}…`} onClick={() => setAsked(task)}>
                       Remove…
                     </Button>
                   </td>
@@ -118,22 +90,18 @@ export function KeptTasks({ atHand, onOpenTask }: KeptTasksProps) {
         </table>
       </div>
       {asked === null ? null : (
-        <RemoveQuestion what={`task ${asked.code}`} onRemove={() => void remove(asked)} onStay={() => setAsked(null)}>
-          <p>
-            {asked.name} goes, with{' '}
-            {goesWith(ofOutings.get(asked.id), ofSteps.get(asked.id), results.rows.has(asked.id))}. What it draws on
-            stays: {shelfNames(asked)}.
-          </p>
-        </RemoveQuestion>
+        <RemoveTask
+          task={asked}
+          shelves={shelfNames(asked)}
+          onRemove={(act) => {
+            setAsked(null);
+            void run(act);
+          }}
+          onStay={() => setAsked(null)}
+        />
       )}
     </section>
   );
-}
-
-/** "its 1 outing and 24 steps", "its 1 outing, 24 steps and its planned bag". */
-function goesWith(outings = 0, steps = 0, isPlanned: boolean): string {
-  const both = [`its ${countOf(outings, 'outing')}`, countOf(steps, 'step')];
-  return isPlanned ? `${both.join(', ')} and its planned bag` : both.join(' and ');
 }
 
 function countsOf(table: TableState<{ task: string }>): ReadonlyMap<string, number> {

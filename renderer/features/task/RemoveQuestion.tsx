@@ -7,7 +7,8 @@ export interface RemoveQuestionProps {
   what: string;
   /** What else goes or changes with it. */
   children?: ReactNode;
-  onRemove: () => void;
+  /** Absent while it is not known yet what goes with it. */
+  onRemove?: () => void;
   onStay: () => void;
 }
 
@@ -19,7 +20,12 @@ export function RemoveQuestion({ what, children, onRemove, onStay }: RemoveQuest
       <p>Undo brings it back.</p>
       <div className="bw-form-foot">
         <Button onClick={onStay}>Keep it</Button>
-        <Button variant="filled" onClick={onRemove}>
+        <Button
+          variant="filled"
+          aria-disabled={onRemove === undefined}
+          data-disabled={onRemove === undefined}
+          onClick={() => onRemove?.()}
+        >
           Remove {what}
         </Button>
       </div>
