@@ -10,7 +10,7 @@ const fontFile = (name: string): string =>
   readFileSync(fileURLToPath(new URL(`../../node_modules/${name}`, import.meta.url))).toString('base64');
 const next = '@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next';
 
-const printFonts: PrintFace[] = [
+export const printFonts: PrintFace[] = [
   { family: 'Sheet', weight: '200 800', unicodeRange: null, data: fontFile(`${next}-latin-wght-normal.woff2`) },
   {
     family: 'Sheet',

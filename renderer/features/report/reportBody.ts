@@ -90,12 +90,12 @@ export function findingsTable(report: Report): Markup {
   return html`<h2>Findings</h2>
     <table class="found">
       <colgroup>
-        <col style="width:17mm" />
-        <col style="width:34mm" />
-        <col />
-        <col style="width:24mm" />
-        <col style="width:24mm" />
         <col style="width:18mm" />
+        <col style="width:28mm" />
+        <col />
+        <col style="width:22mm" />
+        <col style="width:22mm" />
+        <col style="width:15mm" />
       </colgroup>
       <thead>
         <tr>
@@ -126,25 +126,42 @@ export function findingsTable(report: Report): Markup {
     ${closing(report)}${sourcesAndNotes(report, sources)}`;
 }
 
+/** Heads of rows are plain cells: thousands of them tied to every cell of a tagged table make a document many times as large. */
 function rowLines(row: ReportRow, sources: SourceList): Part {
   const computed = row.computed.join('; ');
+  const deciding = row.findings.filter(({ severity }) => severity !== 'note');
+  const notes = row.findings.filter(({ severity }) => severity === 'note');
   return html`<tr class="band">
-      <th scope="rowgroup" colspan="3">${typed(row.id)} <span class="said">${typed(row.said.join('; '))}</span></th>
+      <td colspan="3">${typed(row.id)} <span class="said">${typed(row.said.join('; '))}</span></td>
       <td colspan="3">${mark(row.decision)}</td>
     </tr>
     ${
       computed === ''
         ? null
         : html`<tr class="more">
-            <th colspan="6">Computed: ${computed}</th>
+            <td>Computed</td>
+            <td colspan="5">${computed}</td>
+          </tr>`
+    }${deciding.map((finding) => findingLine(row, finding, sources))}${
+      notes.length === 0
+        ? null
+        : html`<tr class="more">
+            <td>${notes.length === 1 ? 'Note' : 'Notes'}</td>
+            <td colspan="5">${notes.map((note, at) => noteText(note, sources, at === 0))}</td>
           </tr>`
     }${
-      row.findings.length === 0
-        ? html`<tr>
+      row.findings.length > 0
+        ? null
+        : html`<tr>
             <td colspan="6">No finding.</td>
           </tr>`
-        : row.findings.map((finding) => findingLine(row, finding, sources))
     }`;
+}
+
+/** Notes decide nothing: they stand one after another. */
+function noteText({ rule, about, message, ...note }: Finding, sources: SourceList, isFirst: boolean): Markup {
+  const of = about === undefined ? rule : `${rule}: ${about}`;
+  return html`${isFirst ? '' : ' '}<b>${of}</b> ${typed(message)} [${sources.of({ rule, message, ...note })}]`;
 }
 
 function findingLine(row: ReportRow, finding: Finding, sources: SourceList): Markup {

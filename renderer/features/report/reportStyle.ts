@@ -6,10 +6,10 @@ export const reportStyle = `
 .counts{width:auto;margin:2mm 0}
 .counts td,.counts tbody th{padding-right:6mm;font-weight:400}
 .found tbody{break-inside:auto}
-.found td,.found tbody th{vertical-align:top;font-size:9pt;line-height:11.8pt}
-.found .band th,.found .band td{font-size:10pt;line-height:13.4pt;vertical-align:middle}
+.found td{vertical-align:top;font-size:9pt;line-height:11.4pt;padding:.6mm 1.4mm}
+.found .band td{font-size:10pt;line-height:13.4pt;vertical-align:middle}
 .found .band .said{font-weight:400;font-size:9pt}
-.found .more th{background:#fff;font-weight:400;font-size:8.5pt;line-height:11pt}
+.found .more td{font-size:8.5pt;line-height:11pt}
 .mark{display:inline-flex;align-items:center;gap:1.4mm;white-space:nowrap}
 .mark svg{width:6mm;height:4.4mm;flex:none;overflow:visible}
 .severity{font-weight:650}
