@@ -107,6 +107,7 @@ export default defineConfig({
             'convert-units',
             'dexie',
             'dexie-react-hooks',
+            'fflate',
             'highs',
             'papaparse',
             'zod',
