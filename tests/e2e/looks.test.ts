@@ -85,6 +85,13 @@ const screens: [string, (page: Page) => Promise<void>][] = [
       await goTo(page, '#/sites', 'h1');
     },
   ],
+  ['bench, a drawing', async (page) => goTo(page, '#/bench/setting', '.bw-bench-formulas')],
+  ['bench, a plot', async (page) => goTo(page, '#/bench/preload', '.bw-bench-formulas svg, figure svg')],
+  [
+    'handbook, a row',
+    async (page) => goTo(page, '#/handbook/torque-faa-ac-43.13-fine/1%2F4-28', '.bw-handbook-callouts'),
+  ],
+  ['handbook, a thread', async (page) => goTo(page, '#/handbook/thread/7%2F16-20', '.bw-bands')],
   ['bag, not planned', async (page) => goTo(page, '#/bag', '.bw-plan-form')],
   ['bag, infeasible', async (page) => planToTheEnd(page)],
   [

@@ -168,6 +168,8 @@ describe('with the keyboard alone', () => {
     ['#/outings', 1280],
     ['#/catalog', 1280],
     ['#/sites', 1280],
+    ['#/handbook/torque-faa-ac-43.13-fine/1%2F4-28', 1280],
+    ['#/bench/convert', 1280],
     ['#/steps', 700],
     ['#/bag', 700],
   ])('shows a ring on every stop of %s at %i px, hidden by nothing', async (place, width) => {
@@ -236,6 +238,11 @@ describe('in a narrow or a zoomed window', () => {
       '#/manifest',
       '#/catalog',
       '#/sites',
+      '#/handbook/torque-faa-ac-43.13-fine/1%2F4-28',
+      '#/handbook/thread/7%2F16-20',
+      '#/bench/setting',
+      '#/bench/preload',
+      '#/bench/limits',
     ]) {
       await page.evaluate((to) => (location.hash = to), place);
       await page.waitForTimeout(150);
