@@ -4,6 +4,7 @@ import type { Tightening } from '../preload/resolvedJoint.ts';
 import type { Strength } from '../strength/index.ts';
 import type { Unit } from '../units/index.ts';
 import type { ThreadFacts } from './heldFacts.ts';
+import type { Wrench } from './wrench.ts';
 
 /** One end of a band in the second unit: its number as printed, and one unit of its last printed digit. */
 export interface PrintedEnd {
@@ -28,7 +29,7 @@ export interface Callout {
   alternative: { min: PrintedEnd; max: PrintedEnd } | null;
   strength: Strength | null;
   head: HeadForm | null;
-  wrench: { mm: number; text: string } | { hexalobular: string; text: string } | null;
+  wrench: Wrench | null;
   /** The document that rules the locking feature. */
   locking: string | null;
   runningMinNm: number | null;

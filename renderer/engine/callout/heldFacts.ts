@@ -20,7 +20,7 @@ import {
   type Thread,
 } from '../thread/index.ts';
 import type { Unit } from '../units/index.ts';
-import type { Callout } from './callout.ts';
+import type { Wrench } from './wrench.ts';
 import { torqueBands, type TorqueBand } from '../torqueTable/index.ts';
 
 /** A published band with the least torque it asks for. */
@@ -144,7 +144,7 @@ export class ThreadFacts {
 export class HeldFacts {
   private readonly byDesignation = new Memo<ThreadFacts>();
   /** Sizes of wrenches by what was typed. */
-  readonly wrenches = new Memo<NonNullable<Callout['wrench']>>();
+  readonly wrenches = new Memo<Wrench>();
 
   /** @throws RefusedError as readThread does */
   ofThread(designation: string): ThreadFacts {

@@ -4,5 +4,5 @@ export { calloutsJson, judgedCalloutsJson } from './calloutsJson.ts';
 export { calloutsText } from './calloutsText.ts';
 export { judgeCallouts, refuseBad } from './judgeCallouts.ts';
 export { decisionOf } from './judgeCallout.ts';
-export { readCallouts, type ReadCallouts } from './readCallouts.ts';
+export { readCallouts } from './readCallouts.ts';
 export type { Callout } from './callout.ts';

@@ -23,6 +23,8 @@ export interface CalloutTorque {
  *
  * A callout that does not say is read as with the running torque in it, as commands `setting` and `bag` read it; the other
  * reading stands beside.
+ *
+ * @returns the bands [N·m]; the aim may hold no torque, and the seating torque be 0
  */
 export function torqueOfCallout({ band, runningMinNm, runningMaxNm, runningIncluded }: Callout): CalloutTorque {
   if (runningMaxNm === null) return { running: null, aim: band, seating: band, ifAdded: null };

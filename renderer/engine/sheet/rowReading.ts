@@ -5,8 +5,8 @@ import { cellText } from './cellText.ts';
 import { dateReason } from './dateLike.ts';
 import { mayBeThousands, withPoint } from './decimalComma.ts';
 import type { SheetRecord } from './splitTable.ts';
-import type { CellQuantity } from './plainQuantity.ts';
-import type { TableReading } from './tableReading.ts';
+import type { CellQuantity, PlainQuantities } from './plainQuantity.ts';
+import type { Table } from './readTable.ts';
 
 /** How long a cell may be that is read. */
 const longestCell = 2000;
@@ -27,14 +27,23 @@ interface Asked {
   least: 'zero' | 'above zero' | 'signed';
 }
 
+/** What a row shares with all others of its table. */
+interface RowContext {
+  readonly table: Table;
+  /** Where refusals are gathered. */
+  readonly refusals: Refusal[];
+  readonly hasDecimalCommas: boolean;
+  readonly plain: PlainQuantities;
+}
+
 /** Reads the cells of one row. Each reader gives null for a cell that is empty or refused; what is refused is told once. */
 export class RowReading {
   readonly row: number;
-  private readonly reading: TableReading;
+  private readonly reading: RowContext;
   private readonly cells: string[];
   private readonly refused: string[] = [];
 
-  constructor(reading: TableReading, record: SheetRecord) {
+  constructor(reading: RowContext, record: SheetRecord) {
     this.reading = reading;
     this.row = record.row;
     this.cells = record.cells;

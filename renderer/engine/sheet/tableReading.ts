@@ -1,11 +1,9 @@
 import type { Refusal } from '../../../shared-types/errors.ts';
 import { hasDecimalComma } from './decimalComma.ts';
-import { PlainQuantities, type CellQuantity } from './plainQuantity.ts';
+import { PlainQuantities } from './plainQuantity.ts';
 import type { Table } from './readTable.ts';
 import { RowReading } from './rowReading.ts';
 import type { SheetRecord } from './splitTable.ts';
-
-export type { CellQuantity };
 
 /** Reads a table's rows field by field and gathers what cannot be read, so that all of it is told in one go. */
 export class TableReading {

@@ -6,6 +6,7 @@ import { showNumber } from '../../units/index.ts';
 import type { Callout } from '../callout.ts';
 import type { CalloutRule } from '../calloutCase.ts';
 import { notHeldNote } from '../notHeld.ts';
+import type { Wrench } from '../wrench.ts';
 
 /** `wrong-wrench`: the size called out against the head of the callout's form and thread. */
 export const wrongWrench: CalloutRule = ({ callout }, found) => {
@@ -14,8 +15,6 @@ export const wrongWrench: CalloutRule = ({ callout }, found) => {
   const finding = thread.sameFinding(`wrench ${head} ${wrench.text}`, () => judgeWrench(callout, wrench));
   if (finding !== null) found.push(finding);
 };
-
-type Wrench = NonNullable<Callout['wrench']>;
 
 function judgeWrench({ head: form, thread }: Callout, wrench: Wrench): Finding | null {
   if (form === null)
