@@ -69,6 +69,16 @@ it('an example worked by hand: 5, 4 and 3.3 N·m over cycles 1 to 3', () => {
   expect(next?.straight).toBe(true);
 });
 
+it('coefficients are of u = (x − last)/span, as they say', () => {
+  const fit = fittedPolynomial([1, 2, 3], [5, 4, 3], 1);
+  expect(fit).toMatchObject({ origin: 3, scale: 2, degreesOfFreedom: 1 });
+  expect(fit.coefficients).toEqual([expect.closeTo(3, 12), expect.closeTo(-2, 12)]);
+  expect(fit.residualSquares).toBeCloseTo(0, 20);
+  expect(leverage(fit, 4)).toBeCloseTo(1 / 3 + 4 / 2, 12);
+  expect(() => fittedPolynomial([1, 1, 2], [1, 2, 3], 2)).toThrow('2 different places');
+  expect(() => fittedPolynomial([1, 2, 3], [1, 2], 1)).toThrow('3 different places');
+});
+
 it('two cycles make no line, however many readings', () => {
   const readings = [1, 1, 2, 2].map((cycle) => ({ cycle, breakawayNm: 2 }));
   expect(nextBreakaway(readings)).toBeNull();

@@ -33,6 +33,16 @@ it('agrees with the integral of the density for 1 to 60 degrees of freedom', () 
       expect(studentShareWithin(t, degrees)).toBeCloseTo(integrated(t, degrees), 9);
 });
 
+it('takes whole degrees of freedom from 1 to 100,000, and shares between 0 and 1', () => {
+  expect(studentDeviate(0.95, 100_000)).toBeCloseTo(1.96, 3);
+  for (const degrees of [0, 1.5, -1, 100_001, Number.NaN])
+    expect(() => studentDeviate(0.95, degrees)).toThrow('100000');
+  for (const share of [0, 1, -0.5, Number.NaN]) expect(() => studentDeviate(share, 5)).toThrow('share');
+  for (const t of [-1, Number.NaN]) expect(() => studentShareWithin(t, 5)).toThrow('deviate');
+  // Of one degree of freedom the share is (2/π)·arctan t.
+  expect(studentDeviate(1 - 1e-9, 1) / Math.tan((Math.PI / 2) * (1 - 1e-9))).toBeCloseTo(1, 6);
+});
+
 it('undoes itself', () => {
   for (const degrees of [1, 2, 3, 7, 12, 99, 1000])
     for (const share of [0.001, 0.5, 0.8, 0.95, 0.999, 0.999_999])

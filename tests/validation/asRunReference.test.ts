@@ -2,8 +2,8 @@
 import { expect, it } from 'vitest';
 import { judgeAsRun } from '../../renderer/engine/asrun/index.ts';
 import { csvOf, type Cells } from '../engine/asrun/judged.ts';
-import { expectedFindings, type PlainCallout, type PlainRecord } from './asRun.ts';
-import { dice, type Dice } from './dice.ts';
+import { expectedFindings, type PlainCallout, type PlainRecord } from '../reference/asRun.ts';
+import { dice, type Dice } from '../reference/dice.ts';
 
 const lbfIn = 0.1129848290276167;
 
