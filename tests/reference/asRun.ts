@@ -69,7 +69,7 @@ function locking({ callout, runningNm, breakawayNm }: PlainRecord): PlainFinding
 }
 
 function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
+  const sorted = values.toSorted((a, b) => a - b);
   const [low, high] = [sorted[Math.ceil(sorted.length / 2) - 1] ?? 0, sorted[Math.floor(sorted.length / 2)] ?? 0];
   return low / 2 + high / 2;
 }
@@ -91,7 +91,7 @@ function isLastWorn(record: PlainRecord, records: readonly PlainRecord[]): boole
   if (breakawayNm === null || callout.breakawayMinNm === null) return false;
   const series = records
     .filter((other) => other.callout === callout && other.position === position && other.breakawayNm !== null)
-    .sort((a, b) => a.cycle - b.cycle);
+    .toSorted((a, b) => a.cycle - b.cycle);
   if (series.at(-1) !== record || new Set(series.map(({ cycle }) => cycle)).size < 3) return false;
   // Cramer's rule on the normal equations.
   const n = series.length;
