@@ -1,11 +1,12 @@
 import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import { smallPlan } from '../support/smallPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { openWindow } from './support/openWindow.tsx';
 
 it('finds as one types, shows tables as printed and rows side by side, and hands a row on', async () => {
   localStorage.clear();
-  const { session } = await openWindow();
+  const { session, store, bringIn } = await openWindow();
   window.location.hash = '#/handbook';
   const search = page.getByLabelText('Handbook', { exact: true });
   await expect.element(search).toBeInTheDocument();
@@ -43,7 +44,16 @@ it('finds as one types, shows tables as printed and rows side by side, and hands
   await expect.element(page.getByText(/"Q7"/).first()).toBeInTheDocument();
 
   // Onto the bench with its values.
+  const { id, task } = await bringIn(JSON.stringify(smallPlan()));
   window.location.hash = '#/handbook/torque-faa-ac-43.13-fine/1%2F4-28';
+  await userEvent.click(page.getByRole('button', { name: `Add to the callouts of ${task.code}` }).first());
+  await expect.element(page.getByText(/^Added as H-1 to/)).toBeInTheDocument();
+  const [list] = store.table('calloutLists').state().rows.values();
+  expect(list).toMatchObject({ task: id });
+  expect([...store.table('callouts').state().rows.values()]).toMatchObject([
+    { list: list?.id, cells: { id: 'H-1', thread: '1/4-28 UNF', torqueMin: '50 lbf·in', torqueMax: '70 lbf·in' } },
+  ]);
+
   await userEvent.click(page.getByRole('link', { name: /^Torque and preload: tension nut, standard/ }));
   await expect.element(page.getByLabelText('Torque, least (with unit)')).toHaveValue('50 lbf·in');
   await expect.element(page.getByLabelText('Thread', { exact: true })).toHaveValue('1/4-28 UNF');

@@ -7,6 +7,9 @@ import { RefusedError } from '../../renderer/engine/errors.ts';
 import { allCommands } from '../../renderer/features/palette/commands.ts';
 import type { Deeds } from '../../renderer/features/palette/commands.ts';
 import { bagCommands } from '../../renderer/features/bag/bagCommands.ts';
+import { benchCommands } from '../../renderer/features/bench/benchCommands.ts';
+import { handbookCommands } from '../../renderer/features/handbook/handbookCommands.ts';
+import { calloutCommands } from '../../renderer/features/callouts/calloutAsking.ts';
 import { catalogCommands } from '../../renderer/features/catalog/catalogCommands.ts';
 import { taskCommands } from '../../renderer/features/task/taskCommands.ts';
 import { asText, emptyPlan, shownPlan } from './fixtures/plans.ts';
@@ -113,7 +116,10 @@ describe('the palette', () => {
     ...allCommands(deeds, situation),
     ...taskCommands({ hasTask: true, place: { at: 'first' } }),
     ...bagCommands({ hasTask: true, hasResult: true, planning: false, place: { at: 'bag' } }),
+    ...calloutCommands(true),
     ...catalogCommands(),
+    ...handbookCommands(),
+    ...benchCommands({ at: 'first' }),
   ];
 
   it('lists every command with its keys while nothing is typed', async () => {

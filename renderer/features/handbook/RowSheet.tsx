@@ -1,11 +1,9 @@
-import { useState } from 'react';
-import { Button } from '@mantine/core';
 import type { AnyTable } from '../../engine/handbook/tables.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import { leaveEntries } from '../bench/benchDraft.ts';
-import { copyText } from '../bench/copyText.ts';
-import { benchUsesOf, calloutCsv, calloutsOf } from './rowUses.ts';
+import { CalloutUses } from './CalloutUses.tsx';
+import { benchUsesOf, calloutsOf } from './rowUses.ts';
 import { rowThread } from './rowThread.ts';
 import { cellText, headingOf, rowsOf, type TableColumn } from './tableColumns.ts';
 
@@ -18,7 +16,6 @@ export interface RowSheetProps {
 
 /** The row in hand: its cells one below the other, and where its values can go. */
 export function RowSheet({ table, index, columns, units }: RowSheetProps) {
-  const [said, setSaid] = useState('');
   const row = rowsOf(table)[index];
   if (row === undefined) return null;
   const callouts = calloutsOf(table, row);
@@ -58,48 +55,7 @@ export function RowSheet({ table, index, columns, units }: RowSheetProps) {
           ))}
         </p>
       )}
-      {callouts.length === 0 ? null : (
-        <div>
-          <b>Use in a callout</b>
-          <ul className="bw-handbook-callouts">
-            {callouts.map((callout) => {
-              const { condition, cells } = callout;
-              return (
-                <li key={condition}>
-                  <Button
-                    size="xs"
-                    onClick={() =>
-                      setSaid(
-                        copyText(calloutCsv(callout))
-                          ? `Copied as a line of callouts with its headings: ${condition}.`
-                          : 'The browser did not take it.',
-                      )
-                    }
-                  >
-                    Copy as a callout
-                  </Button>
-                  <span>
-                    {cells.torqueMin === undefined
-                      ? [
-                          cells.runningMax === undefined ? null : `running at most ${cells.runningMax}`,
-                          cells.breakawayMin === undefined ? null : `breakaway at least ${cells.breakawayMin}`,
-                        ]
-                          .filter((text) => text !== null)
-                          .join(', ')
-                      : cells.torqueMin === cells.torqueMax
-                        ? cells.torqueMin
-                        : `${cells.torqueMin} to ${cells.torqueMax}`}{' '}
-                    <span className="bw-second">{condition}</span>
-                  </span>
-                </li>
-              );
-            })}
-          </ul>
-          <p role="status" className="bw-second bw-small">
-            {said}
-          </p>
-        </div>
-      )}
+      {callouts.length === 0 ? null : <CalloutUses callouts={callouts} />}
     </section>
   );
 }

@@ -73,6 +73,22 @@ export function calloutCsv({ cells }: RowCallout): string {
   return csvText(columns, [columns.map((column) => cells[column] ?? null)]);
 }
 
+/** The cells of a callout by which it is kept in a list. */
+export function cellsOf({ cells }: RowCallout, id: string): Record<string, string> {
+  return { ...cells, id };
+}
+
+/** The torque of a callout, or the limits it gives, in words. */
+export function bandOfCallout({ cells }: RowCallout): string {
+  const { torqueMin, torqueMax, runningMax, breakawayMin } = cells;
+  if (torqueMin !== undefined && torqueMax !== undefined)
+    return torqueMin === torqueMax ? torqueMin : `${torqueMin} to ${torqueMax}`;
+  return [
+    ...(runningMax === undefined ? [] : [`running at most ${runningMax}`]),
+    ...(breakawayMin === undefined ? [] : [`breakaway at least ${breakawayMin}`]),
+  ].join(', ');
+}
+
 /** Computations that take values of the row. */
 export function benchUsesOf(table: AnyTable, row: PrintedRow): BenchUse[] {
   const thread = rowThread(table, row);
