@@ -3,6 +3,7 @@ import type { CommandIo } from './command.ts';
 import { jsonText, refusalOf } from './document.ts';
 import { readBytes, readLines, readText } from './inputFile.ts';
 import { Output } from './output.ts';
+import { packed } from './packed.ts';
 import { commands } from './registry.ts';
 import { runCommand } from './run.ts';
 import { usageText } from './usage.ts';
@@ -41,7 +42,7 @@ async function answer(argv: readonly string[]): Promise<number> {
   const given = await runCommand(name, args, io);
   if ('lines' in given) return writeLines(given.lines);
   if (given.text === undefined && given.pieces !== undefined) {
-    for (const piece of given.pieces()) if (!(await out.write(piece))) break;
+    for (const block of packed(given.pieces())) if (!(await out.write(block))) break;
     return given.exit;
   }
   await out.write(given.text ?? `${jsonText(given.result, process.stdout.isTTY ? 2 : 0)}\n`);

@@ -8,6 +8,7 @@ import {
 import { parseArguments, usage } from '../arguments.ts';
 import type { Answer, CommandArgument, CommandIo } from '../command.ts';
 import { csvInput } from '../input.ts';
+import { Packed } from '../packed.ts';
 
 const formats = ['json', 'csv', 'text'] as const;
 
@@ -32,16 +33,16 @@ export async function callouts(args: readonly CommandArgument[], io: CommandIo):
 
 /** The answer in JSON, held as bytes until all of it is there: of a file that is refused nothing is written. */
 function written(asked: Parameters<typeof judgeCallouts>[0]): Answer {
-  const pieces: Uint8Array[] = [];
+  const pack = new Packed();
   const judging = judgedCalloutsJson(asked);
-  const encoder = new TextEncoder();
-  let scratch = new Uint8Array(0);
   for (;;) {
     const next = judging.next();
-    if (next.done === true) return { exit: exitOf(next.value), result: next.value, pieces: () => pieces };
-    // A unit takes at most three bytes. Written once and copied: to ask for the length first takes as long as to write.
-    if (scratch.length < 3 * next.value.length) scratch = new Uint8Array(3 * next.value.length);
-    pieces.push(scratch.slice(0, encoder.encodeInto(next.value, scratch).written));
+    if (next.done !== true) {
+      pack.add(next.value);
+      continue;
+    }
+    pack.close();
+    return { exit: exitOf(next.value), result: next.value, pieces: () => pack.blocks };
   }
 }
 

@@ -2,11 +2,8 @@ import type { CalloutsResult } from '../../../shared-types/callout.ts';
 import type { JudgedRow } from '../../../shared-types/judged.ts';
 import { judgedOneByOne, type AskedCallouts } from './judgeCallouts.ts';
 
-/** Characters of a piece: few enough to hold, more than a write costs. */
-const pieceLength = 1 << 18;
-
 /**
- * A judged result as one JSON document, in pieces: it may be longer than a text can be.
+ * A judged result as one JSON document, in pieces, a few for each row: it may be longer than a text can be.
  *
  * @throws Error where a number is not finite, which would become null without a word: it is a fault of this program
  */
@@ -34,19 +31,14 @@ export function* judgedCalloutsJson(given: AskedCallouts): Generator<string, Omi
 }
 
 function* inPieces(rows: Iterable<JudgedRow<object>>, rest: () => object): Generator<string> {
-  let texts: string[] = [];
-  let length = 0;
   let before = '{"rows":[';
   for (const row of rows) {
-    const text = finiteJson(row);
-    texts.push(text);
-    length += text.length;
-    if (length < pieceLength) continue;
-    yield before + texts.join(',');
-    [texts, length, before] = [[], 0, ','];
+    yield before;
+    yield finiteJson(row);
+    before = ',';
   }
-  const last = texts.length === 0 && before === ',' ? '' : before + texts.join(',');
-  yield `${last}],${finiteJson(rest()).slice(1)}\n`;
+  if (before !== ',') yield before;
+  yield `],${finiteJson(rest()).slice(1)}\n`;
 }
 
 /** One JSON text; whole rows go to the language's own writer, for texts put together from small parts cost more than they save. */

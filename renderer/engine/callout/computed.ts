@@ -93,13 +93,13 @@ function bandsOf({ thread, lubrication, band }: Callout): CalloutComputed['bands
 
 /** What is assumed where the callout leaves it unsaid, in the order of the questions below. */
 const said = [
-  'The callout does not say whether running torque is in its band: it is read as in it, and the other reading stands beside.',
-  'No least running torque is given: it is taken as 0.',
-  'No greatest running torque is given: none is counted.',
-  'Scatter of the preload is taken as 0: none is given.',
-  'Settling and temperature change nothing of the preload: none is given.',
-  'A nut factor does not say the torque in the shank: no torsion and no equivalent stress.',
-  'Limits of size of 2A and 2B, or of 3A and 3B where the designation says 3 (ASME B1.1, from memory); shear strength half the tensile strength.',
+  'Whether running torque is in the band is not said: it is read as in it, the other reading beside.',
+  'No least running torque: 0.',
+  'No greatest running torque: none is counted.',
+  'No scatter of the preload: 0.',
+  'No settling, no change of temperature.',
+  'A nut factor says no torsion: no equivalent stress.',
+  'Limits of size of 2A and 2B, or as designated (ASME B1.1, from memory); shear strength half the tensile strength.',
   'The band is the snug torque; the preload is of it alone, before the turn.',
 ];
 

@@ -6,8 +6,8 @@ import type { ThreadFacts } from './heldFacts.ts';
 
 const frictionColumns = ['frictionThread', 'frictionBearing', 'bearingDiameter'] as const;
 
-/** Greater ones than any surface has (common practice, no source); published nut factors are 0.11 to 0.30. */
-const nutFactorMost = 10;
+/** Beyond what any surface has (common practice, no source); published nut factors are 0.11 to 0.30. */
+const [nutFactorLeast, nutFactorMost] = [0.001, 10];
 /** A bearing face wider than this belongs to no fastener (common practice, no source). */
 const bearingMostMm = 10_000;
 /** Above ten diameters no engagement is meant (common practice, no source). */
@@ -15,8 +15,8 @@ const engagementMostDiameters = 10;
 
 const asNutFactor = {
   isShare: false,
-  holds: (value: number): boolean => value > 0 && value <= nutFactorMost,
-  range: `more than 0, at most ${nutFactorMost}`,
+  holds: (value: number): boolean => value >= nutFactorLeast && value <= nutFactorMost,
+  range: `${nutFactorLeast} to ${nutFactorMost}`,
 };
 const asThreadFriction = {
   isShare: false,

@@ -47,7 +47,7 @@ const bad: [string, Cells, string, RegExp][] = [
   ['a wrench without a unit', { wrench: '16' }, 'wrench', /unit/],
   ['running torque turned round', { runningMin: '3 N·m', runningMax: '2 N·m' }, 'runningMin', /above runningMax/],
   ['neither yes nor no', { runningIncluded: 'maybe' }, 'runningIncluded', /yes, no/],
-  ['a nut factor of 0', { nutFactor: '0' }, 'nutFactor', /more than 0/],
+  ['a nut factor of 0', { nutFactor: '0' }, 'nutFactor', /0\.001 to 10/],
   ['a nut factor in per cent', { nutFactor: '20 %' }, 'nutFactor', /number/],
   ['nut factor and friction', { nutFactor: '0.2', ...friction }, 'nutFactor', /one of the two/],
   ['a third of the friction', { frictionThread: '0.1' }, 'frictionBearing', /frictionThread/],

@@ -5,8 +5,7 @@ import type { Callout, PrintedEnd } from '../callout.ts';
 import type { CalloutRule } from '../calloutCase.ts';
 import { inUnit, torqueText } from '../words.ts';
 
-const exact =
-  'Exact definitions of the units: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, g = 9.80665 m/s². Limits convert inward, never out (rule of this program).';
+const exact = 'Exact definitions of the units (1 in = 25.4 mm, 1 lb = 0.45359237 kg, g = 9.80665 m/s²).';
 
 /**
  * `dual-unit`: an end of the band in the second unit that is off by more than one unit of its last printed digit, or that rounding

@@ -8,7 +8,7 @@ import { forceText, percentText } from '../words.ts';
 
 const noFactor = notHeldNote(
   'preload-over-proof',
-  'No preload is computed: neither a nut factor nor the friction is given, and none is assumed. Nothing is said of proof, yield and the limits of preload.',
+  'No preload is judged: neither nut factor nor friction is given, and none is assumed.',
 );
 
 const byTurn = notHeldNote(
