@@ -10,10 +10,12 @@ const firstZoom = 2;
 export interface PdfPagesProps {
   /** The PDF to be printed; what is shown is painted from it. */
   bytes: Uint8Array;
+  /** What the pages are, for those who cannot see them. */
+  label?: string;
 }
 
 /** The pages of a PDF, one under another. */
-export function PdfPages({ bytes }: PdfPagesProps) {
+export function PdfPages({ bytes, label = 'The manifest as it will be printed' }: PdfPagesProps) {
   const [pdf, setPdf] = useState<PDFDocumentProxy | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const [zoom, setZoom] = useState(firstZoom);
@@ -62,7 +64,7 @@ export function PdfPages({ bytes }: PdfPagesProps) {
           Larger
         </Button>
       </div>
-      <div className={classes['pages']} tabIndex={0} role="region" aria-label="The manifest as it will be printed">
+      <div className={classes['pages']} tabIndex={0} role="region" aria-label={label}>
         {Array.from({ length: pdf.numPages }, (_, index) => (
           <PdfPage key={index} pdf={pdf} number={index + 1} scale={scale} />
         ))}
