@@ -48,6 +48,10 @@ async function walk(): Promise<void> {
       .waitFor({ timeout: 60_000 });
     await page.waitForTimeout(1500);
     await picture(page, 'manifest');
+    await page.evaluate(() => (location.hash = '#/bench/preload'));
+    await page.getByRole('img', { name: /^Preload against seating torque/ }).waitFor();
+    await page.waitForTimeout(500);
+    await picture(page, 'bench');
     await page.emulateMedia({ colorScheme: 'dark' });
     await page.keyboard.press('Control+k');
     await page.getByRole('combobox', { name: 'Find or do' }).fill('socket');

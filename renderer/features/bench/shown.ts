@@ -120,12 +120,7 @@ export function given(fields: Record<string, unknown>): Record<string, unknown> 
   return Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined));
 }
 
-function citationText({
-  number,
-  table,
-  edition,
-  obtained,
-}: Omit<Citation, 'key' | 'title' | 'publisher'>): string {
+function citationText({ number, table, edition, obtained }: Omit<Citation, 'key' | 'title' | 'publisher'>): string {
   return number === 'no source' ? 'Common practice, no source' : `${number}, ${table} (${edition}), ${obtained}`;
 }
 

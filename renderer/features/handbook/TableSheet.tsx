@@ -37,7 +37,7 @@ export function TableSheet({ table, row, units, matched }: TableSheetProps) {
         role="group"
         aria-label={`${tableName(table)}, scrolls where it does not fit`}
       >
-        <table className="bw-task-table bw-handbook-table">
+        <table className="bw-task-table bw-handbook-table" data-long={hasLongNames(table) || undefined}>
           <caption className="bw-hidden">
             {tableName(table)}: {source.title}
           </caption>
@@ -114,6 +114,13 @@ export function TableSheet({ table, row, units, matched }: TableSheetProps) {
       </SourceNote>
     </div>
   );
+}
+
+const longName = 24;
+
+/** Rows that begin with a sentence are wrapped; sizes and designations stay whole. */
+function hasLongNames(table: AnyTable): boolean {
+  return rowsOf(table).some((row) => String(Object.values(row)[0]).length > longName);
 }
 
 function sumsText({ columnSums }: AnyTable): string {

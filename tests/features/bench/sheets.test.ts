@@ -85,8 +85,10 @@ describe('numbers of the bench', () => {
       ...{ calloutMin: '20 N·m', calloutMax: '30 N·m', toolMin: '10 N·m', toolMax: '50 N·m' },
       ...{ increment: '0.5 N·m', accuracy: '4', running: '3.9 N·m' },
     });
-    expect(factOf(answer, 'Left out, conforms up to')).toMatch(/^4 N·m/);
+    expect(factOf(answer, 'Left out, conforms up to')).toMatch(/^4\.000 N·m/);
+    // 30/1.04 − 25 = 3.84615…, never up.
     expect(factOf(answer, 'Added, conforms up to')).toMatch(/^3\.846 N·m/);
+    expect(answer.formulas[0]?.put).toMatch(/= 3\.846 N·m$/);
     expect(answer.state?.text).toMatch(/^Over by 0\.05385 N·m/);
   });
 

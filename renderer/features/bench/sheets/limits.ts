@@ -9,9 +9,18 @@ import { lockingLimits, lockingLimitsOf } from '../../../engine/locking/index.ts
 import type { LockingLimits } from '../../../engine/locking/index.ts';
 import { readThread } from '../../../engine/thread/index.ts';
 import { convertValue, quantityIn, showLimit } from '../../../engine/units/index.ts';
-import type { UnitsShown } from '../../../engine/units/index.ts';
+import type { Unit, UnitsShown } from '../../../engine/units/index.ts';
 import type { BenchFigure, BenchSheet, BenchTable } from '../benchSheet.ts';
-import { inwardRounding, otherTorqueUnit, shownIn, sourceOf, textIn, torqueUnitOf, unitsShown } from '../shown.ts';
+import {
+  inwardRounding,
+  otherTorqueUnit,
+  shownIn,
+  sourceOf,
+  spanIn,
+  textIn,
+  torqueUnitOf,
+  unitsShown,
+} from '../shown.ts';
 
 type Kind = 'runningMax' | 'breakawayMin' | 'reusedMin';
 
@@ -102,14 +111,16 @@ function fitOf(readings: readonly CycleReading[]): CyclePlotData['fit'] {
 
 function nextFacts(
   readings: readonly CycleReading[],
-  nm: (value: number) => string,
+  written: Unit,
+  units: UnitsShown,
 ): { name: string; value: string }[] {
   const next = nextBreakaway(breakawaysOf(readings));
   if (next === null) return [];
+  const bends = next.straight ? '' : '. The readings bend: the line is a poor guide';
   return [
     {
       name: `Breakaway to be expected at cycle ${next.cycle}`,
-      value: `${nm(next.torqueNm)}; 95 % interval ${nm(next.intervalNm.min)} to ${nm(next.intervalNm.max)}${next.straight ? '' : '. The readings bend: the line is a poor guide'}`,
+      value: `${shownIn(next.torqueNm, 'N·m', written, units, 3)}; 95 % interval ${spanIn(next.intervalNm, 'N·m', written, units, 3)}${bends}`,
     },
   ];
 }
@@ -208,7 +219,7 @@ export const limitsSheet: BenchSheet = {
           name: `Strictest, ${name}`,
           value: `${showLimit(printed, of === 'running' ? 'maximum' : 'minimum', units)}, ${source}`,
         })),
-        ...nextFacts(readings, (nm) => shownIn(nm, 'N·m', written, units, 3)),
+        ...nextFacts(readings, written, units),
       ],
       formulas: [],
       tables: found.length === 0 ? [] : [limitsTable(found, thread.designation, units)],

@@ -5,7 +5,7 @@ import { toolSetting } from '../../../engine/setting/toolSetting.ts';
 import { quantityIn } from '../../../engine/units/index.ts';
 import type { UnitsShown } from '../../../engine/units/index.ts';
 import type { BenchFigure, BenchFormula, BenchSheet, BenchTable, Typed } from '../benchSheet.ts';
-import { shareIn, shownIn, sourceOf, spanIn, textIn, torqueUnitOf } from '../shown.ts';
+import { limitShown, shareIn, shownIn, sourceOf, spanIn, textIn, torqueUnitOf } from '../shown.ts';
 import {
   bandOf,
   calloutFields,
@@ -43,7 +43,7 @@ export const runningLeftSheet: BenchSheet = {
     const at = result.runningLimits?.atSetting ?? null;
     const best = result.runningLimits?.atBest ?? null;
     const nm = (value: number): string =>
-      value < 0 ? 'none: the setting does not conform without any' : shownIn(value, 'N·m', unit, units);
+      value < 0 ? 'none: the setting does not conform without any' : limitShown(value, 'maximum', 'N·m', unit, units);
     const runningNm = runningIn(typed);
     const figures: BenchFigure[] = [{ is: 'band', band: bandOf(typed, result, units) }];
     return {
@@ -108,11 +108,11 @@ function formulasOf(typed: Typed, appliedNm: number, at: { ignoredNm: number; ad
   return [
     {
       formula: 'added: *R* ≤ {*M*|1 + *a*} − *A*',
-      put: `*R* ≤ {${end('calloutMax')}|1 + ${a}} − ${A} = ${inUnit(at.addedNm, unit)} ${unit}`,
+      put: `*R* ≤ {${end('calloutMax')}|1 + ${a}} − ${A} = ${limitShown(at.addedNm, 'maximum', 'N·m', unit, 'as-written')}`,
     },
     {
       formula: 'left out: *R* ≤ *A* (1 − *a*) − *m*',
-      put: `*R* ≤ ${A} (1 − ${a}) − ${end('calloutMin')} = ${inUnit(at.ignoredNm, unit)} ${unit}`,
+      put: `*R* ≤ ${A} (1 − ${a}) − ${end('calloutMin')} = ${at.ignoredNm < 0 ? `${inUnit(at.ignoredNm, unit)} ${unit}` : limitShown(at.ignoredNm, 'maximum', 'N·m', unit, 'as-written')}`,
       note: 'A is the nominal torque at the fastener, m and M the ends of the callout, a the accuracy of reading.',
     },
   ];
