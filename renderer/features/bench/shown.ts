@@ -2,6 +2,8 @@ import { RefusedError } from '../../engine/errors.ts';
 import { tableByKey } from '../../engine/handbook/index.ts';
 import { convertValue, limitIn, readQuantity, showNumber, showQuantity } from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
+import type { Thread } from '../../engine/thread/index.ts';
+import { rowNameOfThread } from '../handbook/rowThread.ts';
 import type { Citation } from '../../../shared-types/handbook.ts';
 import type { BenchSource, Typed } from './benchSheet.ts';
 
@@ -129,10 +131,16 @@ export function sourceOf(citation: Citation, row?: string): BenchSource {
   return { text: citationText(citation), table: citation.key, ...(row === undefined ? {} : { row }) };
 }
 
+/** A citation as a source that leads to the row of a thread in its table. */
+export function sourceAt(citation: Citation, thread: Thread): BenchSource {
+  return sourceOf(citation, rowNameOfThread(tableByKey(citation.key), thread));
+}
+
 /** A table of the handbook as a source. */
-export function tableSource(key: Parameters<typeof tableByKey>[0]): BenchSource {
+export function tableSource(key: Parameters<typeof tableByKey>[0], thread?: Thread): BenchSource {
   const table = tableByKey(key);
-  return sourceOf({ key: table.key, ...table.source, obtained: table.obtained });
+  const citation = { key: table.key, ...table.source, obtained: table.obtained };
+  return thread === undefined ? sourceOf(citation) : sourceAt(citation, thread);
 }
 
 export const halfToEven = 'Computed values: half to even, four figures.';

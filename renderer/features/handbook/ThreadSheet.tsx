@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import { Assumed } from '../../components/Assumed/Assumed.tsx';
 import { SourceNote } from '../../components/SourceNote/SourceNote.tsx';
 import { RefusedError } from '../../engine/errors.ts';
+import { tableByKey } from '../../engine/handbook/index.ts';
 import { readThread } from '../../engine/thread/index.ts';
 import type { Thread } from '../../engine/thread/index.ts';
 import { showBand, showLimit } from '../../engine/units/index.ts';
@@ -13,6 +14,7 @@ import { limitsTable } from '../bench/sheets/limits.ts';
 import { SourceLink } from '../bench/SourceLinks.tsx';
 import { goTo } from '../session/usePlace.ts';
 import { BandsDrawing } from './BandsDrawing.tsx';
+import { rowNameOfThread } from './rowThread.ts';
 import { threadFacts } from './threadFacts.ts';
 
 export interface ThreadSheetProps {
@@ -100,6 +102,7 @@ function Facts({ thread, units }: { thread: Thread; units: UnitsShown }) {
             }))}
           />
           <Table
+            thread={thread}
             caption={`Published torque bands for ${designation}`}
             heads={['Document', 'Condition', 'Band', 'Notes']}
             rows={bands.map((band) => ({
@@ -118,13 +121,14 @@ function Facts({ thread, units }: { thread: Thread; units: UnitsShown }) {
       {limits.length === 0 ? null : (
         <section>
           <h2>Running and breakaway torque</h2>
-          <LimitRows limits={limits} designation={designation} units={units} />
+          <LimitRows limits={limits} thread={thread} units={units} />
         </section>
       )}
       {heads.length === 0 ? null : (
         <section>
           <h2>Heads and nuts</h2>
           <Table
+            thread={thread}
             caption={`Widths across flats for ${designation}`}
             heads={['Document', 'Form', 'Across flats']}
             rows={heads.map(({ form, nominal, document, key }, index) => ({
@@ -152,14 +156,14 @@ function bandText({ printed: { min, max, unit } }: TorqueBand, units: UnitsShown
 
 function LimitRows({
   limits,
-  designation,
+  thread,
   units,
 }: {
   limits: ReturnType<typeof threadFacts>['limits'];
-  designation: string;
+  thread: Thread;
   units: UnitsShown;
 }) {
-  const { caption, heads, rows } = limitsTable(limits, designation, units);
+  const { caption, heads, rows } = limitsTable(limits, thread, units);
   return (
     <div className="bw-task-scroll" tabIndex={0} role="group" aria-label={`${caption}, scrolls sideways where narrow`}>
       <table className="bw-task-table">
@@ -190,12 +194,18 @@ function LimitRows({
 }
 
 interface TableProps {
+  thread: Thread;
   caption: string;
   heads: readonly string[];
   rows: readonly { key: string; table: string; cells: readonly string[] }[];
 }
 
-function Table({ caption, heads, rows }: TableProps) {
+function rowAddress(key: string, thread: Thread): string {
+  const row = rowNameOfThread(tableByKey(key), thread);
+  return placeAddress({ at: 'handbook', table: key, ...(row === undefined ? {} : { row }) });
+}
+
+function Table({ caption, heads, rows, thread }: TableProps) {
   return (
     <div className="bw-task-scroll" tabIndex={0} role="group" aria-label={`${caption}, scrolls sideways where narrow`}>
       <table className="bw-task-table">
@@ -213,9 +223,7 @@ function Table({ caption, heads, rows }: TableProps) {
           {rows.map(({ key, table, cells }) => (
             <tr key={key}>
               {cells.map((cell, column) => (
-                <td key={column}>
-                  {column === 0 ? <a href={placeAddress({ at: 'handbook', table })}>{cell}</a> : cell}
-                </td>
+                <td key={column}>{column === 0 ? <a href={rowAddress(table, thread)}>{cell}</a> : cell}</td>
               ))}
             </tr>
           ))}

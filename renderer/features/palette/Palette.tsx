@@ -7,14 +7,14 @@ import './palette.css';
 
 export interface PaletteProps {
   commands: Finding[];
-  /** Steps and items of the plan at hand, listed once something is typed. */
+  /** Steps and items of the plan at hand and tables of the handbook, listed once something is typed. */
   rest: { count: number; list: () => Finding[] };
   onClose: () => void;
 }
 
 const shownMost = 60;
 
-/** Find or do: every command with its keys while the field is empty, and steps and items once something is typed. */
+/** Find or do: every command with its keys while the field is empty, and steps, items and tables once something is typed. */
 export function Palette({ commands, rest, onClose }: PaletteProps) {
   const [query, setQuery] = useState('');
   const [at, setAt] = useState(0);

@@ -8,7 +8,7 @@ import { keysText } from './command.ts';
 
 export interface Finding {
   id: string;
-  kind: 'Go' | 'Do' | 'Step' | 'Item';
+  kind: 'Go' | 'Do' | 'Step' | 'Item' | 'Table';
   title: string;
   /** An id, or why it cannot be taken now. */
   note: string;

@@ -12,6 +12,7 @@ import type { Planning } from '../bag/planning.ts';
 import { benchSheet } from '../bench/sheets/index.ts';
 import { useCalloutsPlace } from '../callouts/calloutsWord.tsx';
 import { KeptJudging } from '../callouts/KeptJudging.tsx';
+import { tableCount, tableFindings } from '../handbook/tableFindings.ts';
 import { ImportDialog } from '../import/ImportDialog.tsx';
 import { KeysSheet } from '../keys/KeysSheet.tsx';
 import { commandFindings, planFindings } from '../palette/findings.ts';
@@ -132,8 +133,11 @@ export function Window({ host, info, planning, now }: WindowProps) {
 
   const close = (): void => setOver(null);
   const held = result?.result ?? null;
-  const findInPlan = useCallback(
-    () => (plan === null ? [] : planFindings(plan, { judgements, result: held, go: goTo })),
+  const findMore = useCallback(
+    () => [
+      ...(plan === null ? [] : planFindings(plan, { judgements, result: held, go: goTo })),
+      ...tableFindings(goTo),
+    ],
     [plan, judgements, held],
   );
   const workPlace: Place = inTask || place.at === 'first' ? place : atHand === null ? { at: 'first' } : { at: 'front' };
@@ -216,7 +220,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
       {over === 'palette' ? (
         <Palette
           commands={commandFindings(commands)}
-          rest={{ count: plan === null ? 0 : plan.steps.length + plan.carried.size, list: findInPlan }}
+          rest={{ count: tableCount + (plan === null ? 0 : plan.steps.length + plan.carried.size), list: findMore }}
           onClose={close}
         />
       ) : null}

@@ -5,6 +5,7 @@ import { readThread } from '../../../renderer/engine/thread/index.ts';
 import { benchSheet } from '../../../renderer/features/bench/sheets/index.ts';
 import { outcomeOf } from '../../../renderer/features/bench/outcome.ts';
 import { benchUsesOf, calloutCsv, calloutsOf } from '../../../renderer/features/handbook/rowUses.ts';
+import { rowNameOfThread } from '../../../renderer/features/handbook/rowThread.ts';
 import { searchHandbook } from '../../../renderer/features/handbook/search.ts';
 import {
   cellText,
@@ -104,6 +105,25 @@ describe('a row that is used', () => {
       .map(({ sheet, typed }) => ({ sheet, typed, outcome: outcomeOf(benchSheet(sheet), typed, 'both') }))
       .filter(({ outcome }) => outcome.is === 'refused');
     expect(refused).toEqual([]);
+  });
+});
+
+describe('the row of a thread', () => {
+  it.each([
+    ['unified-series-asme-b1.1', '1/4-20', '1/4'],
+    ['unified-series-asme-b1.1', '1/4-28', '1/4~2'],
+    ['unified-series-asme-b1.1', '#10-32', '10~2'],
+    ['hex-head-iso-4014', 'M10x1.25', 'M10'],
+    ['hex-cap-screw-asme-b18.2.1', '7/16-20', '7/16'],
+    ['reuse-generator-set-army', '7/16-20', '7/16'],
+    ['prevailing-mil-dtl-45916-fine', '1/4-28', '0.250-28'],
+    ['prevailing-iso-2320-class-04', 'M8', 'M8'],
+  ] as const)('of %s for %s is %s', (key, thread, name) => {
+    expect(rowNameOfThread(tableByKey(key), readThread(thread))).toBe(name);
+  });
+
+  it('is none where the table has not the size', () => {
+    expect(rowNameOfThread(tableByKey('hex-head-iso-4014'), readThread('1/4-20'))).toBeUndefined();
   });
 });
 

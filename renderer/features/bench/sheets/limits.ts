@@ -8,6 +8,7 @@ import { inField, RefusedError } from '../../../engine/errors.ts';
 import { lockingLimits, lockingLimitsOf } from '../../../engine/locking/index.ts';
 import type { LockingLimits } from '../../../engine/locking/index.ts';
 import { readThread } from '../../../engine/thread/index.ts';
+import type { Thread } from '../../../engine/thread/index.ts';
 import { convertValue, quantityIn, showLimit } from '../../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../../engine/units/index.ts';
 import type { BenchFigure, BenchSheet, BenchTable } from '../benchSheet.ts';
@@ -15,7 +16,7 @@ import {
   inwardRounding,
   otherTorqueUnit,
   shownIn,
-  sourceOf,
+  sourceAt,
   spanIn,
   textIn,
   torqueUnitOf,
@@ -31,12 +32,12 @@ const columns: readonly { kind: Kind; head: string; end: 'minimum' | 'maximum' }
 ];
 
 /** Documents side by side: each limit as printed, with the kind of nut where a document tells them apart. */
-export function limitsTable(found: readonly LockingLimits[], size: string, units: UnitsShown): BenchTable {
+export function limitsTable(found: readonly LockingLimits[], thread: Thread, units: UnitsShown): BenchTable {
   return {
-    caption: `Documents side by side for ${size}`,
+    caption: `Documents side by side for ${thread.designation}`,
     heads: ['Document', ...columns.map(({ head }) => head), 'For'],
     rows: found.map((held) => [
-      { text: `${held.source.number}, ${held.source.table}`, source: sourceOf(held.source) },
+      { text: `${held.source.number}, ${held.source.table}`, source: sourceAt(held.source, thread) },
       ...columns.map(({ kind, end }) => cellOf(held, kind, end, units)),
       [held.condition, ...held.notes].filter((text) => text !== null).join(' · ') || 'all nuts of the table',
     ]),
@@ -222,7 +223,7 @@ export const limitsSheet: BenchSheet = {
         ...nextFacts(readings, written, units),
       ],
       formulas: [],
-      tables: found.length === 0 ? [] : [limitsTable(found, thread.designation, units)],
+      tables: found.length === 0 ? [] : [limitsTable(found, thread, units)],
       figures,
       queries:
         found.length > 1
@@ -232,7 +233,7 @@ export const limitsSheet: BenchSheet = {
             : [],
       valid: 'diameter and pitch as printed; a table is read, never filled in, and nothing is interpolated.',
       assumed: [],
-      sources: found.map(({ source }) => sourceOf(source)),
+      sources: found.map(({ source }) => sourceAt(source, thread)),
       rounding: inwardRounding,
     };
   },

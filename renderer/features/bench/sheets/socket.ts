@@ -1,10 +1,11 @@
 import { inField, RefusedError } from '../../../engine/errors.ts';
+import { readThread } from '../../../engine/thread/index.ts';
 import { socketFor } from '../../../engine/socket/index.ts';
 import type { NearOpening } from '../../../engine/socket/near.ts';
 import { showNumber } from '../../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../../engine/units/index.ts';
 import type { BenchFigure, BenchSheet, BenchTable } from '../benchSheet.ts';
-import { given, shownIn, sourceOf, spanIn, tableSource, textIn } from '../shown.ts';
+import { given, shownIn, sourceAt, sourceOf, spanIn, tableSource, textIn } from '../shown.ts';
 
 /** The head forms of which tables are held. */
 export const headChoices = [
@@ -139,7 +140,7 @@ export const socketSheet: BenchSheet = {
         ? ['“Used for one another” is common practice, no source.']
         : [],
       sources: [
-        sourceOf(found.source),
+        headForm === 'hexalobular' ? sourceOf(found.source, found.nominal) : sourceAt(found.source, readThread(thread)),
         ...(opening === null ? [] : [sourceOf(opening.source)]),
         ...(found.near.length === 0 ? [] : [tableSource('near-sizes')]),
       ],

@@ -53,11 +53,11 @@ export const threadSheet: BenchSheet = {
           : [],
       sources: isInch
         ? [
-            { ...tableSource('unified-series-asme-b1.1'), row: thread.size },
+            tableSource('unified-series-asme-b1.1', thread),
             { text: 'Profile and stress area: ASME B1.1, the same basic profile as ISO 68-1.', table: null },
           ]
         : [
-            { ...tableSource('pitches-iso-262'), row: thread.size },
+            tableSource('pitches-iso-262', thread),
             { text: 'Profile: ISO 68-1 and ISO 724; stress area: ISO 898-1, clause on the stress area.', table: null },
           ],
       rounding: `Diameters to five figures, half to even. ${halfToEven}`,
