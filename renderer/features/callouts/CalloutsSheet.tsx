@@ -1,4 +1,4 @@
-import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { Button, NativeSelect } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
 import type { Host } from '../../../shared-types/host.ts';
@@ -10,25 +10,37 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
-import { useSession } from '../session/SessionContext.ts';
+import { useSession, useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
-import { useHistoryState, useStore } from '../session/useStore.ts';
+import { useHistoryState, useStore, useTable } from '../session/useStore.ts';
 import { freshCode } from '../task/freshCode.ts';
 import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
 import { countOf } from '../steps/words.ts';
+import type { ReportHeading } from '../report/report.ts';
 import { useStable } from '../catalog/useStable.ts';
 import { AcceptDialog } from '../judged/AcceptDialog.tsx';
-import { acceptFinding, addList, removeCallouts, removeList, renameList, withdrawAcceptance } from './calloutActs.ts';
+import {
+  acceptFinding,
+  addList,
+  bringCalloutsIn,
+  removeCallouts,
+  removeList,
+  renameList,
+  withdrawAcceptance,
+} from './calloutActs.ts';
 import { calloutAsking } from './calloutAsking.ts';
 import { CalloutForm } from './CalloutForm.tsx';
+import { CalloutImport } from './CalloutImport.tsx';
+import { CalloutReport } from './CalloutReport.tsx';
 import { CalloutPane } from './CalloutPane.tsx';
 import { JudgedBar } from '../judged/JudgedBar.tsx';
 import { JudgedFoot } from '../judged/JudgedFoot.tsx';
 import { CalloutTable } from './CalloutTable.tsx';
 import { isPlainView, useLineView, useOrder } from '../judged/lineView.ts';
+import { BringTableIn } from '../judged/BringTableIn.tsx';
 import { ChooseFile } from '../judged/ChooseFile.tsx';
 import type { OpenFile } from '../judged/ChooseFile.tsx';
 import { keptDesk } from './desks.ts';
@@ -69,6 +81,8 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const store = useStore();
   const session = useSession();
   const history = useHistoryState();
+  const sites = useTable('sites');
+  const { paper } = useSessionState().preferences;
   const { run, notice } = useAct();
   const desk = keptDesk();
   const of = list?.id ?? '';
@@ -77,8 +91,9 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const searched = useDeferredValue(view);
   const places = useOrder(desk, of, state, searched);
   const { open, leaveAsked, show, guarded, stay, left } = useOpenForm<OpenedForm>();
+  const [over, setOver] = useState<'import' | 'report' | null>(null);
   const [chosen, setChosen] = useState(none);
-  const [asked, setAsked] = useState<'remove' | 'remove-list' | 'rename' | null>(null);
+  const [asked, setAsked] = useState<'remove' | 'remove-list' | 'rename' | 'import' | null>(null);
   const [accepting, setAccepting] = useState<{ finding: Finding; of: KeptCallout } | null>(null);
   const [focusAsked, setFocusAsked] = useState(0);
   const root = useRef<HTMLDivElement>(null);
@@ -95,6 +110,16 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const looked = useLook(desk, of, state?.judged == null ? null : state.turn, inHand?.id ?? null);
   const steps = useMemo(() => stepCallouts(atHand.plan), [atHand.plan]);
   const marked = useMemo(() => [...chosen].flatMap((key) => byKey.get(key) ?? []), [chosen, byKey]);
+  const { task } = atHand;
+  const siteName = task.site === undefined ? (task.siteText ?? null) : (sites.rows.get(task.site)?.name ?? null);
+  const reported = useMemo<ReportHeading>(
+    () => ({
+      ...{ subject: 'callouts', name: list?.name ?? '', task: `${task.code} · ${task.name}`, site: siteName },
+      ...{ from: list?.from?.file ?? null, person },
+    }),
+    [list, task, siteName, person],
+  );
+  const acceptedOf = useCallback((key: string) => byKey.get(key)?.accepted ?? [], [byKey]);
   const toRemove = marked.length > 1 ? marked : inHand === undefined ? [] : [inHand];
 
   const take = (key: string, on = of): void => goTo({ at: 'callouts', list: on, callout: key }, 'replace');
@@ -146,6 +171,8 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
     if (wish === 'add') add();
     else if (wish === 'find') search.current?.focus();
     else if (wish === 'open-file') fileInput.current?.click();
+    else if (wish === 'import') guarded(() => setOver('import'));
+    else if (wish === 'report') guarded(() => setOver('report'));
     else void guarded(() => void takeSteps());
   });
 
@@ -164,7 +191,23 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
     if (bytes !== null) guarded(() => onOpenFile('Pasted rows', bytes));
   });
 
+  const importTable = <Button onClick={() => guarded(() => setOver('import'))}>Import…</Button>;
   const chooseFile = <ChooseFile label="Judge a file…" onOpen={onOpenFile} asks={fileInput} />;
+  const importing =
+    asked !== 'import' ? null : (
+      <BringTableIn
+        target="callouts"
+        list={list}
+        lists={lists}
+        kept={rows}
+        newList={({ name, columns, from }) => ({ ...newList(name, columns), from })}
+        host={host}
+        bringIn={bringCalloutsIn}
+        onBrought={(id) => goTo({ at: 'callouts', list: id }, 'replace')}
+        onClose={() => setAsked(null)}
+      />
+    );
+  const importButton = <Button onClick={() => guarded(() => setAsked('import'))}>Import…</Button>;
   const form =
     open === null ? null : (
       <CalloutForm
@@ -183,15 +226,46 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         }}
       />
     );
+  if (over === 'import')
+    return (
+      <CalloutImport
+        taskId={atHand.id}
+        list={list}
+        rows={rows}
+        person={person}
+        host={host}
+        onClose={(into) => {
+          setOver(null);
+          if (into !== null) goTo({ at: 'callouts', list: into }, 'replace');
+        }}
+      />
+    );
+  if (over === 'report' && list !== null && state?.judged != null)
+    return (
+      <CalloutReport
+        of={list.id}
+        heading={reported}
+        judged={state.judged}
+        count={state.lines.length}
+        accepted={acceptedOf}
+        host={host}
+        paper={paper}
+        onPaper={(next) => session.prefer({ paper: next })}
+        onClose={() => setOver(null)}
+      />
+    );
   if (list === null)
     return (
       <div className="bw-pane-detail" onPaste={(event) => paste(event.clipboardData.getData('text/plain'))}>
         {notice}
         {form ?? (
           <NoCallouts steps={steps.length} onTakeSteps={() => void takeSteps()} onAdd={add}>
+            {importButton}
+            {importTable}
             {chooseFile}
           </NoCallouts>
         )}
+        {importing}
       </div>
     );
 
@@ -223,7 +297,9 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
           )
         }
       />
-      <JudgedFoot state={state} />
+      <JudgedFoot state={state}>
+        {state?.judged == null ? null : <Button onClick={() => guarded(() => setOver('report'))}>Report…</Button>}
+      </JudgedFoot>
     </section>
   );
   const beside = (
@@ -289,6 +365,8 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         />
         <Button onClick={() => setAsked('rename')}>Rename list…</Button>
         <Button onClick={() => setAsked('remove-list')}>Remove list…</Button>
+        {importButton}
+        {importTable}
         {chooseFile}
         {steps.length === 0 ? null : (
           <Button onClick={() => guarded(() => void takeSteps())}>Take the callouts of the steps</Button>
@@ -298,6 +376,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         </Button>
       </JudgedBar>
       <div className="bw-split bw-callouts-split">{stacked ? [beside, table] : [table, beside]}</div>
+      {importing}
       {asked === 'remove' && toRemove.length > 0 ? (
         <RemoveQuestion
           what={

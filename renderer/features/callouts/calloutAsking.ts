@@ -2,7 +2,7 @@ import type { Command } from '../palette/command.ts';
 import { goTo } from '../session/usePlace.ts';
 import { createAsking } from '../task/asking.ts';
 
-export type CalloutWish = 'add' | 'find' | 'open-file' | 'take-steps';
+export type CalloutWish = 'add' | 'find' | 'open-file' | 'import' | 'report' | 'take-steps';
 
 /** The palette asks for something to be done in the place of the callouts. */
 export const calloutAsking = createAsking<CalloutWish>();
@@ -32,6 +32,8 @@ export function calloutCommands(hasTask: boolean): Command[] {
     },
     ask('callout-add', 'Add callout', 'add'),
     ask('callout-find', 'Find in callouts', 'find'),
+    ask('callout-import', 'Import callouts…', 'import'),
+    ask('callout-report', 'Report on the callouts…', 'report'),
     ask('callout-file', 'Judge a file of callouts…', 'open-file'),
     ask('callout-steps', 'Take the callouts of the steps', 'take-steps'),
   ];
