@@ -121,6 +121,23 @@ describe('two times', () => {
     for (const offset of ['+15:00', '+01:60']) expect(readMoment(`2026-03-01T10:00${offset}`)).toBeNull();
   });
 
+  it('are the same instant whatever their offset', () => {
+    const utc = readMoment('2026-03-01T04:30Z')?.seconds;
+    for (const text of ['2026-03-01T10:00+05:30', '2026-03-01T01:00-0330', '2026-03-01 04:30:00 z'])
+      expect([text, readMoment(text)?.seconds]).toEqual([text, utc]);
+  });
+
+  it('end with the last day of each month', () => {
+    for (let month = 1; month <= 12; month += 1) {
+      const [last, text] = [new Date(Date.UTC(2026, month, 0)).getUTCDate(), `2026-${String(month).padStart(2, '0')}`];
+      expect([text, readMoment(`${text}-${last}`)?.form, readMoment(`${text}-${last + 1}`)]).toEqual([
+        text,
+        'day',
+        null,
+      ]);
+    }
+  });
+
   it('may have a leap second, and no more', () => {
     expect(readMoment('23:59:60')?.seconds).toBe(86_400);
     expect(readMoment('23:59:61')).toBeNull();
@@ -139,6 +156,34 @@ describe('edges', () => {
       [],
       [['pass-out-of-order', 'query']],
     ]);
+  });
+
+  it('passes are in order by their numbers, not by their lines', () => {
+    const rows = [recordOf({ pass: 2, time: '10:01' }), recordOf({ pass: 1, time: '10:02' })];
+    expect(rulesOf(judgedOf([calloutOf()], rows))).toEqual([[['pass-out-of-order', 'note']], []]);
+    expect(rulesOf(judgedOf([calloutOf()], rows.toReversed()))).toEqual([[], [['pass-out-of-order', 'note']]]);
+    const inOrder = [recordOf({ pass: 2, time: '10:02' }), recordOf({ pass: 1, time: '10:01' })];
+    expect(rulesOf(judgedOf([calloutOf()], inOrder))).toEqual([[], []]);
+  });
+
+  it('a hundred degrees either way are a temperature, and no more', () => {
+    const at = (celsius: number) => judgedOf([calloutOf()], [recordOf({ temperature: `${celsius} °C` })]).rows[0];
+    expect([at(-100)?.temperatureC, at(100)?.temperatureC]).toEqual([-100, 100]);
+    for (const celsius of [-100.1, 100.1]) expect(() => at(celsius)).toThrow('-100 to 100 °C');
+  });
+
+  it('four readings can bend', () => {
+    const straight = (torques: readonly number[]) =>
+      nextBreakaway(torques.map((breakawayNm, index) => ({ cycle: index + 1, breakawayNm })))?.straight;
+    // Second differences of 2 and 2, and of −2 and 2.
+    expect(straight([8, 4, 2, 2])).toBe(false);
+    expect(straight([8, 7, 4, 3])).toBe(true);
+  });
+
+  it('a minimum that is not held at the next cycle is none', () => {
+    const readings = [1, 2, 3, 4, 5].map((cycle) => ({ cycle, breakawayNm: 2 }));
+    const said = passingCycle(readings, (cycle) => (cycle === 6 ? null : 1));
+    expect(said).toMatchObject({ status: 'cannot-know', why: 'no minimum is held' });
   });
 
   it('as many turns as a million are read, and no more', () => {
