@@ -20,10 +20,12 @@ export interface JobLineProps {
   inspection?: JobPlace[];
 }
 
+const noPlaces: JobPlace[] = [];
+
 const steps: Record<string, number> = { ArrowRight: 1, ArrowLeft: -1 };
 
 /** The job as two chains of dimensions. One tab stop; the arrow keys walk from one into the other. */
-export function JobLine({ task, places, inspection = [] }: JobLineProps) {
+export function JobLine({ task, places, inspection = noPlaces }: JobLineProps) {
   const chain = useRef<HTMLDivElement>(null);
   const currentIndex = [...places, ...inspection].findIndex((place) => place.current);
   const stop = currentIndex < 0 ? 0 : currentIndex;

@@ -28,18 +28,15 @@ export function CalloutReport(props: CalloutReportProps) {
   const { of, heading, judged, count, accepted, host, paper, onPaper, onClose } = props;
   const [rows, setRows] = useState<JudgedTyped<CalloutLook>[] | null>(null);
   useEffect(() => {
-    let wanted = true;
+    const left = new AbortController();
     const gather = async (): Promise<void> => {
       const all: JudgedTyped<CalloutLook>[] = [];
-      for (let from = 0; from < count && wanted; from += piece) {
+      for (let from = 0; from < count && !left.signal.aborted; from += piece)
         for (const row of await keptDesk().judgedRows(of, from, piece)) all.push(row);
-      }
-      if (wanted) setRows(all);
+      if (!left.signal.aborted) setRows(all);
     };
     void gather();
-    return () => {
-      wanted = false;
-    };
+    return () => left.abort();
   }, [of, count, judged]);
   const report = useMemo(() => {
     if (rows === null) return null;

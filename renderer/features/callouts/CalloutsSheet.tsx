@@ -3,35 +3,25 @@ import { Button, NativeSelect } from '@mantine/core';
 import { useMediaQuery } from '@mantine/hooks';
 import type { Host } from '../../../shared-types/host.ts';
 import type { LineView } from '../../../shared-types/inspection.ts';
-import type { Finding } from '../../../shared-types/judged.ts';
 import type { CalloutList, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
 import { cellNamed, stepCallouts, stepColumns } from '../../engine/inspection/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { TaskAtHand } from '../../store/session.ts';
-import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { useSession, useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useHistoryState, useStore, useTable } from '../session/useStore.ts';
 import { freshCode } from '../task/freshCode.ts';
-import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
 import { countOf } from '../steps/words.ts';
 import type { ReportHeading } from '../report/report.ts';
 import { useStable } from '../catalog/useStable.ts';
-import { AcceptDialog } from '../judged/AcceptDialog.tsx';
-import {
-  acceptFinding,
-  addList,
-  bringCalloutsIn,
-  removeCallouts,
-  removeList,
-  renameList,
-  withdrawAcceptance,
-} from './calloutActs.ts';
+import { addList, withdrawAcceptance } from './calloutActs.ts';
 import { calloutAsking } from './calloutAsking.ts';
+import { CalloutDialogs } from './CalloutDialogs.tsx';
+import type { Accepting, CalloutQuestion } from './CalloutDialogs.tsx';
 import { CalloutForm } from './CalloutForm.tsx';
 import { CalloutImport } from './CalloutImport.tsx';
 import { CalloutReport } from './CalloutReport.tsx';
@@ -40,12 +30,10 @@ import { JudgedBar } from '../judged/JudgedBar.tsx';
 import { JudgedFoot } from '../judged/JudgedFoot.tsx';
 import { CalloutTable } from './CalloutTable.tsx';
 import { isPlainView, useLineView, useOrder } from '../judged/lineView.ts';
-import { BringTableIn } from '../judged/BringTableIn.tsx';
 import { ChooseFile } from '../judged/ChooseFile.tsx';
 import type { OpenFile } from '../judged/ChooseFile.tsx';
 import { keptDesk } from './desks.ts';
 import { useTableState } from '../judged/useTableState.ts';
-import { NameDialog } from '../judged/NameDialog.tsx';
 import { NoCallouts } from './NoCallouts.tsx';
 import { calloutSearch } from './calloutSearch.ts';
 import { pastedTable } from '../judged/pastedTable.ts';
@@ -93,8 +81,8 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const { open, leaveAsked, show, guarded, stay, left } = useOpenForm<OpenedForm>();
   const [over, setOver] = useState<'import' | 'report' | null>(null);
   const [chosen, setChosen] = useState(none);
-  const [asked, setAsked] = useState<'remove' | 'remove-list' | 'rename' | 'import' | null>(null);
-  const [accepting, setAccepting] = useState<{ finding: Finding; of: KeptCallout } | null>(null);
+  const [asked, setAsked] = useState<CalloutQuestion | null>(null);
+  const [accepting, setAccepting] = useState<Accepting | null>(null);
   const [focusAsked, setFocusAsked] = useState(0);
   const root = useRef<HTMLDivElement>(null);
   const search = useRef<HTMLInputElement>(null);
@@ -161,12 +149,6 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   };
   const turn = (way: 'undo' | 'redo'): void =>
     void store[way]().catch((error: unknown) => session.refuse(way === 'undo' ? 'Undo' : 'Redo', refusalOf(error)));
-  const remove = async (): Promise<void> => {
-    setAsked(null);
-    if (await run(removeCallouts(toRemove))) setChosen(none);
-    focusRow();
-  };
-
   useAsked(calloutAsking, (wish) => {
     if (wish === 'add') add();
     else if (wish === 'find') search.current?.focus();
@@ -193,21 +175,6 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
 
   const importTable = <Button onClick={() => guarded(() => setOver('import'))}>Import…</Button>;
   const chooseFile = <ChooseFile label="Judge a file…" onOpen={onOpenFile} asks={fileInput} />;
-  const importing =
-    asked !== 'import' ? null : (
-      <BringTableIn
-        target="callouts"
-        list={list}
-        lists={lists}
-        kept={rows}
-        newList={({ name, columns, from }) => ({ ...newList(name, columns), from })}
-        host={host}
-        bringIn={bringCalloutsIn}
-        onBrought={(id) => goTo({ at: 'callouts', list: id }, 'replace')}
-        onClose={() => setAsked(null)}
-      />
-    );
-  const importButton = <Button onClick={() => guarded(() => setAsked('import'))}>Import…</Button>;
   const form =
     open === null ? null : (
       <CalloutForm
@@ -260,12 +227,10 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         {notice}
         {form ?? (
           <NoCallouts steps={steps.length} onTakeSteps={() => void takeSteps()} onAdd={add}>
-            {importButton}
             {importTable}
             {chooseFile}
           </NoCallouts>
         )}
-        {importing}
       </div>
     );
 
@@ -365,7 +330,6 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         />
         <Button onClick={() => setAsked('rename')}>Rename list…</Button>
         <Button onClick={() => setAsked('remove-list')}>Remove list…</Button>
-        {importButton}
         {importTable}
         {chooseFile}
         {steps.length === 0 ? null : (
@@ -376,55 +340,24 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         </Button>
       </JudgedBar>
       <div className="bw-split bw-callouts-split">{stacked ? [beside, table] : [table, beside]}</div>
-      {importing}
-      {asked === 'remove' && toRemove.length > 0 ? (
-        <RemoveQuestion
-          what={
-            toRemove.length > 1
-              ? countOf(toRemove.length, 'callout')
-              : `callout ${cellNamed(toRemove[0]?.cells ?? {}, 'id')}`
-          }
-          onRemove={() => void remove()}
-          onStay={() => setAsked(null)}
-        />
-      ) : null}
-      {asked === 'remove-list' ? (
-        <RemoveQuestion
-          what={`list “${list.name}”`}
-          onRemove={() => {
-            setAsked(null);
-            void run(removeList(list, rows));
-          }}
-          onStay={() => setAsked(null)}
-        >
-          <p>{countOf(rows.length, 'callout')} and what was accepted of them go with it.</p>
-        </RemoveQuestion>
-      ) : null}
-      {asked === 'rename' ? (
-        <NameDialog
-          title={`Rename list “${list.name}”`}
-          name={list.name}
-          onName={(name) => {
-            setAsked(null);
-            void run(renameList(list, name));
-          }}
-          onClose={() => setAsked(null)}
-        />
-      ) : null}
-      {accepting === null ? null : (
-        <AcceptDialog
-          finding={accepting.finding}
-          of={`callout ${cellNamed(accepting.of.cells, 'id')}`}
-          person={person}
-          units={units}
-          onAccept={(given) => {
-            setAccepting(null);
-            const { rule, message } = accepting.finding;
-            void run(acceptFinding(accepting.of, { rule, message, ...given, at: isoWithOffset(new Date()) }));
-          }}
-          onClose={() => setAccepting(null)}
-        />
-      )}
+      <CalloutDialogs
+        asked={asked}
+        accepting={accepting}
+        list={list}
+        rows={rows}
+        toRemove={toRemove}
+        person={person}
+        units={units}
+        run={run}
+        onRemoved={() => {
+          setChosen(none);
+          focusRow();
+        }}
+        onClose={() => {
+          setAsked(null);
+          setAccepting(null);
+        }}
+      />
     </div>
   );
 }

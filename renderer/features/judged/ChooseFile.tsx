@@ -1,4 +1,5 @@
 import { useRef } from 'react';
+import type { RefObject } from 'react';
 import { Button } from '@mantine/core';
 import { useSession } from '../session/SessionContext.ts';
 import { refusalOf } from '../../store/session.ts';
@@ -19,10 +20,12 @@ export function ChooseFile({
   label: string;
   onOpen: OpenFile;
   filled?: boolean;
-  asks?: React.Ref<HTMLInputElement>;
+  /** Held by whoever opens the choice from elsewhere. */
+  asks?: RefObject<HTMLInputElement | null>;
 }) {
   const session = useSession();
-  const own = useRef<HTMLInputElement | null>(null);
+  const own = useRef<HTMLInputElement>(null);
+  const input = asks ?? own;
   const read = async (file: File): Promise<void> => {
     try {
       if (file.size > mostBytes)
@@ -39,11 +42,7 @@ export function ChooseFile({
   return (
     <>
       <input
-        ref={(element) => {
-          own.current = element;
-          if (typeof asks === 'function') asks(element);
-          else if (asks) asks.current = element;
-        }}
+        ref={input}
         type="file"
         accept=".csv,.tsv,.txt,text/csv"
         hidden
@@ -54,7 +53,7 @@ export function ChooseFile({
           if (file !== undefined) void read(file);
         }}
       />
-      <Button variant={filled ? 'filled' : 'default'} onClick={() => own.current?.click()}>
+      <Button variant={filled ? 'filled' : 'default'} onClick={() => input.current?.click()}>
         {label}
       </Button>
     </>
