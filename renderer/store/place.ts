@@ -9,6 +9,10 @@ export type Place =
   | { at: 'manifest'; outing?: string }
   /** Keys of a list of callouts and of one of its rows. */
   | { at: 'callouts'; list?: string; callout?: string }
+  /** Keys of a list of records and of one of its rows. */
+  | { at: 'asrun'; list?: string; record?: string }
+  /** What is open of the task; with a row the one that is in hand. */
+  | { at: 'findings'; row?: string }
   /** Keys of the records: codes are unique within their shelf or site only. */
   | { at: 'catalog'; shelf?: string; item?: string }
   | { at: 'sites'; site?: string; interface?: string }
@@ -28,6 +32,8 @@ const parts = {
   bag: ['outing', 'line'],
   manifest: ['outing'],
   callouts: ['list', 'callout'],
+  asrun: ['list', 'record'],
+  findings: ['row'],
   catalog: ['shelf', 'item'],
   sites: ['site', 'interface'],
   handbook: ['table', 'row'],

@@ -25,6 +25,8 @@ export const interfaceRecord = z.strictObject({
   fastener: id.optional(),
   count: whole.min(1).max(100_000),
   access: accessSchema.optional(),
+  /** Where its positions lie: "circle 120 mm", or "1: 0 mm, 0 mm; 2: 60 mm, 0 mm". */
+  pattern: note.optional(),
   /** Said before every step that touches it. */
   watchOuts: z.array(note).max(100).optional(),
 });

@@ -51,6 +51,38 @@ export function nextBreakaway(readings: readonly WearReading[]): NextBreakaway |
   };
 }
 
+/** The line at one cycle, with the interval that a reading there lies in. */
+export interface BreakawayAt {
+  cycle: number;
+  valueNm: number;
+  lowNm: number;
+  highNm: number;
+}
+
+/**
+ * The same line with its prediction interval, at every cycle from the first reading to the next cycle.
+ *
+ * @param readings - as nextBreakaway
+ * @returns none where fewer than 3 cycles have readings
+ * @throws nothing
+ * @source as nextBreakaway
+ * @validity as nextBreakaway
+ * @example breakaway of 5, 4 and 3 N·m over cycles 1 to 3: 5, 4, 3 and 2 N·m at cycles 1 to 4
+ */
+export function breakawayLine(readings: readonly WearReading[]): BreakawayAt[] {
+  const x = readings.map(({ cycle }) => cycle);
+  const y = readings.map(({ breakawayNm }) => breakawayNm);
+  if (new Set(x).size < cyclesLeast) return [];
+  const line = fittedPolynomial(x, y, 1);
+  const scatterNm = Math.sqrt(line.residualSquares / line.degreesOfFreedom);
+  const deviate = studentDeviate(confidence, line.degreesOfFreedom);
+  return [...new Set([...x, Math.max(...x) + 1])].map((cycle) => {
+    const valueNm = fittedValue(line, cycle);
+    const halfNm = deviate * scatterNm * Math.sqrt(1 + leverage(line, cycle));
+    return { cycle, valueNm, lowNm: valueNm - halfNm, highNm: valueNm + halfNm };
+  });
+}
+
 /** Cycles from which on a bend can be told from scatter. */
 const curvedLeast = 4;
 

@@ -5,4 +5,6 @@ export { JudgedTable, tableRefusal, type TableSource } from './judgeTable.ts';
 export { JudgedRecords } from './judgedRecords.ts';
 export { bandOfCells } from './lineOf.ts';
 export { orderOf } from './orderOf.ts';
+export { knownTools, sameSerial, tracedState, type TracedState } from './tracedTool.ts';
 export { stepCallouts, stepColumns } from './stepCallouts.ts';
+export { readPattern, type PatternPoint } from './readPattern.ts';

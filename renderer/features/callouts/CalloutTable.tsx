@@ -6,6 +6,7 @@ import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { BandBar } from './BandBar.tsx';
+import { findingsText } from '../judged/findingWords.ts';
 import { lineStateWords } from '../judged/stateWords.tsx';
 import { bandWords, oneUnit } from './torqueWords.ts';
 
@@ -43,13 +44,6 @@ function torqueText({ band }: CalloutLine, units: UnitsShown): string {
 
 function countOf({ findings }: CalloutLine): number {
   return findings.filter(({ severity }) => severity !== 'note').length;
-}
-
-/** "4", "4, 1 accepted", "2 accepted": what is accepted is no less found. */
-function findingsText(count: number, accepted: number): string {
-  if (count === 0) return '–';
-  if (accepted === 0) return String(count);
-  return accepted === count ? `${count} accepted` : `${count}, ${accepted} accepted`;
 }
 
 function cellsOf(line: CalloutLine, units: UnitsShown): Record<string, ReactNode> {

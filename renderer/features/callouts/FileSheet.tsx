@@ -27,6 +27,7 @@ import type { OpenFile } from '../judged/ChooseFile.tsx';
 import { fileDesk, fileTable } from './desks.ts';
 import { useTableState } from '../judged/useTableState.ts';
 import { calloutSearch } from './calloutSearch.ts';
+import { freshListName } from '../judged/listRows.ts';
 import { pastedTable } from '../judged/pastedTable.ts';
 import { useLook } from '../judged/useLook.ts';
 
@@ -87,7 +88,7 @@ export function FileSheet(props: FileSheetProps) {
           id: store.newId(),
           rev: 0,
           task: taskId,
-          name: freshName(name, lists),
+          name: freshListName(name, lists, 'Callouts'),
           columns: [...judged.columns],
           person,
         },
@@ -224,14 +225,4 @@ export function FileSheet(props: FileSheetProps) {
       <div className="bw-split bw-callouts-split">{stacked ? [beside, table] : [table, beside]}</div>
     </div>
   );
-}
-
-/** A list is called as its file; a second one of the same name is told apart. */
-function freshName(file: string, lists: readonly CalloutList[]): string {
-  const base = file.replace(/\.[a-z0-9]{1,5}$/i, '').slice(0, 200) || 'Callouts';
-  const taken = new Set(lists.map(({ name }) => name));
-  for (let number = 2, name = base; ; number += 1) {
-    if (!taken.has(name)) return name;
-    name = `${base}, ${number}`;
-  }
 }

@@ -1,35 +1,7 @@
-import { calloutColumns } from '../../../shared-types/callout.ts';
 import { headForms } from '../../../shared-types/plan.ts';
-import type { EntryKind } from '../../components/QuantityField/QuantityField.tsx';
-import { columnNamed } from '../../engine/inspection/index.ts';
 import { headWords } from '../catalog/words.ts';
-
-export interface CalloutField {
-  /** The column's name. */
-  path: string;
-  label: string;
-  is: 'text' | 'choice' | 'quantity';
-  of?: EntryKind;
-  choices?: readonly { value: string; label: string }[];
-  optional?: boolean;
-  hint?: string;
-}
-
-export interface CalloutFieldGroup {
-  title: string;
-  fields: readonly CalloutField[];
-  folded?: boolean;
-}
-
-const text = (path: string, label: string, hint?: string): CalloutField => ({
-  ...{ path, label, is: 'text', optional: true },
-  ...(hint === undefined ? {} : { hint }),
-});
-const quantity = (path: string, label: string, of: EntryKind, hint?: string): CalloutField => ({
-  ...text(path, label, hint),
-  is: 'quantity',
-  of,
-});
+import { quantityOf as quantity, textOf as text } from '../judged/rowFields.ts';
+import type { RowFieldGroup } from '../judged/rowFields.ts';
 
 const yesNo = [
   { value: 'yes', label: 'Yes, it is in the band' },
@@ -37,7 +9,7 @@ const yesNo = [
 ];
 
 /** Every column that a rule reads, as a person writes it down. */
-export const calloutGroups: readonly CalloutFieldGroup[] = [
+export const calloutGroups: readonly RowFieldGroup[] = [
   {
     title: 'Callout',
     fields: [
@@ -109,9 +81,3 @@ export const calloutGroups: readonly CalloutFieldGroup[] = [
 export const labelOf: ReadonlyMap<string, string> = new Map(
   calloutGroups.flatMap(({ fields }) => fields.map(({ path, label }) => [path, label])),
 );
-
-/** Columns of a list that no rule reads; the form keeps them under keys without dots. */
-export function otherColumns(columns: readonly string[]): { path: string; column: string }[] {
-  const known = new Set(calloutColumns.map((name) => columnNamed(columns, name)));
-  return columns.filter((column) => !known.has(column)).map((column, at) => ({ path: `other${at}`, column }));
-}

@@ -3,11 +3,10 @@ import type { AcceptedFinding } from '../../../shared-types/records/judgedLists.
 import type { Finding } from '../../../shared-types/judged.ts';
 import { SourceNote } from '../../components/SourceNote/SourceNote.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
-import type { MarkState } from '../../components/StateMark/StateMark.tsx';
 import { acceptanceOf } from '../../engine/inspection/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
 import { dayAndClockText } from '../../store/clock.ts';
-import { findingNumbers, findingText } from './findingWords.ts';
+import { findingNumbers, findingText, markOf } from './findingWords.ts';
 import { SourceOf } from './SourceOf.tsx';
 
 export interface FindingListProps {
@@ -19,12 +18,6 @@ export interface FindingListProps {
   /** Without them nothing can be decided here: the rows are not kept. */
   onAccept?: ((finding: Finding) => void) | undefined;
   onWithdraw?: ((accepted: AcceptedFinding) => void) | undefined;
-}
-
-function markOf({ severity, value, limit }: Finding): MarkState {
-  if (severity === 'query') return 'indeterminate';
-  if (value === undefined || limit === undefined || value === limit) return 'nonconforming';
-  return value > limit ? 'nonconforming-over' : 'nonconforming-under';
 }
 
 const words = { reject: 'Nonconforming', query: 'Indeterminate', note: 'Note' } as const;

@@ -10,7 +10,7 @@ export function JudgedFoot({
   children,
 }: {
   state: TableState | null;
-  onCancel?: () => void;
+  onCancel?: (() => void) | undefined;
   children?: ReactNode;
 }) {
   const judged = state?.judged ?? null;

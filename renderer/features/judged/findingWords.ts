@@ -1,4 +1,5 @@
 import type { Finding } from '../../../shared-types/judged.ts';
+import type { MarkState } from '../../components/StateMark/StateMark.tsx';
 import { convertValue, showNumber } from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
 import { forceUnitsFor, otherTorqueUnit, unitsShown } from '../bench/shown.ts';
@@ -35,4 +36,18 @@ function pairFor(unit: string | undefined, torque: Unit, size: number): { from: 
   }
   if (unit === 'mm') return { from: unit, own: 'mm', other: 'in' };
   return unit === 'MPa' ? { from: unit, own: 'MPa', other: 'ksi' } : null;
+}
+
+/** "4", "4, 1 accepted", "2 accepted": what is accepted is no less found. */
+export function findingsText(count: number, accepted: number): string {
+  if (count === 0) return '–';
+  if (accepted === 0) return String(count);
+  return accepted === count ? `${count} accepted` : `${count}, ${accepted} accepted`;
+}
+
+/** The shape of a finding: which side of its limit its number lies on, where it has one. */
+export function markOf({ severity, value, limit }: Finding): MarkState {
+  if (severity === 'query') return 'indeterminate';
+  if (value === undefined || limit === undefined || value === limit) return 'nonconforming';
+  return value > limit ? 'nonconforming-over' : 'nonconforming-under';
 }

@@ -1,5 +1,5 @@
 import type { AcceptedFinding, CalloutList, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
-import { columnNamed } from '../../engine/inspection/index.ts';
+import { cellNamed, columnNamed } from '../../engine/inspection/index.ts';
 import type { Act, Proposal } from '../../store/store.ts';
 
 export type Cells = Record<string, string>;
@@ -14,6 +14,18 @@ export interface ListKind<L extends CalloutList> {
   removeRow: (what: { id: string; rev: number }) => Proposal;
   /** What a row is called by. */
   nameOf: (cells: Cells) => string;
+}
+
+/** Rows of a table on their way into a list. */
+export interface BroughtIn<L extends CalloutList> {
+  list: L;
+  isNewList: boolean;
+  /** What the list has. */
+  kept: readonly KeptCallout[];
+  brought: readonly Cells[];
+  /** The columns that tell one row from every other. */
+  keyColumns: readonly string[];
+  newId: () => string;
 }
 
 export const titled = (title: string): string => (title.length > 190 ? `${title.slice(0, 189)}…` : title);
@@ -51,19 +63,27 @@ export function listActs<L extends CalloutList>(of: ListKind<L>) {
     };
   }
 
-  /** Rows behind those that a list has. */
-  function addRows(list: L, last: number, rows: readonly Cells[], newId: () => string): Act {
+  /** Rows out of a table: new ones behind those that the list has, changed ones in their place; what was accepted of them stays with them. */
+  function bringIn(x: BroughtIn<L>): Act {
+    const { list, isNewList, kept, brought, keyColumns, newId } = x;
+    const keyOf = (cells: Readonly<Cells>): string => JSON.stringify(keyColumns.map((name) => cellNamed(cells, name)));
+    const before = new Map(kept.map((row) => [keyOf(row.cells), row]));
     const proposals: Proposal[] = [];
     let { columns } = list;
-    for (const [at, cells] of rows.entries()) {
-      const own = underOwnNames(columns, cells);
+    let last = kept.at(-1)?.position ?? -1;
+    for (const row of brought) {
+      const own = underOwnNames(columns, row);
       ({ columns } = own);
-      proposals.push(put({ id: newId(), rev: 0, list: list.id, position: last + 1 + at, cells: own.cells }));
+      const held = before.get(keyOf(row));
+      if (held === undefined) last += 1;
+      const to = held ?? { id: newId(), rev: 0, list: list.id, position: last };
+      proposals.push(put({ ...to, cells: own.cells }));
     }
+    const lists = isNewList ? [of.putList({ ...list, columns })] : withColumns(list, columns);
     return {
       action: `add-${many}`,
-      title: titled(`Add ${rows.length} ${many} to “${list.name}”`),
-      proposals: [...withColumns(list, columns), ...proposals],
+      title: titled(`Bring ${brought.length} ${brought.length === 1 ? one : many} into “${list.name}”`),
+      proposals: [...lists, ...proposals],
     };
   }
 
@@ -138,5 +158,5 @@ export function listActs<L extends CalloutList>(of: ListKind<L>) {
     };
   }
 
-  return { addList, addRows, addRow, editRow, removeRows, removeList, renameList, acceptFinding, withdrawAcceptance };
+  return { addList, bringIn, addRow, editRow, removeRows, removeList, renameList, acceptFinding, withdrawAcceptance };
 }

@@ -16,3 +16,13 @@ export function rowsByList<Row extends KeptCallout>(
   for (const held of rows.values()) held.sort((a, b) => a.position - b.position || (a.id < b.id ? -1 : 1));
   return rows;
 }
+
+/** A list is called as its file; a second one of the same name is told apart. */
+export function freshListName(file: string, lists: readonly { name: string }[], otherwise: string): string {
+  const base = file.replace(/\.[a-z0-9]{1,5}$/i, '').slice(0, 200) || otherwise;
+  const taken = new Set(lists.map(({ name }) => name));
+  for (let number = 2, name = base; ; number += 1) {
+    if (!taken.has(name)) return name;
+    name = `${base}, ${number}`;
+  }
+}

@@ -18,7 +18,7 @@ export interface ReportRow {
 }
 
 export interface ReportHeading {
-  subject: 'callouts' | 'as-run';
+  subject: 'callouts' | 'as-run' | 'both';
   /** The list's own name. */
   name: string;
   task: string | null;
@@ -44,6 +44,7 @@ export interface Report {
 export const subjectWords = {
   callouts: { title: 'Judgement of torque callouts', one: 'callout', many: 'callouts' },
   'as-run': { title: 'Judgement of the as-run record', one: 'record', many: 'records' },
+  both: { title: 'Judgement of torque callouts and as-run records', one: 'row', many: 'rows' },
 } as const;
 
 export const decisionWords: Record<Decision, string> = {

@@ -44,7 +44,7 @@ function reportJson(report: Report, x: { dataTime: string; appVersion: string; h
 
 /** The report's own name for its files, without an ending. */
 export function reportName({ heading }: Report, dataTime: string): string {
-  const subject = heading.subject === 'callouts' ? 'callouts' : 'as-run';
+  const subject = heading.subject === 'both' ? 'findings' : heading.subject;
   return safeFileName(`${subject}_${heading.name.slice(0, 80)}_${dataTime.slice(0, 10)}`, `${subject}_report`);
 }
 

@@ -28,6 +28,10 @@ const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/Ma
 const BenchHall = lazy(async () => ({ default: (await import('../bench/BenchHall.tsx')).BenchHall }));
 const HandbookHall = lazy(async () => ({ default: (await import('../handbook/HandbookHall.tsx')).HandbookHall }));
 
+// Neither do they who only plan look at what was recorded.
+const AsRunPlace = lazy(async () => ({ default: (await import('../asrun/AsRunPlace.tsx')).AsRunPlace }));
+const FindingsPlace = lazy(async () => ({ default: (await import('../findings/FindingsPlace.tsx')).FindingsPlace }));
+
 export interface SheetProps {
   place: Place;
   host: Host;
@@ -83,6 +87,32 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
     return <FrontSheet atHand={atHand} result={result} former={former} units={units} today={today} />;
   if (place.at === 'callouts')
     return <CalloutsPlace place={place} atHand={atHand} host={host} units={units} person={preferences.person} />;
+  if (place.at === 'asrun')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the records…</p>}>
+        <AsRunPlace
+          place={place}
+          atHand={atHand}
+          host={host}
+          units={units}
+          person={preferences.person}
+          today={isoWithOffset(now()).slice(0, 10)}
+        />
+      </Suspense>
+    );
+  if (place.at === 'findings')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the findings…</p>}>
+        <FindingsPlace
+          place={place}
+          atHand={atHand}
+          host={host}
+          units={units}
+          person={preferences.person}
+          paper={preferences.paper}
+        />
+      </Suspense>
+    );
   if (place.at === 'steps')
     return (
       <StepsSheet

@@ -9,6 +9,8 @@ import { guardPage } from '../../host/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place, PlaceName } from '../../store/place.ts';
 import type { Planning } from '../bag/planning.ts';
+import { KeptRecordJudging } from '../asrun/KeptRecordJudging.tsx';
+import { useRecordPlaces } from '../asrun/recordsWord.tsx';
 import { benchSheet } from '../bench/sheets/index.ts';
 import { useCalloutsPlace } from '../callouts/calloutsWord.tsx';
 import { KeptJudging } from '../callouts/KeptJudging.tsx';
@@ -43,18 +45,31 @@ const sheetNames: Record<PlaceName, string> = {
   bag: 'Bag',
   manifest: 'Manifest',
   callouts: 'Callouts',
+  asrun: 'As-run',
+  findings: 'Findings',
   catalog: 'Catalog',
   sites: 'Sites',
   handbook: 'Handbook',
   bench: 'Bench',
 };
-const ofTask: ReadonlySet<PlaceName> = new Set(['front', 'steps', 'outings', 'bag', 'manifest', 'callouts']);
+const ofTask: ReadonlySet<PlaceName> = new Set([
+  'front',
+  'steps',
+  'outings',
+  'bag',
+  'manifest',
+  'callouts',
+  'asrun',
+  'findings',
+]);
 /** Places whose panes scroll by themselves. */
 const split: ReadonlySet<PlaceName> = new Set([
   'steps',
   'outings',
   'bag',
   'callouts',
+  'asrun',
+  'findings',
   'catalog',
   'sites',
   'handbook',
@@ -93,6 +108,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const plan = atHand?.plan ?? null;
   const { judgements, counts } = useJudgements(plan);
   const calloutsPlace = useCalloutsPlace(atHand?.id ?? null, place.at === 'callouts');
+  const recordPlaces = useRecordPlaces(atHand?.id ?? null, place.at);
   const units = preferences.units;
   const missing = atHand?.missing ?? [];
   const inTask = ofTask.has(place.at);
@@ -180,10 +196,11 @@ export function Window({ host, info, planning, now }: WindowProps) {
             at: place.at,
             outing: outingAtHand(plan, place),
           })}
-          inspection={[calloutsPlace]}
+          inspection={[calloutsPlace, ...recordPlaces]}
         />
       )}
       {atHand === null ? null : <KeptJudging task={atHand.id} />}
+      {atHand === null ? null : <KeptRecordJudging task={atHand.id} />}
       <main ref={main} tabIndex={-1} className="bw-main" data-split={split.has(place.at) || undefined}>
         {saveState.kind === 'elsewhere' ? <ElsewhereBanner store={store} reason={saveState.reason} /> : null}
         {refused === null ? null : (

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Place } from '../../store/place.ts';
 import type { Session } from '../../store/session.ts';
+import { recordCommands } from '../asrun/recordAsking.ts';
 import { bagCommands } from '../bag/bagCommands.ts';
 import { benchCommands } from '../bench/benchCommands.ts';
 import type { Planning } from '../bag/planning.ts';
@@ -82,6 +83,7 @@ export function useCommands({ around, plan, now }: Given): Command[] {
       ...taskCommands({ hasTask, place }),
       ...bagCommands({ hasTask, hasResult, planning: isPlanning, place }),
       ...calloutCommands(hasTask),
+      ...recordCommands(hasTask),
       ...catalogCommands(),
       ...handbookCommands(),
       ...benchCommands(place),

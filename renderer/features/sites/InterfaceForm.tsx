@@ -80,6 +80,11 @@ export function InterfaceForm(props: InterfaceFormProps) {
             unknown="No fastener of any shelf has this code"
             optional
           />
+          <TextField
+            {...form.text('pattern', 'Pattern')}
+            description="as “circle 120 mm”, or “1: 0 mm, 0 mm; 2: 60 mm, 0 mm”: right, then up"
+            optional
+          />
         </div>
       </fieldset>
       <fieldset className="bw-form-group">

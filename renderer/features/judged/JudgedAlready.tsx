@@ -1,10 +1,16 @@
-import type { CalloutRow } from '../../../shared-types/callout.ts';
+import type { JudgedRow } from '../../../shared-types/judged.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { findingText } from '../judged/findingWords.ts';
+import { findingText } from './findingWords.ts';
 
-/** What a callout would be judged as it is typed now: nothing of it is kept. */
-export function JudgedAlready({ row, units }: { row: CalloutRow; units: UnitsShown }) {
+/** What a row would be judged as it is typed now: nothing of it is kept. */
+export function JudgedAlready({
+  row,
+  units,
+}: {
+  row: Pick<JudgedRow<unknown>, 'decision' | 'findings'>;
+  units: UnitsShown;
+}) {
   const found = row.findings.filter(({ severity }) => severity !== 'note');
   return (
     <div className="bw-callout-now" role="status">
