@@ -1,4 +1,5 @@
 import { showQuantity, showNumber, convertValue } from '../../engine/units/index.ts';
+import { textWidthPx } from '../../components/StackDrawing/labels.ts';
 import { scaleBar, type ScaleBar } from '../../components/StackDrawing/scaleBar.ts';
 
 interface Point {
@@ -24,6 +25,8 @@ export interface OffsetHeadLayout {
 
 const widthPx = 642;
 const marginPx = 90;
+/** Right of the fastener stand the arc and the angle's words. */
+const rightMarginPx = 136;
 const headRadiusPx = 20;
 
 /** Where everything lies, the whole of lever and head within the width. Angles open upwards. */
@@ -37,7 +40,7 @@ export function offsetHeadLayout(x: {
   const turn = (angleDeg * Math.PI) / 180;
   const reachMm = leverMm + Math.max(0, headMm * Math.cos(turn));
   const behindMm = Math.max(0, -headMm * Math.cos(turn) - leverMm);
-  const pxPerMm = (widthPx - 2 * marginPx) / (reachMm + behindMm);
+  const pxPerMm = (widthPx - marginPx - rightMarginPx) / (reachMm + behindMm);
   const above = Math.max(0, headMm * Math.sin(turn) * pxPerMm);
   const below = Math.max(0, -headMm * Math.sin(turn) * pxPerMm);
   const axisY = Math.round(Math.max(112, above + 60));
@@ -55,12 +58,14 @@ export function offsetHeadLayout(x: {
   const length = (mm: number): string => showQuantity(inUnit(mm), 'both');
   const offsetPx = 42;
   const side = Math.sin(turn) >= 0 ? 1 : -1;
-  const normal = { x: -Math.sin(turn) * offsetPx, y: -Math.cos(turn) * offsetPx };
+  // The dimension stands above the head, whichever way it points: below it is the lever's.
+  const up = Math.cos(turn) < -1e-9 ? -1 : 1;
+  const normal = { x: -up * Math.sin(turn) * offsetPx, y: -up * Math.cos(turn) * offsetPx };
   const [e1, e2] = [
     { x: square.x + normal.x, y: square.y + normal.y },
     { x: fastener.x + normal.x, y: fastener.y + normal.y },
   ];
-  const arcPx = Math.max(48, headPx + headRadiusPx + 10);
+  const arcPx = Math.abs(angleDeg) <= 60 ? Math.max(48, headPx + headRadiusPx + 10) : 52;
   const arcEnd = { x: square.x + arcPx * Math.cos(turn), y: square.y - arcPx * Math.sin(turn) };
   const grip = Math.max(hand.x - 60, 6);
   return {
@@ -92,23 +97,32 @@ export function offsetHeadLayout(x: {
         : `M${square.x + arcPx} ${square.y}A${arcPx} ${arcPx} 0 ${Math.abs(angleDeg) > 180 ? 1 : 0} ${side > 0 ? 0 : 1} ${arcEnd.x} ${arcEnd.y}`,
     texts: [
       { x: (hand.x + square.x) / 2, y: dimensionY - 5, text: `L  ${length(leverMm)}`, anchor: 'middle' },
-      {
-        x: Math.min((e1.x + e2.x) / 2, widthPx - 150) - 8,
-        y: Math.min(e1.y, e2.y) - 8,
-        text: `E  ${length(headMm)}`,
-        anchor: 'end',
-      },
+      labelBeside(e1, e2, normal, `E  ${length(headMm)}`),
       {
         x: square.x + arcPx * Math.cos(turn / 2) + 8,
         y: square.y - arcPx * Math.sin(turn / 2) + 4,
         text: `θ  ${showNumber(angleDeg)}°`,
         anchor: 'start',
       },
-      { x: hand.x + 12, y: axisY - 62, text: 'hand force, square to the lever', anchor: 'start' },
+      { x: hand.x + 12, y: axisY - 62, text: 'hand force', anchor: 'start' },
     ],
     scale: scaleBar({ pxPerMm, unit, x: 12, y: heightPx - 12 }),
     said: `Torque wrench with offset head from above. Lever ${length(leverMm)}, head offset ${length(headMm)} at ${showNumber(angleDeg)}° to the lever.`,
   };
+}
+
+/** Beside the middle of a dimension, on the side away from what is measured, within the width. */
+function labelBeside(
+  e1: Point,
+  e2: Point,
+  normal: Point,
+  text: string,
+): Point & { text: string; anchor: 'start' | 'middle' | 'end' } {
+  const anchor = normal.x < -5 ? 'end' : normal.x > 5 ? 'start' : 'middle';
+  const share = 12 / Math.hypot(normal.x, normal.y);
+  const x = (e1.x + e2.x) / 2 + normal.x * share;
+  const most = widthPx - 4 - textWidthPx(text) * (anchor === 'start' ? 1 : anchor === 'middle' ? 0.5 : 0);
+  return { x: Math.min(x, most), y: (e1.y + e2.y) / 2 + normal.y * share + 4, text, anchor };
 }
 
 /** Along the x axis: round about the square, a bar, round about the fastener. */
