@@ -13,7 +13,7 @@ import {
   type Report,
   type ReportRow,
 } from './report.ts';
-import { sourceList, type SourceList } from './sourceList.ts';
+import { numberedList, sourceList, type NumberedList } from './sourceList.ts';
 
 /** Two limits and a bar: within them, beyond them, across one of them. The same shapes as on the screen. */
 const shapes: Record<Decision, string> = {
@@ -53,8 +53,13 @@ export function reportHead(report: Report, dataTime: string): Markup {
     ${caution()}${countsTable(report)}
     <p class="small">
       ${count(rows.length, words.one, words.many)}
-      judged${unreadable.length === 0 ? '' : `; ${count(new Set(unreadable.map(({ row }) => row)).size, 'row', 'rows')} not judged, because they cannot be read`}.
+      judged${unreadable.length === 0 ? '' : `; ${unreadCount(unreadable)}`}.
     </p>`;
+}
+
+function unreadCount(unreadable: Report['unreadable']): string {
+  const rows = new Set(unreadable.map(({ row }) => row)).size;
+  return rows === 1 ? '1 row cannot be read, and is not judged' : `${rows} rows cannot be read, and are not judged`;
 }
 
 function countsTable({ rows }: Report): Markup {
@@ -70,6 +75,12 @@ function countsTable({ rows }: Report): Markup {
     </tr>`;
   };
   return html`<table class="counts">
+    <colgroup>
+      <col style="width:36mm" />
+      <col style="width:14mm" />
+      <col style="width:40mm" />
+      <col />
+    </colgroup>
     <tbody>
       ${line('nonconforming')}${line('indeterminate')}${line('conforming')}
     </tbody>
@@ -80,18 +91,32 @@ const idsMost = 40;
 
 function idList(rows: readonly ReportRow[]): Part {
   if (rows.length === 0) return null;
-  const ids = rows.slice(0, idsMost).map(({ id }, at) => html`${at === 0 ? '' : ', '}${typed(id)}`);
+  const ids = rows
+    .slice(0, idsMost)
+    .map(({ id }, at) => html`${at === 0 ? '' : ', '}<span class="whole">${typed(id)}</span>`);
   return html`<span class="small">${ids}${rows.length > idsMost ? ` and ${rows.length - idsMost} more` : ''}</span>`;
 }
 
+/** Sources, and notes: the same note stands under many rows, and is said once. */
+interface Lists {
+  sources: NumberedList;
+  notes: NumberedList;
+}
+
 export function findingsTable(report: Report): Markup {
-  const sources = sourceList(report.rows.flatMap(({ findings }) => findings));
+  const findings = report.rows.flatMap((row) => row.findings);
+  const sources = sourceList(findings);
+  const notes = numberedList(
+    findings.filter(isNote),
+    (note) =>
+      `${note.about === undefined ? note.rule : `${note.rule}, ${note.about}`}: ${note.message} [${sources.of(note)}]`,
+  );
+  const lists = { sources, notes };
   const [body, last] = [report.rows.slice(0, -1), report.rows.at(-1)];
   return html`<h2>Findings</h2>
     <table class="found">
       <colgroup>
-        <col style="width:18mm" />
-        <col style="width:28mm" />
+        <col style="width:33mm" />
         <col />
         <col style="width:22mm" />
         <col style="width:22mm" />
@@ -99,8 +124,7 @@ export function findingsTable(report: Report): Markup {
       </colgroup>
       <thead>
         <tr>
-          <th scope="col">Severity</th>
-          <th scope="col">Rule</th>
+          <th scope="col">Severity, rule</th>
           <th scope="col">What was found, and who accepts it</th>
           <th scope="col" class="num">Value</th>
           <th scope="col" class="num">Limit</th>
@@ -110,67 +134,55 @@ export function findingsTable(report: Report): Markup {
       ${body.map(
         (row) =>
           html`<tbody>
-            ${rowLines(row, sources)}
+            ${rowLines(row, lists)}
           </tbody>`,
       )}
       <tbody class="last">
         ${
           last === undefined
             ? html`<tr>
-                <td colspan="6">No row was judged.</td>
+                <td colspan="5">No row was judged.</td>
               </tr>`
-            : rowLines(last, sources)
+            : rowLines(last, lists)
         }
       </tbody>
     </table>
-    ${closing(report)}${sourcesAndNotes(report, sources)}`;
+    ${closing(report)}${sourcesAndNotes(report, lists)}`;
 }
 
 /** Heads of rows are plain cells: thousands of them tied to every cell of a tagged table make a document many times as large. */
-function rowLines(row: ReportRow, sources: SourceList): Part {
+function rowLines(row: ReportRow, { sources, notes }: Lists): Part {
   const computed = row.computed.join('; ');
   const deciding = row.findings.filter(({ severity }) => severity !== 'note');
-  const notes = row.findings.filter(({ severity }) => severity === 'note');
+  const noted = [...new Set(row.findings.filter(isNote).map((note) => `n${notes.of(note)}`))].join(', ');
+  const more = [
+    ...(computed === '' ? [] : [`Computed: ${computed}.`]),
+    ...(noted === '' ? [] : [`Notes: ${noted}.`]),
+    ...(row.findings.length === 0 ? ['No finding.'] : []),
+  ].join(' ');
   return html`<tr class="band">
-      <td colspan="3">${typed(row.id)} <span class="said">${typed(row.said.join('; '))}</span></td>
+      <td colspan="2">${typed(row.id)} <span class="said">${typed(row.said.join('; '))}</span></td>
       <td colspan="3">${mark(row.decision)}</td>
     </tr>
     ${
-      computed === ''
+      more === ''
         ? null
         : html`<tr class="more">
-            <td>Computed</td>
-            <td colspan="5">${computed}</td>
+            <td colspan="5">${more}</td>
           </tr>`
-    }${deciding.map((finding) => findingLine(row, finding, sources))}${
-      notes.length === 0
-        ? null
-        : html`<tr class="more">
-            <td>${notes.length === 1 ? 'Note' : 'Notes'}</td>
-            <td colspan="5">${notes.map((note, at) => noteText(note, sources, at === 0))}</td>
-          </tr>`
-    }${
-      row.findings.length > 0
-        ? null
-        : html`<tr>
-            <td colspan="6">No finding.</td>
-          </tr>`
-    }`;
+    }${deciding.map((finding) => findingLine(row, finding, sources))}`;
 }
 
-/** Notes decide nothing: they stand one after another. */
-function noteText({ rule, about, message, ...note }: Finding, sources: SourceList, isFirst: boolean): Markup {
-  const of = about === undefined ? rule : `${rule}: ${about}`;
-  return html`${isFirst ? '' : ' '}<b>${of}</b> ${typed(message)} [${sources.of({ rule, message, ...note })}]`;
+function isNote({ severity }: Finding): boolean {
+  return severity === 'note';
 }
 
-function findingLine(row: ReportRow, finding: Finding, sources: SourceList): Markup {
+function findingLine(row: ReportRow, finding: Finding, sources: NumberedList): Markup {
   const accepted = acceptanceIn(row, finding);
   const number = (value: number | undefined): string =>
     value === undefined ? '' : `${showNumber(value, 6)} ${finding.unit ?? ''}`.trim();
   return html`<tr>
-    <td class="severity">${severityWords[finding.severity]}</td>
-    <td>${finding.rule}${finding.about === undefined ? '' : `: ${finding.about}`}</td>
+    <td><b>${severityWords[finding.severity]}</b><br />${finding.rule}</td>
     <td>
       ${typed(finding.message)}${
         accepted === null
@@ -202,7 +214,7 @@ function closing({ heading, rows }: Report): Markup {
   </div>`;
 }
 
-function sourcesAndNotes(report: Report, sources: SourceList): Markup {
+function sourcesAndNotes(report: Report, { sources, notes }: Lists): Markup {
   const assumed = new Map<string, string[]>();
   for (const { id, assumptions } of report.rows)
     for (const text of assumptions) assumed.set(text, [...(assumed.get(text) ?? []), id]);
@@ -215,7 +227,9 @@ function sourcesAndNotes(report: Report, sources: SourceList): Markup {
   });
   const { heading } = report;
   const { many } = subjectWords[heading.subject];
-  return html`<h2>Sources</h2>
+  const noted = notes.lines.map((line, at): Part => html`<b>n${at + 1}</b> ${typed(line)}`);
+  return html`${noted.length === 0 ? null : list('Notes: they decide nothing', noted, '')}
+    <h2>Sources</h2>
     <ol class="sources">
       ${sources.lines.map((line) => html`<li>${typed(line)}</li>`)}
     </ol>

@@ -1,7 +1,7 @@
 import type { Finding, FindingSource } from '../../../shared-types/judged.ts';
 
-/** Every source a report names, once, by number. */
-export interface SourceList {
+/** What many findings have alike, said once, by number. */
+export interface NumberedList {
   /** In one line each, the first being number 1. */
   lines: string[];
   /** The number of a finding's. */
@@ -15,11 +15,16 @@ export function sourceLine(source: FindingSource): string {
   return `${number}, ${title}, ${edition}, ${table} (${obtained})`;
 }
 
-export function sourceList(findings: Iterable<Finding>): SourceList {
+/** Every source that findings name. */
+export function sourceList(findings: readonly Finding[]): NumberedList {
+  return numberedList(findings, ({ source }) => sourceLine(source));
+}
+
+export function numberedList(findings: readonly Finding[], lineOf: (finding: Finding) => string): NumberedList {
   const numbers = new Map<string, number>();
-  for (const { source } of findings) {
-    const line = sourceLine(source);
+  for (const finding of findings) {
+    const line = lineOf(finding);
     if (!numbers.has(line)) numbers.set(line, numbers.size + 1);
   }
-  return { lines: [...numbers.keys()], of: ({ source }) => numbers.get(sourceLine(source)) ?? 0 };
+  return { lines: [...numbers.keys()], of: (finding) => numbers.get(lineOf(finding)) ?? 0 };
 }
