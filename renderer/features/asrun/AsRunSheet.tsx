@@ -6,6 +6,7 @@ import type { AsRunBeside, KnownTool, LineView } from '../../../shared-types/ins
 import type { Finding } from '../../../shared-types/judged.ts';
 import type { AsRunList, CalloutList, KeptAsRun } from '../../../shared-types/records/judgedLists.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
+import { placeAddress } from '../../store/place.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { fileTable } from '../callouts/desks.ts';
@@ -19,11 +20,10 @@ import { isPlainView, useLineView, useOrder } from '../judged/lineView.ts';
 import { pastedTable } from '../judged/pastedTable.ts';
 import { useLook } from '../judged/useLook.ts';
 import { useTableState } from '../judged/useTableState.ts';
-import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { useSession } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useHistoryState, useStore, useTable } from '../session/useStore.ts';
-import { placeAddress } from '../../store/place.ts';
+
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
@@ -43,7 +43,7 @@ import { recordSearch } from './recordSearch.ts';
 import { copyOfRecord, nextRecord } from './nextRecord.ts';
 import { ToolOfAll } from './ToolOfAll.tsx';
 import { useExample } from './useExample.ts';
-import { useKeepFile } from './useKeepFile.ts';
+import { useKeepFile } from './useKeepFile.tsx';
 
 export interface AsRunSheetProps {
   atHand: TaskAtHand;
