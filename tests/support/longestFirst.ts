@@ -36,6 +36,7 @@ export const longest: readonly string[] = [
   'tests/validation/leastBag.test.ts',
   'tests/browser/taskAxe.test.tsx',
   'tests/browser/steps.test.tsx',
+  'tests/browser/callouts.test.tsx',
   'tests/browser/catalogDeeds.test.tsx',
   'tests/browser/catalogAxe.test.tsx',
   'tests/browser/catalogMany.test.tsx',
