@@ -31,6 +31,7 @@ const asBearingFriction = {
 
 /** How the callout's torque becomes preload: by its nut factor, or by three columns of friction. There is no default. */
 export function readTightening(row: RowReading, facts: ThreadFacts | null): Tightening | null {
+  if (row.isEmpty('nutFactor') && frictionColumns.every((name) => row.isEmpty(name))) return null;
   const nutFactor = row.number('nutFactor', asNutFactor);
   const thread = row.number('frictionThread', asThreadFriction);
   const bearing = row.number('frictionBearing', asBearingFriction);

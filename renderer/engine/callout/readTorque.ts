@@ -15,9 +15,9 @@ const angleMostDeg = 3600;
 
 /** The band called out: both ends, or a torque and what it is kept within. */
 export function readBand(row: RowReading): { band: BandNm; unit: Unit } | null {
-  const ends = ['torqueMin', 'torqueMax'].some((name) => row.text(name) !== null);
-  const middle = ['torque', 'tolerance'].some((name) => row.text(name) !== null);
-  if (ends && middle) {
+  const middle = row.text('torque') !== null || row.text('tolerance') !== null;
+  const ends = middle && (row.text('torqueMin') !== null || row.text('torqueMax') !== null);
+  if (ends) {
     row.refuse('torque', 'contradiction', 'and torqueMin, torqueMax are given together: one of the two is asked for');
     return null;
   }

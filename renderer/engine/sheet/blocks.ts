@@ -1,5 +1,7 @@
 import type { Delimiter } from './delimiter.ts';
 
+const [quotationMark, lineFeed] = [0x22, 0x0a];
+
 /** Characters taken apart at a time: what was made of one block is done with before the next. */
 const blockLength = 1 << 16;
 
@@ -37,17 +39,18 @@ function endOfRecords(text: string, start: number, delimiter: Delimiter): number
  * @returns the index of the next record's first character; the text's length where there is none
  */
 export function recordEnd(text: string, start: number, delimiter: Delimiter): number {
+  const parting = delimiter.charCodeAt(0);
   let isCellStart = true;
   for (let at = start; at < text.length;) {
-    const character = text[at];
-    if (character === '"' && isCellStart) {
+    const code = text.charCodeAt(at);
+    if (code === quotationMark && isCellStart) {
       at = quotesEnd(text, at + 1);
       isCellStart = false;
       continue;
     }
     at += 1;
-    if (character === '\n') return at;
-    isCellStart = character === delimiter;
+    if (code === lineFeed) return at;
+    isCellStart = code === parting;
   }
   return text.length;
 }

@@ -26,7 +26,7 @@ const spellingsMost = 500;
  * gives, and whatever is written in any other way is left to that.
  */
 export class PlainQuantities {
-  private readonly known = new Map<string, KnownUnit | null>();
+  private readonly known = new Map<Unit, Map<string, KnownUnit | null>>();
 
   /** @returns null where the text is to be read with care */
   read(text: string, { kind, unit }: { kind: Kind; unit: Unit }): CellQuantity | null {
@@ -39,12 +39,16 @@ export class PlainQuantities {
   }
 
   private unitOf(spelled: string, kind: Kind, into: Unit): KnownUnit | null {
-    const key = `${into} ${spelled}`;
-    const known = this.known.get(key);
+    let spellings = this.known.get(into);
+    if (spellings === undefined) {
+      spellings = new Map();
+      this.known.set(into, spellings);
+    }
+    const known = spellings.get(spelled);
     if (known !== undefined) return known;
-    if (this.known.size >= spellingsMost) this.known.clear();
+    if (spellings.size >= spellingsMost) spellings.clear();
     const found = knownUnit(spelled, kind, into);
-    this.known.set(key, found);
+    spellings.set(spelled, found);
     return found;
   }
 }

@@ -13,8 +13,15 @@ const longestCell = 2000;
 /** How much of a cell a refusal repeats. */
 const shownMost = 80;
 
-/** A cell that is its own text: short, of plain characters, begun by a letter or a digit, not ended by a blank. */
-const harmlessly = /^[A-Za-z\d](?:[ -~]{0,98}[!-~])?$/;
+/** Whether a cell is its own text: not long, begun by a letter or a digit and ended by no blank, of ASCII both. */
+function isItsOwnText(cell: string): boolean {
+  const first = cell.charCodeAt(0);
+  const last = cell.charCodeAt(cell.length - 1);
+  const isLetter = (first | 0x20) >= 0x61 && (first | 0x20) <= 0x7a;
+  const isDigit = first >= 0x30 && first <= 0x39;
+  return (isLetter || isDigit) && last > 0x20 && last < 0x7f && cell.length < longestCell;
+}
+
 /** A text in which no spreadsheet sees a date: of a letter and a digit, or a number and a unit. */
 const noDate = /^(?:[A-Za-z]\d|\d+\/\d+-\d{2} |\d+\/\d+-\d{2}$|#)/;
 /** A decimal below 1000, which is no number of a day and has no thousands. */
@@ -54,11 +61,16 @@ export class RowReading {
     return this.refused.length > 0;
   }
 
+  /** Whether nothing at all stands in a cell. */
+  isEmpty(name: string): boolean {
+    return this.cell(name) === '';
+  }
+
   /** A text as it stands in its cell, without the blanks around it. */
   text(name: string): string | null {
     const cell = this.cell(name);
     if (cell === '') return null;
-    if (harmlessly.test(cell)) return cell;
+    if (isItsOwnText(cell)) return cell;
     const { text, isFormula } = cellText(cell);
     const trimmed = text.trim();
     if (trimmed === '') return null;
