@@ -143,8 +143,15 @@ function shownUnit(unit: Unit, units: UnitsShown): Unit {
 /** Limits as they were typed: the digits that a trip through N·m costs are taken off before the ends round inward. */
 function bandText({ minNm, maxNm }: BandNm, unit: Unit, units: UnitsShown): string {
   const clean = (nm: number): number => Number(showNumber(convertValue(nm, 'N·m', unit), 12));
-  const { min, max } = bandIn({ min: clean(minNm), max: clean(maxNm), unit }, unit);
+  const [low, high] = [clean(minNm), clean(maxNm)];
+  if (isShort(low) && isShort(high)) return showBand(`${low} ${unit}`, `${high} ${unit}`, units);
+  const { min, max } = bandIn({ min: low, max: high, unit }, unit);
   return showBand(`${min} ${unit}`, `${max} ${unit}`, units);
+}
+
+/** Few enough digits to have been typed: such an end stands as it was. */
+function isShort(value: number): boolean {
+  return value === Number(showNumber(value, 6));
 }
 
 /** An applied band is no limit: its ends are rounded to four digits, not inward. */

@@ -54,7 +54,11 @@ export function JobLine({ task, places, inspection = noPlaces }: JobLineProps) {
 
 function Chain({ places, stop, apart = false }: { places: JobPlace[]; stop: number; apart?: boolean }) {
   return (
-    <ul className="bw-job-chain" data-apart={apart || undefined} style={{ flexGrow: places.length }}>
+    <ul
+      className="bw-job-chain"
+      data-apart={apart || undefined}
+      style={{ flexGrow: places.length * (apart ? 1.2 : 1) }}
+    >
       {places.map(({ name, address, current, done, word }, index) => (
         <li key={name}>
           <a
