@@ -131,6 +131,20 @@ describe('the gate', () => {
     }
   });
 
+  it.each([
+    ['plot.svg', 'image/svg+xml', 'Drawing', 'svg'],
+    ['plot.png', 'image/png', 'Picture', 'png'],
+  ])('offers %s under what it is', async (name, mediaType, kind, ending) => {
+    dialog.showSaveDialog.mockClear();
+    dialog.showSaveDialog.mockResolvedValue({ canceled: true, filePath: '' });
+    const answer = await send('saveFile', genuineEvent(window), { name, mediaType, bytes: Uint8Array.of(1) });
+    expect(answer).toEqual({ ok: true, value: false });
+    expect(dialog.showSaveDialog).toHaveBeenCalledWith(window, {
+      defaultPath: name,
+      filters: [{ name: kind, extensions: [ending] }],
+    });
+  });
+
   it('refuses more bytes than it takes', async () => {
     const bytes = new Uint8Array(64 * 1024 * 1024 + 1);
     const answer = await send('saveFile', genuineEvent(window), { name: 'a', mediaType: 'text/plain', bytes });

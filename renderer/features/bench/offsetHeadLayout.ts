@@ -67,6 +67,9 @@ export function offsetHeadLayout(x: {
   ];
   const arcPx = Math.abs(angleDeg) <= 60 ? Math.max(48, headPx + headRadiusPx + 10) : 52;
   const arcEnd = { x: square.x + arcPx * Math.cos(turn), y: square.y - arcPx * Math.sin(turn) };
+  // In the middle of a small arc; of a large one where the dimension of the head is not.
+  const besideHead = normal.x > 5 && Math.abs(angleDeg) > 60;
+  const wordsAt = besideHead ? 0 : side * Math.min(Math.abs(turn) / 2, Math.PI / 4.5);
   const grip = Math.max(hand.x - 60, 6);
   return {
     ...{ widthPx, heightPx, hand, square, fastener },
@@ -99,8 +102,8 @@ export function offsetHeadLayout(x: {
       { x: (hand.x + square.x) / 2, y: dimensionY - 5, text: `L  ${length(leverMm)}`, anchor: 'middle' },
       labelBeside(e1, e2, normal, `E  ${length(headMm)}`),
       {
-        x: square.x + arcPx * Math.cos(turn / 2) + 8,
-        y: square.y - arcPx * Math.sin(turn / 2) + 4,
+        x: square.x + arcPx * Math.cos(wordsAt) + 8,
+        y: square.y - arcPx * Math.sin(wordsAt) + 4 + (besideHead ? side * 26 : 0),
         text: `θ  ${showNumber(angleDeg)}°`,
         anchor: 'start',
       },

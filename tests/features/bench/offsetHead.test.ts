@@ -20,13 +20,14 @@ describe('the drawing of an offset head', () => {
         expect(top).toBeGreaterThanOrEqual(0);
         expect(bottom).toBeLessThanOrEqual(layout.heightPx);
       }
-      const [lever, offset, , force] = boxes;
+      const [lever, offset, angle, force] = boxes;
       const apart = (a = boxes[0], b = boxes[0]): boolean =>
         a !== undefined &&
         b !== undefined &&
         (a.right < b.left || b.right < a.left || a.bottom < b.top || b.bottom < a.top);
       expect([headMm, apart(lever, offset)]).toEqual([headMm, true]);
       expect([headMm, apart(force, offset)]).toEqual([headMm, true]);
+      expect([headMm, apart(angle, offset)]).toEqual([headMm, true]);
       const { fastener } = layout;
       expect(fastener.x).toBeGreaterThan(20);
       expect(fastener.x).toBeLessThan(layout.widthPx - 20);
