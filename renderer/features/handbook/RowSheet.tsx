@@ -5,7 +5,9 @@ import { leaveEntries } from '../bench/benchDraft.ts';
 import { CalloutUses } from './CalloutUses.tsx';
 import { benchUsesOf, calloutsOf } from './rowUses.ts';
 import { rowThread } from './rowThread.ts';
-import { cellText, headingOf, rowsOf, type TableColumn } from './tableColumns.ts';
+import { cellText, columnsOf, headingOf, rowName, rowsOf, type TableColumn } from './tableColumns.ts';
+import { tableName } from './topics.ts';
+import { twinsOf, type Twin } from './twins.ts';
 
 export interface RowSheetProps {
   table: AnyTable;
@@ -21,6 +23,7 @@ export function RowSheet({ table, index, columns, units }: RowSheetProps) {
   const callouts = calloutsOf(table, row);
   const uses = benchUsesOf(table, row);
   const thread = rowThread(table, row);
+  const twins = twinsOf(table, index);
   return (
     <section className="bw-handbook-row" aria-label="Row in hand">
       <dl className="bw-handbook-cells">
@@ -41,6 +44,7 @@ export function RowSheet({ table, index, columns, units }: RowSheetProps) {
           </a>
         </p>
       )}
+      {twins.length === 0 ? null : <Twins twins={twins} units={units} />}
       {uses.length === 0 ? null : (
         <p className="bw-handbook-uses">
           <b>Open on the Bench:</b>{' '}
@@ -57,5 +61,34 @@ export function RowSheet({ table, index, columns, units }: RowSheetProps) {
       )}
       {callouts.length === 0 ? null : <CalloutUses callouts={callouts} />}
     </section>
+  );
+}
+
+/** What other documents print for the same class or grade, cell by cell. */
+function Twins({ twins, units }: { twins: readonly Twin[]; units: UnitsShown }) {
+  return (
+    <div>
+      <b>The same in other documents</b>
+      <ul className="bw-handbook-twins">
+        {twins.map(({ table, index }) => (
+          <li key={`${table.key} ${index}`}>
+            <a href={placeAddress({ at: 'handbook', table: table.key, row: rowName(table, index) })}>
+              {tableName(table)}
+            </a>
+            <span>
+              {columnsOf(table)
+                .slice(1)
+                .map((column) => [
+                  headingOf(column, units),
+                  cellText(column, rowsOf(table)[index]?.[column.key], units),
+                ])
+                .filter(([, text]) => text !== '')
+                .map(([heading, text]) => `${heading}: ${text}`)
+                .join(' · ')}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

@@ -16,6 +16,7 @@ import {
   rowsOf,
 } from '../../../renderer/features/handbook/tableColumns.ts';
 import { threadFacts } from '../../../renderer/features/handbook/threadFacts.ts';
+import { twinsOf } from '../../../renderer/features/handbook/twins.ts';
 import { topics } from '../../../renderer/features/handbook/topics.ts';
 
 const keysFound = (query: string): string[] => searchHandbook(query).map(({ table }) => table.key);
@@ -124,6 +125,24 @@ describe('the row of a thread', () => {
 
   it('is none where the table has not the size', () => {
     expect(rowNameOfThread(tableByKey('hex-head-iso-4014'), readThread('1/4-20'))).toBeUndefined();
+  });
+});
+
+describe('a class in several documents', () => {
+  it('has what the others print of it beside it', () => {
+    const table = tableByKey('classes-iso-898-1');
+    const index = rowsOf(table).findIndex((row) => row['property_class'] === '8.8');
+    const twins = twinsOf(table, index);
+    expect([...new Set(twins.map((twin) => twin.table.key))].toSorted()).toEqual([
+      'classes-metric-textbook',
+      'proof-stress-iso-898-1',
+    ]);
+    for (const twin of twins) expect(rowsOf(twin.table)[twin.index]?.['property_class']).toBe('8.8');
+  });
+
+  it('does not call rows of other subjects, or other classes, the same', () => {
+    const table = tableByKey('nut-factors');
+    expect(twinsOf(table, 0)).toEqual([]);
   });
 });
 
