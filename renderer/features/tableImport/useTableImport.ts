@@ -18,7 +18,7 @@ import {
 } from '../../workers/tableImport.ts';
 import { rememberedMapping, rememberMapping } from './rememberedMapping.ts';
 
-export const firstChoice: TableChoice = { sheet: 0, headerRow: null, hasHeader: true };
+const firstChoice: TableChoice = { sheet: 0, headerRow: null, hasHeader: true };
 
 /** Where the table at hand stands. */
 export type TableState =

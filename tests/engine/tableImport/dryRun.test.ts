@@ -240,8 +240,8 @@ describe('a block of 50 rows and 10 columns', () => {
   it('is the same through either CSV and through a workbook', () => {
     for (const content of [exactCsvText(columns, rows), csvText(columns, rows)])
       expect(cellsOf(tried(csvGrid({ content, file: 'l.csv', known: columns })).ready)).toEqual(expected);
-    const book = openWorkbook(workbookBytes(columns, rows, 'Callouts'), 'l.xlsx').read(0, null);
-    expect(cellsOf(tried(book).ready)).toEqual(expected);
+    const sheetOf = openWorkbook(workbookBytes(columns, rows, 'Callouts'), 'l.xlsx').read(0, null);
+    expect(cellsOf(tried(sheetOf).ready)).toEqual(expected);
   });
 
   it('with 5 bad cells names the 5 of them', () => {

@@ -1,6 +1,6 @@
 import { entryMostBytes, ratioFromBytes, ratioMost, unpackedMostBytes } from './limits.ts';
 import { tooLarge, unreadable } from './refusals.ts';
-import type { ZipEntry } from './zipDirectory.ts';
+import type { ZipEntry } from './zipEntry.ts';
 
 /**
  * Refuses parts that would burst: each by its own size and by how much it grows, all together, and those that share bytes.

@@ -10,7 +10,8 @@ import { sheetGrid } from './sheetGrid.ts';
 import { unpackEntry } from './unpackEntry.ts';
 import { relations, workbookSheets, type SheetName } from './workbookParts.ts';
 import { worksheet } from './worksheet.ts';
-import { zipDirectory, type ZipEntry } from './zipDirectory.ts';
+import { zipDirectory } from './zipDirectory.ts';
+import type { ZipEntry } from './zipEntry.ts';
 
 export interface Workbook {
   sheets: SheetName[];

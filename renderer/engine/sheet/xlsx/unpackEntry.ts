@@ -1,7 +1,7 @@
 import { Inflate } from 'fflate';
 import { crc32 } from './crc32.ts';
 import { unreadable } from './refusals.ts';
-import type { ZipEntry } from './zipDirectory.ts';
+import type { ZipEntry } from './zipEntry.ts';
 
 /** Packed bytes at a time: what they may grow to at the very most is 16 MB, and then it is stopped. */
 const pieceBytes = 16 * 1024;

@@ -9,8 +9,8 @@ const [packaged, office, main] = [
   'http://schemas.openxmlformats.org/spreadsheetml/2006/main',
 ];
 
-/** The same table gives the same bytes: no clock has a say in them. */
-const noTime = new Date(1980, 0, 1);
+/** The same table gives the same bytes: every part is of the first day that a packed file can say, wherever it is written. */
+const noTime = '1980-01-01T12:00:00';
 
 /**
  * A table as a workbook of one sheet. Every text is a cell of the kind text, in a column that keeps texts as texts, so that a

@@ -2,17 +2,7 @@ import { utf8Text } from '../utf8.ts';
 import { checkSizes } from './checkSizes.ts';
 import { entriesMost, fileMostBytes } from './limits.ts';
 import { tooLarge, unreadable } from './refusals.ts';
-
-/** One packed part, as the directory and the part's own head agree on it. */
-export interface ZipEntry {
-  name: string;
-  isDeflated: boolean;
-  crc: number;
-  packedBytes: number;
-  unpackedBytes: number;
-  /** Where its packed bytes begin. */
-  dataAt: number;
-}
+import type { ZipEntry } from './zipEntry.ts';
 
 const signs = { end: 0x06054b50, central: 0x02014b50, local: 0x04034b50 };
 const [endLength, centralLength, localLength] = [22, 46, 30];
