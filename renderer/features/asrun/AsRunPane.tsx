@@ -3,16 +3,15 @@ import type { FileToSave } from '../../../shared-types/host.ts';
 import type { AsRunLine, AsRunLook, AsRunTableJudged } from '../../../shared-types/inspection.ts';
 import type { Finding } from '../../../shared-types/judged.ts';
 import type { AcceptedFinding } from '../../../shared-types/records/judgedLists.ts';
-import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { acceptanceOf, countOpen } from '../../engine/inspection/index.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { shownIn } from '../bench/shown.ts';
 import { spanShown } from '../callouts/torqueWords.ts';
 import { FindingList, LapsedAcceptances } from '../judged/FindingList.tsx';
-import { LineMark } from '../judged/stateWords.tsx';
 import { PatternChart } from './PatternChart.tsx';
-import { recordName } from './recordActs.ts';
+import { recordName, recordTitle } from './recordActs.ts';
+import { RecordMark } from './RecordMark.tsx';
 import { recordUnit } from './recordWords.ts';
 import { SeriesPlots } from './SeriesPlots.tsx';
 
@@ -63,12 +62,12 @@ export function AsRunPane(props: AsRunPaneProps) {
     <article className="bw-callout" aria-labelledby="record-heading">
       <header className="bw-callout-head">
         <h1 id="record-heading" ref={headingRef} tabIndex={-1} className="bw-heading">
-          {name}
+          {recordTitle(cells)}
         </h1>
         <span className="bw-callout-deeds">{deeds}</span>
       </header>
       <p className="bw-callout-said">
-        {isReopened ? <StateMark state="indeterminate" text="Re-opened" /> : <LineMark line={held} />}
+        <RecordMark line={{ ...held, reopened: isReopened }} />
         {row === null ? null : (
           <span className="bw-second">
             {' '}

@@ -1,13 +1,14 @@
 import { memo, useMemo } from 'react';
 import type { ClipboardEvent, KeyboardEvent, ReactNode } from 'react';
 import type { AsRunLine, LineView } from '../../../shared-types/inspection.ts';
+import { useMediaQuery } from '@mantine/hooks';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
-import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { lineStateWords } from '../judged/stateWords.tsx';
 import { oneUnit } from '../callouts/torqueWords.ts';
 import { findingsText } from '../judged/findingWords.ts';
+import { RecordMark } from './RecordMark.tsx';
 import { typedTorque } from './recordWords.ts';
 
 export interface AsRunTableProps {
@@ -30,14 +31,14 @@ export interface AsRunTableProps {
 
 const heads: readonly GridColumn[] = [
   { key: 'id', label: 'Callout', width: 'minmax(84px, 1.3fr)' },
-  { key: 'place', label: 'Position', width: '78px' },
-  { key: 'cycle', label: 'Cycle', width: '64px', end: true },
-  { key: 'torque', label: 'Final', width: 'minmax(84px, 110px)', end: true },
+  { key: 'place', label: 'Position', width: '74px' },
+  { key: 'cycle', label: 'Cycle', width: '56px', end: true },
+  { key: 'torque', label: 'Final', width: 'minmax(84px, 104px)', end: true },
   { key: 'running', label: 'Running', width: '92px', end: true, wideOnly: true },
   { key: 'breakaway', label: 'Breakaway', width: '98px', end: true, wideOnly: true },
   { key: 'serial', label: 'Serial', width: 'minmax(64px, 92px)', wideOnly: true },
-  { key: 'state', label: 'Decision', width: 'minmax(128px, 150px)' },
-  { key: 'findings', label: 'Findings', width: '92px', end: true },
+  { key: 'state', label: 'Decision', width: 'minmax(142px, 210px)' },
+  { key: 'findings', label: 'Findings', width: '76px', end: true },
 ];
 
 function openCount({ findings }: AsRunLine): number {
@@ -59,7 +60,7 @@ function cellsOf(line: AsRunLine, units: UnitsShown): Record<string, ReactNode> 
     running: torque(line.running),
     breakaway: torque(line.breakaway),
     serial: cell(line.serial),
-    state: line.reopened ? <StateMark state="indeterminate" text="Re-opened" /> : <StateMark state={line.state} />,
+    state: <RecordMark line={line} />,
     findings: findingsText(openCount(line), line.accepted),
   };
 }
@@ -68,11 +69,12 @@ function cellsOf(line: AsRunLine, units: UnitsShown): Record<string, ReactNode> 
 export const AsRunTable = memo(function AsRunTable(props: AsRunTableProps) {
   const { lines, places, units, view, onSort, selected, onSelect, onOpen, onEdit, empty } = props;
   const { onRemove, onPaste, chosen, onChoose } = props;
-  // A column that no record has anything for is not drawn.
+  const isWide = useMediaQuery('(min-width: 1500px)', true, { getInitialValueInEffect: false });
+  // A column that no record has anything for is not drawn, nor one that there is no room for.
   const held = useMemo(() => {
     const has = (of: 'running' | 'breakaway' | 'serial'): boolean => lines.some((line) => line[of] !== '');
-    return { running: has('running'), breakaway: has('breakaway'), serial: has('serial') };
-  }, [lines]);
+    return { running: isWide && has('running'), breakaway: isWide && has('breakaway'), serial: has('serial') };
+  }, [lines, isWide]);
   const columns = useMemo(
     () =>
       heads

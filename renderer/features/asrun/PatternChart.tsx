@@ -6,9 +6,9 @@ import { PlotFigure } from '../../components/plot/PlotFigure.tsx';
 import { marks } from '../../components/StateMark/marks.tsx';
 import { convertValue, showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { lineStateWords } from '../judged/stateWords.tsx';
 import { patternLayout } from './patternLayout.ts';
 import type { DrawnPosition, PatternData, PatternLayout } from './patternLayout.ts';
+import { recordStateWords } from './RecordMark.tsx';
 import { typedTorque } from './recordWords.ts';
 import './pattern.css';
 
@@ -22,14 +22,7 @@ export interface PatternChartProps extends PatternData {
   onRefused: (error: unknown) => void;
 }
 
-/** What a position's state is called: Re-opened comes before what it was judged. */
-function stateOf(line: AsRunLine | null): string {
-  if (line === null) return 'No record';
-  const over = line.open === 0 && line.accepted > 0 ? ', accepted' : '';
-  return line.reopened
-    ? `Re-opened, ${lineStateWords[line.state].toLowerCase()}`
-    : `${lineStateWords[line.state]}${over}`;
-}
+const stateOf = (line: AsRunLine | null): string => (line === null ? 'No record' : recordStateWords(line));
 
 const turnsText = (turns: string): string => (turns === '' || /[^\d.,\s]/.test(turns) ? turns : `${turns} turns`);
 
@@ -152,7 +145,7 @@ function Position(props: {
   const isOff = asked !== null && recorded !== null && asked !== recorded;
   const order = asked === null ? '' : `order ${asked}${recorded === null ? '' : isOff ? `, was ${recorded}` : ''}`;
   const said = [`Position ${position}`, state, torque, turns, order].filter((part) => part !== '').join(', ');
-  const mark = line === null ? null : marks[line.reopened ? 'indeterminate' : line.state];
+  const mark = line === null ? null : marks[line.state];
   const words = isDense ? [] : [[torque, turns].filter((part) => part !== '').join(' · '), order];
   const inner = (
     <>
@@ -166,7 +159,7 @@ function Position(props: {
         </g>
       )}
       <text className="bw-pattern-state" x={px} y={py + 34} textAnchor="middle">
-        {line === null ? 'no record' : line.reopened ? 'Re-opened' : lineStateWords[line.state]}
+        {stateOf(line)}
       </text>
       {words.map((text, at) =>
         text === '' ? null : (

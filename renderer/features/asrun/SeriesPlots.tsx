@@ -61,10 +61,24 @@ export function SeriesPlots({ lines, series, wearMethod, units, onSave, onRefuse
           limits={[
             ...(last.runningMaxNm === null
               ? []
-              : [{ torqueNm: last.runningMaxNm, name: 'running at most', source: 'callout', of: 'running' } as const]),
+              : [
+                  {
+                    torqueNm: last.runningMaxNm,
+                    name: 'running at most',
+                    source: 'callout or its document',
+                    of: 'running',
+                  } as const,
+                ]),
             ...(minimumNm === null
               ? []
-              : [{ torqueNm: minimumNm, name: 'breakaway at least', source: 'callout', of: 'breakaway' } as const]),
+              : [
+                  {
+                    torqueNm: minimumNm,
+                    name: 'breakaway at least',
+                    source: 'callout or its document',
+                    of: 'breakaway',
+                  } as const,
+                ]),
           ]}
           {...(points.length === 0 ? {} : { fit: { points, method: wearMethod } })}
           units={unitsShown(small, otherTorqueUnit(small, last.breakawayNm ?? last.runningNm ?? 1), units)}

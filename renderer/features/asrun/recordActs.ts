@@ -9,6 +9,15 @@ export function recordName(cells: Readonly<Record<string, string>>): string {
   return parts.filter((part) => part !== '').join(' / ') || 'without callout';
 }
 
+/** "b4-coupling, position 1, cycle 6" */
+export function recordTitle(cells: Readonly<Record<string, string>>): string {
+  const parts = ['position', 'cycle', 'pass'].flatMap((name) => {
+    const said = cellNamed(cells, name);
+    return said === '' ? [] : [`${name} ${said}`];
+  });
+  return [cellNamed(cells, 'callout') || 'Record without callout', ...parts].join(', ');
+}
+
 /** What is done to lists of records. */
 export const {
   addList,

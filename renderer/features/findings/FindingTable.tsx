@@ -1,5 +1,6 @@
 import { memo, useMemo } from 'react';
 import type { ReactNode } from 'react';
+import { useMediaQuery } from '@mantine/hooks';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
@@ -17,10 +18,10 @@ export interface FindingTableProps {
 }
 
 const columns: GridColumn[] = [
-  { key: 'state', label: 'Finding', width: '176px' },
+  { key: 'state', label: 'Finding', width: '172px' },
   { key: 'of', label: 'Of', width: 'minmax(110px, 1fr)' },
   { key: 'rule', label: 'Rule', width: 'minmax(110px, 1fr)', wideOnly: true },
-  { key: 'said', label: 'What was found', width: 'minmax(140px, 2.4fr)' },
+  { key: 'said', label: 'What was found', width: 'minmax(140px, 2fr)' },
   { key: 'accepted', label: 'Accepted by', width: 'minmax(84px, 120px)' },
 ];
 
@@ -54,11 +55,13 @@ export const FindingTable = memo(function FindingTable(props: FindingTableProps)
     () => lines.map((line): GridRow => ({ kind: 'row', id: line.key, cells: () => cellsOf(line, units) })),
     [lines, units],
   );
+  const isWide = useMediaQuery('(min-width: 1500px)', true, { getInitialValueInEffect: false });
+  const shown = useMemo(() => columns.filter(({ key }) => isWide || key !== 'rule'), [isWide]);
   return (
     <div className="bw-callouts-table">
       <RowGrid
         label="Findings"
-        columns={columns}
+        columns={shown}
         rows={rows}
         selected={selected}
         onSelect={onSelect}

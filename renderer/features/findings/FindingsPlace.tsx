@@ -9,7 +9,11 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
-import { acceptFinding as acceptOnRecord, withdrawAcceptance as withdrawOnRecord } from '../asrun/recordActs.ts';
+import {
+  acceptFinding as acceptOnRecord,
+  recordTitle,
+  withdrawAcceptance as withdrawOnRecord,
+} from '../asrun/recordActs.ts';
 import { acceptFinding, withdrawAcceptance } from '../callouts/calloutActs.ts';
 import { useStable } from '../catalog/useStable.ts';
 import { AcceptDialog } from '../judged/AcceptDialog.tsx';
@@ -147,7 +151,7 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
         <article className="bw-callout" aria-labelledby="finding-heading">
           <header className="bw-callout-head">
             <h1 id="finding-heading" ref={heading} tabIndex={-1} className="bw-heading">
-              {inHand.id}
+              {inHand.kind === 'callouts' ? inHand.id : recordTitle(inHand.cells)}
             </h1>
             <span className="bw-second">
               {inHand.kind === 'callouts' ? 'callout' : 'record'} of “{inHand.list.name}”
