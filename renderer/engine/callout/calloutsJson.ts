@@ -48,9 +48,9 @@ function finiteJson(value: object): string {
   return text;
 }
 
-/** A number that is not finite would stand as null. */
+/** A number that is not finite would stand as null. What is frozen came out of tables, and was looked at with them. */
 function refuseNotFinite(value: unknown): void {
   if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`a number of the result is ${value}`);
-  if (typeof value === 'object' && value !== null)
+  if (typeof value === 'object' && value !== null && !Object.isFrozen(value))
     for (const part of Object.values(value) as unknown[]) refuseNotFinite(part);
 }

@@ -6,7 +6,7 @@ export function calloutsText(result: CalloutsResult): string {
   const { summary, rows, skipped = [], unknownColumns, read, caution } = result;
   const lines = [
     `${rows.length} callouts: ${summary.conforming} conforming, ${summary.nonconforming} nonconforming, ${summary.indeterminate} indeterminate.`,
-    ...(skipped.length === 0 ? [] : [`${skippedRows(result)} rows passed over, which cannot be read.`]),
+    ...(skipped.length === 0 ? [] : [`${skippedRows(result)} of the rows cannot be read and are passed over.`]),
     ...read.notes,
     ...rows.flatMap((row) => ['', ...rowLines(row)]),
     ...(skipped.length === 0 ? [] : ['', 'Passed over']),
