@@ -33,6 +33,7 @@ export interface NamedColumn {
  *
  * @param known - whether a name, bare, is one that is known: only behind such a name is a unit looked for
  * @returns the header itself where it holds no unit
+ * @throws what is no refusal of a unit, as it came
  */
 export function nameAndUnit(header: string, known: (bare: string) => boolean): NamedColumn {
   const whole = header.trim();

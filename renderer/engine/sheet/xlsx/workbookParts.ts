@@ -41,6 +41,7 @@ function pathWithin(target: string, folder: string): string {
  *
  * @param xml - the workbook's own part
  * @param paths - where each relation leads, by id
+ * @throws RefusedError unreadable-file: no sheet in it; too-large: too many
  */
 export function workbookSheets(
   xml: string,
