@@ -85,7 +85,7 @@ export function startTableImport(target: TargetName): TableImporting {
     run(asked, onProgress) {
       const result: RunResult = {
         columns: [],
-        counts: { rows: 0, add: 0, change: 0, same: 0, bad: 0 },
+        counts: { rows: 0, add: 0, change: 0, same: 0, bad: 0, badCells: 0 },
         ready: [],
         refusals: [],
       };

@@ -1,10 +1,12 @@
-import type { asRunColumns } from '../../../shared-types/asRun.ts';
+import type { asRunColumns, asRunFurtherColumns } from '../../../shared-types/asRun.ts';
 import { calloutsById, readRecord } from '../asrun/readAsRun.ts';
 import { readCallouts } from '../callout/index.ts';
 import { keptTable } from '../inspection/keptTable.ts';
 import type { ImportColumn, ImportTarget } from './importTarget.ts';
 
-const columns: Record<(typeof asRunColumns)[number], Omit<ImportColumn, 'name'>> = {
+type Name = (typeof asRunColumns)[number] | (typeof asRunFurtherColumns)[number];
+
+const columns: Record<Name, Omit<ImportColumn, 'name'>> = {
   callout: { meaning: 'id of the callout', kind: 'text', aliases: ['callout id', 'callout no', 'id'] },
   position: {
     meaning: 'which fastener of the pattern',
@@ -36,6 +38,12 @@ const columns: Record<(typeof asRunColumns)[number], Omit<ImportColumn, 'name'>>
   tool: { meaning: 'torque tool used', kind: 'text', aliases: ['torque tool', 'wrench'] },
   serial: { meaning: 'its serial number', kind: 'text', aliases: ['tool serial', 'serial number', 'serial no', 's/n'] },
   temperature: { meaning: 'at the work site, “21 °C”', kind: 'text', aliases: ['temp'] },
+  angle: {
+    meaning: 'turn after the snug torque, “90 deg”',
+    kind: 'quantity',
+    unitKind: 'angle',
+    aliases: ['torque turn angle', 'angle of turn'],
+  },
   time: { meaning: 'when, “2026-03-08 14:30”', kind: 'time', aliases: ['date', 'date time', 'timestamp', 'when'] },
 };
 

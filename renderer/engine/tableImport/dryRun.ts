@@ -26,7 +26,12 @@ export interface RunCounts {
   same: number;
   /** Rows with a cell that cannot be read. */
   bad: number;
+  /** All such cells; of a file with a great many only the first are told one by one. */
+  badCells: number;
 }
+
+/** So many refused cells are told; who has more has another file in hand. */
+const toldMost = 100_000;
 
 /** A kept row, to be held against the file's. */
 export interface KeptRow {
@@ -45,7 +50,6 @@ export class DryRun {
   private readonly lineOfKey = new Map<string, number>();
   private readonly counts: RunCounts;
   private done = 0;
-  private told = 0;
 
   constructor(x: {
     grid: Grid;
@@ -67,7 +71,7 @@ export class DryRun {
     this.kept = new Map(x.kept.map(({ cells }) => [this.keyOf(cells), signOf(cells)]));
     this.count = x.grid.records.length;
     const bad = x.grid.ragged.length;
-    this.counts = { rows: this.count + bad, add: 0, change: 0, same: 0, bad };
+    this.counts = { rows: this.count + bad, add: 0, change: 0, same: 0, bad, badCells: 0 };
   }
 
   /**
@@ -87,8 +91,9 @@ export class DryRun {
       }
     }
     this.done = Math.min(this.count, this.done + most);
-    const refusals = this.reading.refusals.slice(this.told);
-    this.told = this.reading.refusals.length;
+    const found = this.reading.refusals.splice(0);
+    const refusals = found.slice(0, Math.max(0, toldMost - this.counts.badCells));
+    this.counts.badCells += found.length;
     return { ready, refusals };
   }
 

@@ -7,6 +7,8 @@ import { badCellsFile, reasonText, valueText } from './badCells.ts';
 
 export interface BadCellsProps {
   refusals: readonly Refusal[];
+  /** All there are; more than `refusals` where those are only the first. */
+  cells: number;
   rows: number;
   fileName: string;
   host: Host;
@@ -20,7 +22,7 @@ const columns: GridColumn[] = [
 ];
 
 /** Every cell that cannot be read, all at once. */
-export function BadCells({ refusals, rows, fileName, host }: BadCellsProps) {
+export function BadCells({ refusals, cells, rows, fileName, host }: BadCellsProps) {
   const [selected, setSelected] = useState<string | null>(null);
   const [said, setSaid] = useState('');
   const lines = useMemo(
@@ -47,7 +49,8 @@ export function BadCells({ refusals, rows, fileName, host }: BadCellsProps) {
     <section className="bw-table-bad" aria-labelledby="table-import-bad">
       <div className="bw-table-head">
         <h3 id="table-import-bad">
-          {refusals.length} {refusals.length === 1 ? 'cell' : 'cells'} to mend, in {rows} {rows === 1 ? 'row' : 'rows'}
+          {cells} {cells === 1 ? 'cell' : 'cells'} to mend, in {rows} {rows === 1 ? 'row' : 'rows'}
+          {cells > refusals.length ? `; the first ${refusals.length} are listed` : ''}
         </h3>
         <Button size="compact-sm" onClick={save}>
           Save this list…

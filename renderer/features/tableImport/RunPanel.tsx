@@ -64,7 +64,6 @@ function Outcome({
   const status = useRef<HTMLParagraphElement>(null);
   useEffect(() => status.current?.focus(), []);
   const writes = writesText(counts, state.target.words);
-  const rows = new Set(refusals.map(({ row }) => row)).size;
   return (
     <>
       <p ref={status} tabIndex={-1} role="status" className="bw-heading">
@@ -88,7 +87,9 @@ function Outcome({
           </tr>
         </tbody>
       </table>
-      {refusals.length === 0 ? null : <BadCells refusals={refusals} rows={rows} fileName={fileName} host={host} />}
+      {refusals.length === 0 ? null : (
+        <BadCells refusals={refusals} cells={counts.badCells} rows={counts.bad} fileName={fileName} host={host} />
+      )}
       {counts.bad === 0 || writes === null ? null : (
         <label className="bw-table-check">
           <input

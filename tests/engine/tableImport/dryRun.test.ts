@@ -37,7 +37,7 @@ describe('a dry run', () => {
       { cells: { id: 'C-2', thread: 'M10' } },
     ];
     const { counts, ready, refusals, columns } = tried(grid, { kept });
-    expect(counts).toEqual({ rows: 4, add: 1, change: 1, same: 1, bad: 1 });
+    expect(counts).toEqual({ rows: 4, add: 1, change: 1, same: 1, bad: 1, badCells: 2 });
     expect(ready.map(({ key, outcome }) => [key, outcome])).toEqual([
       ['C-1', 'same'],
       ['C-2', 'change'],
@@ -62,6 +62,13 @@ describe('a dry run', () => {
     const grid = csv(exactCsvText(head, rows));
     expect(tried(grid, { piece: 1 })).toEqual(tried(grid, { piece: 1000 }));
     expect(tried(grid).counts).toMatchObject({ add: 42, bad: 8 });
+  });
+
+  it('counts every bad cell, and tells a hundred thousand of them', () => {
+    const rows = Array.from({ length: 40_000 }, (_, at) => [`C-${at}`, 'x', '5', '6', '', '']);
+    const { counts, refusals } = tried(csv(exactCsvText(head, rows)), { piece: 5000 });
+    expect(counts).toMatchObject({ bad: 40_000, badCells: 120_000 });
+    expect(refusals).toHaveLength(100_000);
   });
 
   it('keeps columns nothing reads under the file’s names, and apart from ours', () => {

@@ -174,7 +174,9 @@ describe('the number of a day', () => {
 describe('a workbook written', () => {
   it('gives back every text as it was, with no formula in it', () => {
     const cell = fc.oneof(fc.string({ unit: 'grapheme', minLength: 1 }), fc.string({ unit: 'binary', minLength: 1 }));
-    const sound = cell.map((text) => text.toWellFormed()).filter((text) => text.trim() !== '');
+    const sound = cell
+      .map((text) => text.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '\ufffd'))
+      .filter((text) => text.trim() !== '');
     fc.assert(
       fc.property(fc.array(fc.tuple(sound, sound), { minLength: 1, maxLength: 20 }), (rows) => {
         const bytes = workbookBytes(['a', 'b'], rows, 'x');
