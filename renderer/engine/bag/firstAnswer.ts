@@ -56,6 +56,7 @@ function flowColumns({ groups, standing }: ReducedWork): number {
   );
 }
 
+/** So many columns the flows of these ways take. */
 export function columnsOf({ tools, ladders }: Ways): number {
   return tools.length + ladders.reduce((sum, { rungs, chains }) => sum + rungs.flat().length + chains.length, 0);
 }

@@ -1,8 +1,10 @@
 import type { ResolvedExtension, ResolvedSocket, ResolvedTool } from '../plan/resolved.ts';
 import { atLeast } from '../tolerance.ts';
 import { resetAngleDeg } from '../turning/index.ts';
-import type { Chain, Link } from './chains.ts';
-import { chainsFor, chainStock } from './chains.ts';
+import type { Chain } from './chains.ts';
+import type { Link } from './chainStock.ts';
+import { chainsFor } from './chains.ts';
+import { chainStock } from './chainStock.ts';
 import { socketServes, strict, swings, toolServes } from './serves.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
 

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { planFrom, readPlan } from '../../../renderer/engine/plan/readPlan.ts';
 import type { ResolvedExtension, ResolvedPlan } from '../../../renderer/engine/plan/resolved.ts';
-import { chainsFor, chainStock } from '../../../renderer/engine/stack/chains.ts';
+import { chainsFor } from '../../../renderer/engine/stack/chains.ts';
+import { chainStock } from '../../../renderer/engine/stack/chainStock.ts';
 import { checkStack } from '../../../renderer/engine/stack/checkStack.ts';
 import { lightestStacks } from '../../../renderer/engine/stack/lightest.ts';
 import { inOrder } from '../../../renderer/engine/stack/order.ts';

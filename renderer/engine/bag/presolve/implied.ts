@@ -1,4 +1,5 @@
-import type { Chain, Link } from '../../stack/chains.ts';
+import type { Chain } from '../../stack/chains.ts';
+import type { Link } from '../../stack/chainStock.ts';
 import type { Ladder, Ways } from '../../stack/ways.ts';
 import { turns } from '../../stack/ways.ts';
 import type { StepGroup } from '../outingWork.ts';

@@ -1,4 +1,4 @@
-import type { Link } from '../../stack/chains.ts';
+import type { Link } from '../../stack/chainStock.ts';
 import type { Ways } from '../../stack/ways.ts';
 import type { Counts } from '../counts.ts';
 import { addedUp, mostOf } from '../counts.ts';
