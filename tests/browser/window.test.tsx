@@ -6,6 +6,7 @@ import { readPlan } from '../../renderer/engine/plan/readPlan.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import { allCommands } from '../../renderer/features/palette/commands.ts';
 import type { Deeds } from '../../renderer/features/palette/commands.ts';
+import { recordCommands } from '../../renderer/features/asrun/recordAsking.ts';
 import { bagCommands } from '../../renderer/features/bag/bagCommands.ts';
 import { benchCommands } from '../../renderer/features/bench/benchCommands.ts';
 import { handbookCommands } from '../../renderer/features/handbook/handbookCommands.ts';
@@ -117,6 +118,7 @@ describe('the palette', () => {
     ...taskCommands({ hasTask: true, place: { at: 'first' } }),
     ...bagCommands({ hasTask: true, hasResult: true, planning: false, place: { at: 'bag' } }),
     ...calloutCommands(true),
+    ...recordCommands(true),
     ...catalogCommands(),
     ...handbookCommands(),
     ...benchCommands({ at: 'first' }),

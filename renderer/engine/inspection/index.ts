@@ -1,7 +1,7 @@
 /** The inspector's desk: callouts of a kept list or a file, judged row by row, looked at, and what a person decided about them. */
 export { acceptanceOf, countOpen } from './acceptance.ts';
 export { cellNamed, columnNamed } from './cellNamed.ts';
-export { JudgedTable, tableRefusal, type TableSource } from './judgeTable.ts';
+export { JudgedTable, tableRefusal } from './judgeTable.ts';
 export { JudgedRecords } from './judgedRecords.ts';
 export { bandOfCells } from './lineOf.ts';
 export { orderOf } from './orderOf.ts';
