@@ -114,6 +114,15 @@ describe('numbers of the bench', () => {
     expect((proof?.preloadN ?? 0) / 33_700).toBeCloseTo(1, 2);
   });
 
+  it('calls no preload conforming that the fastener does not bear, whatever was asked', () => {
+    // 60 N·m at K = 0.2 are 30 kN, with ± 25 % up to 37.5 kN: over the proof load of M10, 8.8, 33.6 kN (580 MPa · 58 mm²).
+    const asked = { ...{ thread: 'M10', strength: '8.8', by: 'nutFactor', k: '0.2', target: 'torque' }, scatter: '25' };
+    const at = (torque: string) =>
+      answerOf('preload', { ...asked, torqueMin: torque, torqueMax: torque, preloadMin: '10 kN' }).state;
+    expect(at('60 N·m')).toEqual({ mark: 'nonconforming-over', text: 'Greatest preload past the proof load' });
+    expect(at('53 N·m')).toEqual({ mark: 'conforming' });
+  });
+
   it('turns a preload into a torque: T = K D F, 0.2 · 10 mm · 20 kN is 40 N·m', () => {
     const answer = answerOf('preload', {
       thread: 'M10',

@@ -198,7 +198,7 @@ function askedLimits(typed: Typed): Asked {
 }
 
 function stateOf(
-  { preloadN }: JointResult,
+  { preloadN, proofShare, yieldShare }: JointResult,
   { minN, maxN }: Asked,
   force: (newtons: number) => string,
 ): NonNullable<BenchAnswer['state']> | null {
@@ -207,6 +207,10 @@ function stateOf(
   const slack = 1e-9 * preloadN.max;
   if (short > slack) return { mark: 'nonconforming-under', text: `Least preload ${force(short)} short` };
   if (over > slack) return { mark: 'nonconforming-over', text: `Greatest preload ${force(over)} over` };
+  // Within what was asked, and yet more than the fastener bears.
+  if ((proofShare?.max ?? 0) > 1 + 1e-9)
+    return { mark: 'nonconforming-over', text: 'Greatest preload past the proof load' };
+  if ((yieldShare?.max ?? 0) > 1 + 1e-9) return { mark: 'nonconforming-over', text: 'Greatest preload past yield' };
   return { mark: 'conforming' };
 }
 
