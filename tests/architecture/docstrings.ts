@@ -3,7 +3,20 @@ import { dirname } from 'node:path';
 import ts from 'typescript';
 
 /** Folders that read, keep, arrange and search. In all others a value is computed. */
-const arranging = new Set(['bag', 'bagMap', 'callout', 'handbook', 'json', 'outing', 'plan', 'records', 'sheet', 'stack', 'tableImport']);
+const arranging = new Set([
+  'bag',
+  'bagMap',
+  'callout',
+  'handbook',
+  'inspection',
+  'json',
+  'outing',
+  'plan',
+  'records',
+  'sheet',
+  'stack',
+  'tableImport',
+]);
 
 const unitInName = /[a-z0-9](?:Nm|N|Mm|Mm2|MPa|Kg|Deg|L|S|In|In2|PerInch|PerMm|NPerMm|Turns)$/;
 

@@ -172,6 +172,7 @@ function ofKept({ columns, rows: typed }: Extract<TableSource, { rows: unknown }
   return { rows, columns: [...columns], opened: openCallouts({ content: text }) };
 }
 
+/** What is refused of a kept row without a single cell. */
 export function emptyRow(row: number): Refusal {
   return { code: 'missing-field', message: 'nothing is typed in this row', row };
 }
@@ -205,6 +206,7 @@ function ofFile({ name, content }: Extract<TableSource, { content: unknown }>): 
   };
 }
 
+/** What was refused, by the line it stands on. */
 export function grouped(refusals: readonly Refusal[]): Map<number, Refusal[]> {
   const byRow = new Map<number, Refusal[]>();
   for (const refusal of refusals) {
