@@ -30,11 +30,12 @@ import { useOpenForm } from '../task/useOpenForm.ts';
 import { AsRunForm } from './AsRunForm.tsx';
 import { AsRunPane } from './AsRunPane.tsx';
 import { AsRunTable } from './AsRunTable.tsx';
-import { FileNotes, NothingShown } from './FileNotes.tsx';
+import { FileName, FileNotes, NothingShown } from './FileNotes.tsx';
 import { ListChoice } from './ListChoice.tsx';
 import { NoRecords } from './NoRecords.tsx';
 import { patternOf } from './patternOf.ts';
 import { bringRecordsIn, judgeAgainst, recordName, withdrawAcceptance } from './recordActs.ts';
+import { RecordDeeds } from './RecordDeeds.tsx';
 import { RecordDialogs } from './RecordDialogs.tsx';
 import type { AcceptingRecord, RecordQuestion } from './RecordDialogs.tsx';
 import { recordAsking } from './recordAsking.ts';
@@ -97,7 +98,17 @@ export function AsRunSheet(props: AsRunSheetProps) {
   const searched = useDeferredValue(view);
   const places = useOrder(desk, of, state, searched);
   const { open, leaveAsked, show, guarded, stay, left } = useOpenForm<OpenedForm>();
-  const keepFile = useKeepFile({ desk, of, state, name: file ?? '', lists, task: atHand.id, person, against });
+  const keepFile = useKeepFile({
+    desk,
+    of,
+    state,
+    name: file ?? '',
+    lists,
+    task: atHand.id,
+    person,
+    against,
+    onKept: onCloseFile,
+  });
   const [fileKey, setFileKey] = useState<string | null>(null);
   const [tool, setTool] = useState<string | null>(null);
   const [chosen, setChosen] = useState(none);
@@ -111,8 +122,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
 
   const byKey = useMemo(() => new Map(rows.map((row) => [row.id, row])), [rows]);
-  const lines = state?.lines ?? [];
-  const judged = state?.judged ?? null;
+  const { lines = [], judged = null } = state ?? {};
   const first = places === null ? lines[0] : lines[places[0] ?? -1];
   const wanted = isFile ? fileKey : record !== null && byKey.has(record) ? record : null;
   const handKey = wanted ?? first?.key ?? null;
@@ -177,15 +187,11 @@ export function AsRunSheet(props: AsRunSheetProps) {
   });
   const openRow = useStable((_key: string) => heading.current?.focus());
   const editRow = useStable((key: string) => edit(byKey.get(key)));
-  const chooseRows = useStable((next: ReadonlySet<string>) => setChosen(next));
-  const askRemove = useStable(() => {
-    if (!isFile) setAsked('remove');
-  });
+  const askRemove = useStable(() => setAsked(isFile ? null : 'remove'));
   const paste = useStable((text: string) => {
     const bytes = pastedTable(text);
     if (bytes !== null) guarded(() => onOpenFile('Pasted rows', bytes));
   });
-  const refusedDrawing = (error: unknown): void => session.refuse('The drawing', refusalOf(error));
 
   const chooseFile = (
     <ChooseFile label={isFile ? 'Judge another file…' : 'Judge a file…'} onOpen={onOpenFile} asks={fileInput} />
@@ -260,7 +266,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
         onRemove={askRemove}
         onPaste={paste}
         chosen={isFile ? none : chosen}
-        onChoose={isFile ? undefined : chooseRows}
+        onChoose={isFile ? undefined : setChosen}
         empty={<NothingShown state={state} file={file} isPlain={isPlainView(view)} />}
       />
       <JudgedFoot state={state} onCancel={isFile ? () => desk.cancel() : undefined} />
@@ -302,17 +308,12 @@ export function AsRunSheet(props: AsRunSheetProps) {
           headingRef={heading}
           deeds={
             inHand === undefined ? null : (
-              <>
-                <Button size="xs" aria-keyshortcuts="F2" onClick={() => edit(inHand)}>
-                  Edit
-                </Button>
-                <Button size="xs" onClick={() => copy(inHand)}>
-                  Copy
-                </Button>
-                <Button size="xs" aria-keyshortcuts="Delete" onClick={() => setAsked('remove')}>
-                  Remove{marked.length > 1 ? ` ${marked.length}` : ''}…
-                </Button>
-              </>
+              <RecordDeeds
+                marked={marked.length}
+                onEdit={() => edit(inHand)}
+                onCopy={() => copy(inHand)}
+                onRemove={() => setAsked('remove')}
+              />
             )
           }
           {...(inHand === undefined
@@ -324,7 +325,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
           onSelect={take}
           onTool={setTool}
           onSave={(saved) => host.saveFile(saved)}
-          onRefused={refusedDrawing}
+          onRefused={(error) => session.refuse('The drawing', refusalOf(error))}
         />
       )}
     </div>
@@ -346,10 +347,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
       >
         {isFile ? (
           <>
-            <b className="bw-callouts-file" title={file}>
-              {file}
-            </b>
-            <span className="bw-second">judged, not kept</span>
+            <FileName name={file} />
             {keepFile.button}
             {chooseFile}
             <Button onClick={onCloseFile}>Close {file === 'Pasted rows' ? 'the pasted rows' : 'the file'}</Button>

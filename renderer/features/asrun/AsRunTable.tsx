@@ -37,7 +37,7 @@ const heads: readonly GridColumn[] = [
   { key: 'running', label: 'Running', width: '92px', end: true, wideOnly: true },
   { key: 'breakaway', label: 'Breakaway', width: '98px', end: true, wideOnly: true },
   { key: 'serial', label: 'Serial', width: 'minmax(64px, 92px)', wideOnly: true },
-  { key: 'state', label: 'Decision', width: 'minmax(142px, 210px)' },
+  { key: 'state', label: 'Decision', width: 'minmax(196px, 210px)' },
   { key: 'findings', label: 'Findings', width: '76px', end: true },
 ];
 
@@ -73,7 +73,11 @@ export const AsRunTable = memo(function AsRunTable(props: AsRunTableProps) {
   // A column that no record has anything for is not drawn, nor one that there is no room for.
   const held = useMemo(() => {
     const has = (of: 'running' | 'breakaway' | 'serial'): boolean => lines.some((line) => line[of] !== '');
-    return { running: isWide && has('running'), breakaway: isWide && has('breakaway'), serial: has('serial') };
+    return {
+      running: isWide && has('running'),
+      breakaway: isWide && has('breakaway'),
+      serial: isWide && has('serial'),
+    };
   }, [lines, isWide]);
   const columns = useMemo(
     () =>

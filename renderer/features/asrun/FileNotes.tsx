@@ -68,3 +68,14 @@ export function NothingShown({
   if ((state?.lines ?? []).length === 0) return <p>This list has no records yet.</p>;
   return <p>No record is as asked for. {isPlain ? '' : 'Show all brings the others back.'}</p>;
 }
+
+export function FileName({ name }: { name: string }) {
+  return (
+    <>
+      <b className="bw-callouts-file" title={name}>
+        {name}
+      </b>
+      <span className="bw-second">judged, not kept</span>
+    </>
+  );
+}

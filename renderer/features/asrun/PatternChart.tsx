@@ -26,9 +26,21 @@ const stateOf = (line: AsRunLine | null): string => (line === null ? 'No record'
 
 const turnsText = (turns: string): string => (turns === '' || /[^\d.,\s]/.test(turns) ? turns : `${turns} turns`);
 
+/** More stand over each other. */
+const drawnMost = 24;
+/** From so many on only what is not conforming has its words beside it; the table has them all. */
+const denseFrom = 11;
+
 /** A fastener pattern with what was recorded of each position, how it was judged, and the order they were tightened in. */
 export function PatternChart(props: PatternChartProps) {
   const { lines, order, pattern, title, units, selected, onSelect, onSave, onRefused } = props;
+  const count = new Set([...order, ...lines.map(({ position }) => position)]).size;
+  if (count > drawnMost)
+    return (
+      <p className="bw-second">
+        The {count} positions of {title} are more than a chart can show side by side; the table has them all.
+      </p>
+    );
   const known = patternLayout({ lines, order, pattern }, 640);
   const hasOrder = order.length > 0;
   return (
@@ -112,7 +124,7 @@ function Drawing({ layout, widthPx, title, units, selected, onSelect }: DrawingP
           key={one.position}
           one={one}
           units={units}
-          isDense={positions.length > 14}
+          isDense={positions.length >= denseFrom}
           isSelected={one.line !== null && one.line.key === selected}
           isStop={one === stop}
           onSelect={onSelect}
@@ -159,7 +171,7 @@ function Position(props: {
         </g>
       )}
       <text className="bw-pattern-state" x={px} y={py + 34} textAnchor="middle">
-        {stateOf(line)}
+        {isDense && line?.state === 'conforming' && !line.reopened ? '' : stateOf(line)}
       </text>
       {words.map((text, at) =>
         text === '' ? null : (

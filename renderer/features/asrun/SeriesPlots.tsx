@@ -45,6 +45,7 @@ export function SeriesPlots({ lines, series, wearMethod, units, onSave, onRefuse
   const broke = readings.filter(({ breakawayNm }) => breakawayNm !== null);
   const points = breakawayLine(broke.map(({ cycle, breakawayNm }) => ({ cycle, breakawayNm: breakawayNm ?? 0 })));
   const minimumNm = series?.minimumNm ?? last.breakawayMinNm;
+  if (readings.length === 0 && seated.length < 2) return null;
   const of = last.seatingNm === last.finalNm ? 'final torque' : 'seating torque';
   return (
     <section className="bw-callout-part bw-series" aria-label={`${title} over its cycles`}>

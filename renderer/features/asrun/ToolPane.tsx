@@ -79,7 +79,9 @@ export function ToolPane(props: ToolPaneProps) {
         />
         <datalist id="bw-known-serials">
           {serials.map((one) => (
-            <option key={one} value={one} />
+            <option key={one} value={one}>
+              {one}
+            </option>
           ))}
         </datalist>
         {traced.length === 0 ? null : (

@@ -25,10 +25,14 @@ interface Judged {
   task: string;
   person: string;
   against: CalloutList | null;
+  /** The file is not wanted any more. */
+  onKept: () => void;
 }
 
 /** The way from a judged file to a list that is kept: all rows that can be read, or none. */
-export function useKeepFile({ desk, of, state, name, lists, task, person, against }: Judged): { button: ReactNode } {
+export function useKeepFile({ desk, of, state, name, lists, task, person, against, onKept }: Judged): {
+  button: ReactNode;
+} {
   const store = useStore();
   const session = useSession();
   const [keeping, setKeeping] = useState(false);
@@ -53,7 +57,7 @@ export function useKeepFile({ desk, of, state, name, lists, task, person, agains
         ...(against === null ? {} : { callouts: against.id }),
       };
       await store.commit(addList(list, rows, store.newId));
-      desk.forget(of);
+      onKept();
       goTo({ at: 'asrun', list: list.id }, 'replace');
     } catch (error) {
       session.refuse(name, refusalOf(error));

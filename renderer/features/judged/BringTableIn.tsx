@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Host } from '../../../shared-types/host.ts';
 import type { CalloutList, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
@@ -24,11 +25,13 @@ export interface BringTableInProps<L extends CalloutList> {
   /** The list that holds the rows now. */
   onBrought: (list: string) => void;
   onClose: () => void;
+  /** Asked above the table. */
+  children?: ReactNode;
 }
 
 /** A spreadsheet's table on its way into a list: mapped, tried out whole, then kept in one act. */
 export function BringTableIn<L extends CalloutList>(props: BringTableInProps<L>) {
-  const { target, context, list, lists, kept, newList, host, bringIn, onBrought, onClose } = props;
+  const { target, context, list, lists, kept, newList, host, bringIn, onBrought, onClose, children } = props;
   const store = useStore();
   const { words, key } = importTargets[target];
   return (
@@ -37,6 +40,7 @@ export function BringTableIn<L extends CalloutList>(props: BringTableInProps<L>)
       onClose={onClose}
       className="bw-import"
     >
+      {children}
       <TableImport
         target={target}
         context={context}

@@ -1,5 +1,7 @@
+import { rowsMost } from '../../../shared-types/records/judgedLists.ts';
 import type { AcceptedFinding, CalloutList, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
 import { cellNamed, columnNamed } from '../../engine/inspection/index.ts';
+import { RefusedError } from '../../engine/errors.ts';
 import type { Act, Proposal } from '../../store/store.ts';
 
 export type Cells = Record<string, string>;
@@ -79,6 +81,12 @@ export function listActs<L extends CalloutList>(of: ListKind<L>) {
       const to = held ?? { id: newId(), rev: 0, list: list.id, position: last };
       proposals.push(put({ ...to, cells: own.cells }));
     }
+    const held = new Set(kept.map(({ id }) => id));
+    const count = kept.length + proposals.filter((proposal) => 'put' in proposal && !held.has(proposal.put.id)).length;
+    if (count > rowsMost) {
+      const message = `The list would hold ${count} ${many}; at most ${rowsMost} are kept. A longer CSV file can be judged without being kept.`;
+      throw new RefusedError({ code: 'too-large', message, value: count });
+    }
     const lists = isNewList ? [of.putList({ ...list, columns })] : withColumns(list, columns);
     return {
       action: `add-${many}`,
@@ -149,7 +157,7 @@ export function listActs<L extends CalloutList>(of: ListKind<L>) {
   }
 
   function withdrawAcceptance(row: KeptCallout, finding: AcceptedFinding): Act {
-    const left = (row.accepted ?? []).filter((one) => one !== finding);
+    const left = (row.accepted ?? []).filter((accepted) => accepted !== finding);
     const { accepted: _gone, ...rest } = row;
     return {
       action: 'withdraw-acceptance',

@@ -58,7 +58,7 @@ describe('the records of a file', () => {
   });
 
   it('are looked at with their series and their callout', () => {
-    const [row] = table.judgedRows(0, table.count).filter(({ cells }) => cells['callout'] === 'b4-coupling');
+    const row = table.judgedRows(0, table.count).find(({ cells }) => cells['callout'] === 'b4-coupling');
     const look = table.look(row?.key ?? '');
     expect(look?.series?.position).toBe(row?.cells['position']);
     expect(look?.callout['locking']).toBe('MIL-DTL-45916C');
