@@ -10,7 +10,7 @@ import { countOf } from '../steps/words.ts';
 import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
 import { acceptFinding, removeCallouts, removeList, renameList } from './calloutActs.ts';
 
-export type CalloutQuestion = 'remove' | 'remove-list' | 'rename';
+export type CalloutQuestion = 'remove' | 'remove-list' | 'rename' | 'import' | 'import-new';
 export interface Accepting {
   finding: Finding;
   of: KeptCallout;

@@ -18,12 +18,12 @@ import { useOpenForm } from '../task/useOpenForm.ts';
 import { countOf } from '../steps/words.ts';
 import type { ReportHeading } from '../report/report.ts';
 import { useStable } from '../catalog/useStable.ts';
-import { addList, withdrawAcceptance } from './calloutActs.ts';
+import { addList, bringCalloutsIn, withdrawAcceptance } from './calloutActs.ts';
 import { calloutAsking } from './calloutAsking.ts';
 import { CalloutDialogs } from './CalloutDialogs.tsx';
 import type { Accepting, CalloutQuestion } from './CalloutDialogs.tsx';
 import { CalloutForm } from './CalloutForm.tsx';
-import { CalloutImport } from './CalloutImport.tsx';
+import { BringTableIn } from '../judged/BringTableIn.tsx';
 import { CalloutReport } from './CalloutReport.tsx';
 import { CalloutPane } from './CalloutPane.tsx';
 import { JudgedBar } from '../judged/JudgedBar.tsx';
@@ -79,7 +79,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const searched = useDeferredValue(view);
   const places = useOrder(desk, of, state, searched);
   const { open, leaveAsked, show, guarded, stay, left } = useOpenForm<OpenedForm>();
-  const [over, setOver] = useState<'import' | 'report' | null>(null);
+  const [over, setOver] = useState<'report' | null>(null);
   const [chosen, setChosen] = useState(none);
   const [asked, setAsked] = useState<CalloutQuestion | null>(null);
   const [accepting, setAccepting] = useState<Accepting | null>(null);
@@ -153,7 +153,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
     if (wish === 'add') add();
     else if (wish === 'find') search.current?.focus();
     else if (wish === 'open-file') fileInput.current?.click();
-    else if (wish === 'import') guarded(() => setOver('import'));
+    else if (wish === 'import') guarded(() => setAsked('import'));
     else if (wish === 'report') guarded(() => setOver('report'));
     else void guarded(() => void takeSteps());
   });
@@ -173,7 +173,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
     if (bytes !== null) guarded(() => onOpenFile('Pasted rows', bytes));
   });
 
-  const importTable = <Button onClick={() => guarded(() => setOver('import'))}>Import…</Button>;
+  const importTable = <Button onClick={() => guarded(() => setAsked('import'))}>Import…</Button>;
   const chooseFile = <ChooseFile label="Judge a file…" onOpen={onOpenFile} asks={fileInput} />;
   const form =
     open === null ? null : (
@@ -193,19 +193,32 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         }}
       />
     );
-  if (over === 'import')
-    return (
-      <CalloutImport
-        taskId={atHand.id}
-        list={list}
-        rows={rows}
-        person={person}
+  const importing =
+    asked !== 'import' && asked !== 'import-new' ? null : (
+      <BringTableIn
+        key={asked}
+        target="callouts"
+        list={asked === 'import' ? list : null}
+        lists={lists}
+        kept={asked === 'import' ? rows : []}
+        newList={({ name, columns, from }) => ({ ...newList(name, columns), from })}
         host={host}
-        onClose={(into) => {
-          setOver(null);
-          if (into !== null) goTo({ at: 'callouts', list: into }, 'replace');
-        }}
-      />
+        bringIn={bringCalloutsIn}
+        onBrought={(id) => goTo({ at: 'callouts', list: id }, 'replace')}
+        onClose={() => setAsked(null)}
+      >
+        {list === null ? null : (
+          <NativeSelect
+            label="Into which list"
+            data={[
+              { value: 'import', label: list.name },
+              { value: 'import-new', label: 'A new list' },
+            ]}
+            value={asked}
+            onChange={({ currentTarget }) => setAsked(currentTarget.value === 'import' ? 'import' : 'import-new')}
+          />
+        )}
+      </BringTableIn>
     );
   if (over === 'report' && list !== null && state?.judged != null)
     return (
@@ -225,6 +238,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
     return (
       <div className="bw-pane-detail" onPaste={(event) => paste(event.clipboardData.getData('text/plain'))}>
         {notice}
+        {importing}
         {form ?? (
           <NoCallouts steps={steps.length} onTakeSteps={() => void takeSteps()} onAdd={add}>
             {importTable}
@@ -340,6 +354,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         </Button>
       </JudgedBar>
       <div className="bw-split bw-callouts-split">{stacked ? [beside, table] : [table, beside]}</div>
+      {importing}
       <CalloutDialogs
         asked={asked}
         accepting={accepting}

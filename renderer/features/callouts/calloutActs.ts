@@ -7,6 +7,7 @@ export type { Cells } from '../judged/listActs.ts';
 /** What is done to lists of callouts. */
 export const {
   addList,
+  bringIn: bringCalloutsIn,
   addRow: addCallout,
   editRow: editCallout,
   removeRows: removeCallouts,
