@@ -29,12 +29,12 @@ export interface CalloutTableProps {
 }
 
 const heads: readonly GridColumn[] = [
-  { key: 'id', label: 'Callout', width: 'minmax(60px, 1.2fr)' },
-  { key: 'thread', label: 'Thread', width: 'minmax(64px, 1fr)' },
-  { key: 'torque', label: 'Torque', width: 'minmax(112px, 150px)', end: true },
-  { key: 'tool', label: 'Tool in the aim', width: '122px', wideOnly: true },
-  { key: 'state', label: 'Decision', width: 'minmax(128px, 150px)' },
-  { key: 'findings', label: 'Findings', width: '92px', end: true },
+  { key: 'id', label: 'Callout', width: 'minmax(56px, 1fr)' },
+  { key: 'thread', label: 'Thread', width: 'minmax(64px, 1.2fr)' },
+  { key: 'torque', label: 'Torque', width: '132px', end: true },
+  { key: 'tool', label: 'Tool in the aim', width: '120px', wideOnly: true },
+  { key: 'state', label: 'Decision', width: '136px' },
+  { key: 'findings', label: 'Findings', width: '88px', end: true },
 ];
 const unsorted = new Set(['tool']);
 
