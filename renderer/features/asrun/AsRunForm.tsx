@@ -17,8 +17,11 @@ function judgedAmong(
   others: readonly KeptAsRun[],
   beside: AsRunBeside,
 ): ReturnType<RowFormKind['judge']> {
-  const callout = cellNamed(cells, 'callout');
-  const near = others.filter((other) => cellNamed(other.cells, 'callout') === callout);
+  const same = (other: KeptAsRun, ...names: string[]): boolean =>
+    names.every((name) => cellNamed(other.cells, name) === cellNamed(cells, name));
+  const near = others.filter(
+    (other) => same(other, 'callout') && (same(other, 'position') || same(other, 'cycle', 'pass')),
+  );
   const rows = [...near.map(({ id, cells: own }) => ({ key: id, cells: own })), { key: 'typed', cells }];
   const columns = [
     ...new Set(['callout', 'position', 'cycle', 'final', ...rows.flatMap((row) => Object.keys(row.cells))]),

@@ -10,6 +10,7 @@ import type { Fault } from '../../components/RecordForm/faultFields.ts';
 import { RecordForm } from '../../components/RecordForm/RecordForm.tsx';
 import { useRecordForm } from '../../components/RecordForm/useRecordForm.ts';
 import type { RecordFormState } from '../../components/RecordForm/useRecordForm.ts';
+import { RefusedError } from '../../engine/errors.ts';
 import { cellNamed, tableRefusal } from '../../engine/inspection/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { overKept } from '../../store/overKept.ts';
@@ -92,7 +93,16 @@ export function RowForm(props: RowFormProps & { kind: RowFormKind }) {
     faultsOf,
   });
   const settled = useDeferredValue(form.draft);
-  const row = faultsOf(settled).length > 0 ? null : judge(cellsOf(settled, columns, others)).row;
+  const row = useMemo(() => {
+    try {
+      const judged = judge(cellsOf(settled, columns, others));
+      return judged.refusals.length > 0 ? null : judged.row;
+    } catch (error) {
+      // What the table as a whole is refused for is told at its field.
+      if (error instanceof RefusedError) return null;
+      throw error;
+    }
+  }, [settled, judge, columns, others]);
   const save = (over: Parameters<typeof overKept>[1]): Promise<unknown> =>
     store.commit(overKept(act(cellsOf(form.draft, columns, others)), over));
   return (
