@@ -10,6 +10,7 @@ import { patternLayout } from './patternLayout.ts';
 import type { DrawnPosition, PatternData, PatternLayout } from './patternLayout.ts';
 import { recordStateWords } from './RecordMark.tsx';
 import { typedTorque } from './recordWords.ts';
+import { oneUnit } from '../callouts/torqueWords.ts';
 import './pattern.css';
 
 export interface PatternChartProps extends PatternData {
@@ -28,8 +29,6 @@ const turnsText = (turns: string): string => (turns === '' || /[^\d.,\s]/.test(t
 
 /** More stand over each other. */
 const drawnMost = 24;
-/** From so many on only what is not conforming has its words beside it; the table has them all. */
-const denseFrom = 11;
 
 /** A fastener pattern with what was recorded of each position, how it was judged, and the order they were tightened in. */
 export function PatternChart(props: PatternChartProps) {
@@ -124,7 +123,7 @@ function Drawing({ layout, widthPx, title, units, selected, onSelect }: DrawingP
           key={one.position}
           one={one}
           units={units}
-          isDense={positions.length >= denseFrom}
+          isDense={layout.isDense}
           isSelected={one.line !== null && one.line.key === selected}
           isStop={one === stop}
           onSelect={onSelect}
@@ -152,13 +151,14 @@ function Position(props: {
   const { one, units, isDense, isSelected, isStop, onSelect } = props;
   const { position, px, py, line, asked, recorded } = one;
   const state = stateOf(line);
-  const torque = line === null ? '' : typedTorque(line.final, units);
+  const torque = line === null ? '' : typedTorque(line.final, oneUnit(units));
   const turns = turnsText(line?.turns ?? '');
   const isOff = asked !== null && recorded !== null && asked !== recorded;
   const order = asked === null ? '' : `order ${asked}${recorded === null ? '' : isOff ? `, was ${recorded}` : ''}`;
   const said = [`Position ${position}`, state, torque, turns, order].filter((part) => part !== '').join(', ');
   const mark = line === null ? null : marks[line.state];
-  const words = isDense ? [] : [[torque, turns].filter((part) => part !== '').join(' · '), order];
+  const words = isDense ? [] : [torque, turns, order];
+  const wordsAt = [48, 62, -28];
   const inner = (
     <>
       <circle className={line === null ? 'bw-pattern-none' : 'bw-pattern-place'} cx={px} cy={py} r="21" />
@@ -175,7 +175,7 @@ function Position(props: {
       </text>
       {words.map((text, at) =>
         text === '' ? null : (
-          <text key={at} className="bw-pattern-small" x={px} y={at === 0 ? py + 48 : py - 28} textAnchor="middle">
+          <text key={at} className="bw-pattern-small" x={px} y={py + (wordsAt[at] ?? 0)} textAnchor="middle">
             {text}
           </text>
         ),

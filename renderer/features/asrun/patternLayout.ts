@@ -21,6 +21,8 @@ export interface PatternLayout {
   scale: number | null;
   /** Why it is not to scale. */
   why: string | null;
+  /** Too near for words beside each. */
+  isDense: boolean;
   heightPx: number;
 }
 
@@ -32,7 +34,9 @@ export interface PatternData {
 }
 
 /** Room for the words beside a position. */
-const [marginX, marginY] = [92, 54];
+const [marginX, marginY] = [70, 54];
+/** Words of positions nearer than this would stand over each other. */
+const wordsPx = 96;
 const ringMost = 170;
 
 /** Names by their numbers: 9 before 10. */
@@ -74,8 +78,17 @@ export function patternLayout({ lines, order, pattern }: PatternData, widthPx: n
     })),
     scale: why === null ? per : null,
     why,
-    heightPx: 2 * marginY + (high - low) * per + 16,
+    isDense: nearestOf(places) * per < wordsPx,
+    heightPx: 2 * marginY + (high - low) * per + 32,
   };
+}
+
+/** How near the two nearest positions lie; of one alone, nothing is near. */
+function nearestOf(places: readonly { x: number; y: number }[]): number {
+  let nearest = Number.POSITIVE_INFINITY;
+  for (const [at, one] of places.entries())
+    for (const other of places.slice(at + 1)) nearest = Math.min(nearest, Math.hypot(one.x - other.x, one.y - other.y));
+  return nearest;
 }
 
 interface Places {

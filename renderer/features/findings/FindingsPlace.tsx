@@ -28,7 +28,7 @@ import { Unread } from '../task/SheetState.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { cellNamed } from '../../engine/inspection/index.ts';
 import { FindingTable } from './FindingTable.tsx';
-import { findingLines, shownFindings } from './openFindings.ts';
+import { decisionCounts, findingLines, shownFindings } from './openFindings.ts';
 import type { FindingView, FoundLine } from './openFindings.ts';
 import { TaskReport } from './TaskReport.tsx';
 import { useTaskFindings } from './useTaskFindings.ts';
@@ -70,10 +70,11 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
   const heading = useRef<HTMLHeadingElement>(null);
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
   const searched = useDeferredValue(view);
-  const lines = useMemo(() => {
-    const kept = new Map([...callouts.rows, ...records.rows]);
-    return findingLines(found?.lists ?? [], kept);
-  }, [found, callouts.rows, records.rows]);
+  const lines = useMemo(
+    () => findingLines(found?.lists ?? [], (key) => callouts.rows.get(key) ?? records.rows.get(key)),
+    [found, callouts.rows, records.rows],
+  );
+  const counts = useMemo(() => decisionCounts(found?.lists ?? []), [found]);
   const shown = useMemo(() => shownFindings(lines, searched), [lines, searched]);
   const inHand = lines.find(({ key }) => key === place.row) ?? shown[0] ?? null;
   const select = useStable((key: string) => goTo({ at: 'findings', row: key }, 'replace'));
@@ -86,8 +87,6 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
         Judging callouts and records…
       </p>
     );
-  const judgedRows = found.lists.flatMap((list) => list.rows.map(({ row }) => row?.decision ?? 'unreadable'));
-  const count = (state: (typeof judgedRows)[number]): number => judgedRows.filter((one) => one === state).length;
   const open = lines.filter(({ accepted }) => accepted === null).length;
   if (found.lists.length === 0 && found.waiting === 0)
     return (
@@ -121,19 +120,17 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
         onOpen={openRow}
         empty={
           lines.length === 0 ? (
-            <p>No rule found anything. {judgedRows.length} rows are conforming.</p>
+            <p>No rule found anything: {countOf(counts.conforming, 'row')} conforming.</p>
           ) : (
             <p>No finding is as asked for.</p>
           )
         }
       />
       <footer className="bw-callouts-foot">
-        <StateMark state="conforming" text={`${count('conforming')} conforming`} />
-        <StateMark state="nonconforming" text={`${count('nonconforming')} nonconforming`} />
-        <StateMark state="indeterminate" text={`${count('indeterminate')} indeterminate`} />
-        {count('unreadable') === 0 ? null : (
-          <StateMark state="unreadable" text={`${count('unreadable')} not readable`} />
-        )}
+        <StateMark state="conforming" text={`${counts.conforming} conforming`} />
+        <StateMark state="nonconforming" text={`${counts.nonconforming} nonconforming`} />
+        <StateMark state="indeterminate" text={`${counts.indeterminate} indeterminate`} />
+        {counts.unreadable === 0 ? null : <StateMark state="unreadable" text={`${counts.unreadable} not readable`} />}
       </footer>
     </section>
   );

@@ -1,3 +1,4 @@
+import type { LineState } from '../../../shared-types/inspection.ts';
 import type { Finding, Severity } from '../../../shared-types/judged.ts';
 import type { AcceptedFinding, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
 import { acceptanceOf, cellNamed } from '../../engine/inspection/index.ts';
@@ -33,11 +34,11 @@ export const severityOf = ({ finding }: FoundLine): keyof typeof rank => finding
 /**
  * Every finding of the lists, worst first, those of one severity in the order of their lists; a note decides nothing and is none of them.
  *
- * @param kept - the rows as they are kept, for what was accepted of them
+ * @param keptOf - a row as it is kept, for what was accepted of them
  */
 export function findingLines(
   lists: readonly FoundList[],
-  kept: ReadonlyMap<string, Pick<KeptCallout, 'accepted'>>,
+  keptOf: (key: string) => Pick<KeptCallout, 'accepted'> | undefined,
 ): FoundLine[] {
   const lines: FoundLine[] = [];
   for (const list of lists) {
@@ -53,7 +54,7 @@ export function findingLines(
       }
       for (const finding of row.findings) {
         if (finding.severity === 'note') continue;
-        const accepted = acceptanceOf(finding, kept.get(key)?.accepted ?? []) ?? null;
+        const accepted = acceptanceOf(finding, keptOf(key)?.accepted ?? []) ?? null;
         const own = { key: `${key} ${finding.rule} ${finding.message}`, finding, message: finding.message, accepted };
         lines.push({ ...common, ...own });
       }
@@ -74,4 +75,11 @@ export function shownFindings(lines: readonly FoundLine[], view: FindingView): F
     const text = `${line.id}\n${line.list.name}\n${line.finding?.rule ?? ''}\n${line.message}`.toLowerCase();
     return words.every((word) => text.includes(word));
   });
+}
+
+/** What the rows of some lists are decided to be. */
+export function decisionCounts(lists: readonly FoundList[]): Record<LineState, number> {
+  const counts = { conforming: 0, nonconforming: 0, indeterminate: 0, unreadable: 0 };
+  for (const { rows } of lists) for (const { row } of rows) counts[row?.decision ?? 'unreadable'] += 1;
+  return counts;
 }

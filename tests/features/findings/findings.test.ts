@@ -31,22 +31,22 @@ const taken = {
   ...{ reason: 'Drawing note 7', person: 'S. Quill', at: '2026-05-01T10:00:00Z' },
 };
 
+const keptB = (accepted: (typeof taken)[]) => (key: string) => (key === 'B' ? { accepted } : undefined);
+
 describe('the findings of a task', () => {
   it('stand worst first, what is accepted last, and a row that cannot be read among them', () => {
-    const open = findingLines(lists, new Map());
+    const open = findingLines(lists, () => undefined);
     const ranks = open.map(severityOf);
     expect(ranks.filter((one) => one !== 'query')).toEqual(['reject', 'reject', 'unreadable']);
     expect(ranks.slice(3).every((one) => one === 'query')).toBe(true);
-    const after = findingLines(lists, new Map([['B', { accepted: [taken] }]]));
+    const after = findingLines(lists, keptB([taken]));
     expect(after.at(-1)).toMatchObject({ id: 'B', accepted: { person: 'S. Quill' } });
     const changed = { ...taken, message: 'it said something else' };
-    expect(findingLines(lists, new Map([['B', { accepted: [changed] }]])).every((one) => one.accepted === null)).toBe(
-      true,
-    );
+    expect(findingLines(lists, keptB([changed])).every((one) => one.accepted === null)).toBe(true);
   });
 
   it('are shown as asked for', () => {
-    const lines = findingLines(lists, new Map([['B', { accepted: [taken] }]]));
+    const lines = findingLines(lists, keptB([taken]));
     const of = (view: Partial<Parameters<typeof shownFindings>[1]>) =>
       shownFindings(lines, { text: '', severity: 'all', acceptance: 'all', ...view }).map(({ id }) => id);
     expect(of({ acceptance: 'accepted' })).toEqual(['B']);
