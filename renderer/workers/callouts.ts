@@ -1,9 +1,8 @@
-import type { CalloutLine, CalloutLook, TableJudged } from '../../shared-types/inspection.ts';
+import type { CalloutLine, CalloutLook } from '../../shared-types/inspection.ts';
 import { createTableDesk } from './tableDesk.ts';
-import type { TableDesk, TableState } from './tableDesk.ts';
+import type { TableDesk } from './tableDesk.ts';
 
 export type CalloutDesk = TableDesk<CalloutLine, CalloutLook>;
-export type CalloutTableState = TableState<CalloutLine, TableJudged>;
 
 /** Judges tables of callouts. */
 export function createCalloutDesk(): CalloutDesk {

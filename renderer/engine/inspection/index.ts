@@ -5,6 +5,6 @@ export { JudgedTable, tableRefusal } from './judgeTable.ts';
 export { JudgedRecords } from './judgedRecords.ts';
 export { bandOfCells } from './lineOf.ts';
 export { orderOf } from './orderOf.ts';
-export { knownTools, sameSerial, tracedState, type TracedState } from './tracedTool.ts';
+export { knownTools, sameSerial, tracedState } from './tracedTool.ts';
 export { stepCallouts, stepColumns } from './stepCallouts.ts';
-export { readPattern, type PatternPoint } from './readPattern.ts';
+export { readPattern } from './readPattern.ts';

@@ -25,7 +25,7 @@ const columns: GridColumn[] = [
   { key: 'accepted', label: 'Accepted by', width: 'minmax(84px, 110px)' },
 ];
 
-export function FindingMark({ line }: { line: FoundLine }) {
+function FindingMark({ line }: { line: FoundLine }) {
   const { finding } = line;
   if (finding === null) return <StateMark state="unreadable" />;
   if (finding.rule === 'tool-found-out' && line.accepted === null)
