@@ -7,6 +7,7 @@ import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { cellNamed, sameSerial } from '../../engine/inspection/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { placeAddress } from '../../store/place.ts';
+import { oneUnit } from '../callouts/torqueWords.ts';
 import { countOf } from '../steps/words.ts';
 import { FoundOutDialog } from './FoundOutDialog.tsx';
 import type { FoundOut } from './recordActs.ts';
@@ -157,14 +158,14 @@ function TracedTable(props: {
         <thead>
           <tr>
             <th scope="col">Record</th>
-            <th scope="col">List</th>
-            <th scope="col">Task</th>
+            <th scope="col">State</th>
             <th scope="col" className="bw-num">
               Final torque
             </th>
             <th scope="col">Method</th>
             <th scope="col">Time</th>
-            <th scope="col">State</th>
+            <th scope="col">List</th>
+            <th scope="col">Task</th>
           </tr>
         </thead>
         <tbody>
@@ -177,14 +178,14 @@ function TracedTable(props: {
                   recordName(row.cells)
                 )}
               </td>
-              <td>{list.name}</td>
-              <td>{tasks.get(list.task) ?? ''}</td>
-              <td className="bw-num">{typedTorque(cellNamed(row.cells, 'final'), units)}</td>
-              <td>{cellNamed(row.cells, 'method')}</td>
-              <td>{cellNamed(row.cells, 'time')}</td>
               <td>
                 {state === 're-opened' ? <StateMark state="indeterminate" text="Re-opened" /> : stateTexts[state]}
               </td>
+              <td className="bw-num">{typedTorque(cellNamed(row.cells, 'final'), oneUnit(units))}</td>
+              <td>{cellNamed(row.cells, 'method')}</td>
+              <td>{cellNamed(row.cells, 'time')}</td>
+              <td>{list.name}</td>
+              <td>{tasks.get(list.task) ?? ''}</td>
             </tr>
           ))}
         </tbody>
