@@ -119,7 +119,7 @@ describe('the row of a thread', () => {
     ['reuse-generator-set-army', '7/16-20', '7/16'],
     ['prevailing-mil-dtl-45916-fine', '1/4-28', '0.250-28'],
     ['prevailing-iso-2320-class-04', 'M8', 'M8'],
-  ] as const)('of %s for %s is %s', (key, thread, name) => {
+  ])('of %s for %s is %s', (key: string, thread, name) => {
     expect(rowNameOfThread(tableByKey(key), readThread(thread))).toBe(name);
   });
 
