@@ -53,7 +53,8 @@ export function BringTableIn<L extends CalloutList>(props: BringTableInProps<L>)
           const on = list ?? newList({ name, columns, from: own });
           const brought = rows.map(({ cells }) => cells);
           const isNewList = list === null;
-          await store.commit(bringIn({ list: on, isNewList, kept, brought, keyColumns: key, newId: store.newId }));
+          const rowsIn = { list: on, isNewList, kept, brought, fed: columns, keyColumns: key, newId: store.newId };
+          await store.commit(bringIn(rowsIn));
           onBrought(on.id);
         }}
         onClose={onClose}

@@ -25,6 +25,8 @@ export interface BroughtIn<L extends CalloutList> {
   /** What the list has. */
   kept: readonly KeptCallout[];
   brought: readonly Cells[];
+  /** The columns that the table has something for. */
+  fed: readonly string[];
   /** The columns that tell one row from every other. */
   keyColumns: readonly string[];
   newId: () => string;
@@ -67,7 +69,7 @@ export function listActs<L extends CalloutList>(of: ListKind<L>) {
 
   /** Rows out of a table: new ones behind those that the list has, changed ones in their place; what was accepted of them stays with them. */
   function bringIn(x: BroughtIn<L>): Act {
-    const { list, isNewList, kept, brought, keyColumns, newId } = x;
+    const { list, isNewList, kept, brought, fed, keyColumns, newId } = x;
     const keyOf = (cells: Readonly<Cells>): string => JSON.stringify(keyColumns.map((name) => cellNamed(cells, name)));
     const before = new Map(kept.map((row) => [keyOf(row.cells), row]));
     const proposals: Proposal[] = [];
@@ -79,7 +81,9 @@ export function listActs<L extends CalloutList>(of: ListKind<L>) {
       const held = before.get(keyOf(row));
       if (held === undefined) last += 1;
       const to = held ?? { id: newId(), rev: 0, list: list.id, position: last };
-      proposals.push(put({ ...to, cells: own.cells }));
+      // What the table does not feed stays as it was typed.
+      const unfed = Object.entries(held?.cells ?? {}).filter(([name]) => columnNamed(fed, name) === undefined);
+      proposals.push(put({ ...to, cells: { ...Object.fromEntries(unfed), ...own.cells } }));
     }
     const held = new Set(kept.map(({ id }) => id));
     const count = kept.length + proposals.filter((proposal) => 'put' in proposal && !held.has(proposal.put.id)).length;
