@@ -19,7 +19,10 @@ const kept: KeptCallout = {
 let made = 0;
 const newId = (): string => `new-${(made += 1)}`;
 const bring = (brought: Record<string, string>[], rows = [kept]) =>
-  bringCalloutsIn({ list, isNewList: false, kept: rows, brought, keyColumns: ['id'], newId });
+  bringCalloutsIn({
+    ...{ list, isNewList: false, kept: rows, brought, keyColumns: ['id'], newId },
+    fed: [...new Set(brought.flatMap((row) => Object.keys(row)))],
+  });
 
 describe('rows of a table', () => {
   it('come behind the others, or change the one of their id, which keeps its key and what was accepted of it', () => {

@@ -20,7 +20,7 @@ export interface FindingTableProps {
 const columns: GridColumn[] = [
   { key: 'state', label: 'Finding', width: '172px' },
   { key: 'of', label: 'Of', width: 'minmax(130px, 1.2fr)' },
-  { key: 'rule', label: 'Rule', width: 'minmax(110px, 1fr)', wideOnly: true },
+  { key: 'rule', label: 'Rule', width: 'minmax(180px, 1fr)', wideOnly: true },
   { key: 'said', label: 'What was found', width: 'minmax(140px, 2fr)' },
   { key: 'accepted', label: 'Accepted by', width: 'minmax(84px, 110px)' },
 ];
