@@ -200,7 +200,7 @@ describe('tampering is found at its entry', () => {
     ['an escape for a letter', (line) => line.replace('Example', '\\u0045xample')],
     ['a field named twice', (line) => line.replace('"user":', '"user":"x","user":')],
     ['another order of fields', (line) => line.replace(/^\{("action":"edit"),(.*)\}$/, '{$2,$1}')],
-    ['a number written otherwise', (line) => line.replace('"schema":1', '"schema":1.0')],
+    ['a number written otherwise', (line) => line.replace(/"schema":(\d+)/, '"schema":$1.0')],
     ['an empty line before', (line) => `\n${line}`],
   ])('a line that means the same, with %s', async (_what, change) => {
     const folder = tampered((files) => {

@@ -12,7 +12,7 @@ import { buildBurstSite } from '../support/burstSite.ts';
 import { digestOf } from '../support/digest.ts';
 import { KeptProgram, type Life } from '../support/keptProgram.ts';
 
-const trials = Number(process.env['BAGWRIGHT_TRIALS'] ?? 40);
+const trials = Number(process.env['BAGWRIGHT_TRIALS'] ?? 20);
 const seed = Number(process.env['BAGWRIGHT_SEED'] ?? 4711);
 const reloads = Math.ceil(trials / 2);
 const victims = ['browser', 'server', 'both'] as const;

@@ -4,6 +4,9 @@ import { RefusedError } from '../../../../renderer/engine/errors.ts';
 import { openWorkbook } from '../../../../renderer/engine/sheet/xlsx/index.ts';
 import { book, bookParts, packed, textRow } from './packed.ts';
 
+/** In its short form; `BAGWRIGHT_CASES=4000` is the long one. */
+const trials = Number(process.env['BAGWRIGHT_CASES'] ?? 500);
+
 const sound = book({
   rows: `${textRow(1, ['id', 'torque'])}<row r="2"><c r="A2" t="s"><v>0</v></c><c r="B2" s="1"><v>45359</v></c></row>`,
   strings: ['C-1'],
@@ -44,10 +47,10 @@ describe('a damaged workbook', () => {
           for (const [at, byte] of changes) bytes[at] = byte;
           count(outcome(bytes));
         }),
-        { seed: 19, numRuns: 4000 },
+        { seed: 19, numRuns: trials },
       ),
     );
-    expect(counts.refused).toBeGreaterThan(3000);
+    expect(counts.refused).toBeGreaterThan(trials * 0.75);
   });
 
   it('is refused wherever it is broken off', () => {
@@ -77,11 +80,11 @@ describe('a damaged workbook', () => {
         fc.property(fc.array(piece, { maxLength: 40 }), (pieces) => {
           count(outcome(book({ rows: `${textRow(1, ['id', 'torque'])}${pieces.join('')}` })));
         }),
-        { seed: 24, numRuns: 4000 },
+        { seed: 24, numRuns: trials },
       ),
     );
-    expect(counts.read).toBeGreaterThan(20);
-    expect(counts.refused).toBeGreaterThan(1000);
+    expect(counts.read).toBeGreaterThan(trials * 0.005);
+    expect(counts.refused).toBeGreaterThan(trials * 0.25);
   });
 
   it('is refused or read, whatever stands in any of its parts', () => {
@@ -93,7 +96,7 @@ describe('a damaged workbook', () => {
         });
         outcome(packed(parts));
       }),
-      { seed: 25, numRuns: 2000 },
+      { seed: 25, numRuns: trials },
     );
   });
 });
