@@ -159,7 +159,7 @@ describe('every screen in light, dark and forced colours', () => {
       await page.emulateMedia({ colorScheme, forcedColors });
       await page.waitForTimeout(150);
       // In one go in the page: frames of another origin, for which axe else opens a second page each time, there are none.
-      const axe = new AxeBuilder({ page }).setLegacyMode(true);
+      const axe = new AxeBuilder({ page }).setLegacyMode(true).options({ resultTypes: ['violations'] });
       const { violations } = await (rules === null ? axe.withTags(wcag) : axe.withRules([...rules])).analyze();
       expect(
         violations.map(
