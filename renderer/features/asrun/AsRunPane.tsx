@@ -9,6 +9,7 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import { shownIn } from '../bench/shown.ts';
 import { spanShown } from '../callouts/torqueWords.ts';
 import { FindingList, LapsedAcceptances } from '../judged/FindingList.tsx';
+import { TypedCells, UnreadCells } from '../judged/TypedCells.tsx';
 import { PatternChart } from './PatternChart.tsx';
 import { recordName, recordTitle } from './recordActs.ts';
 import { RecordMark } from './RecordMark.tsx';
@@ -78,20 +79,7 @@ export function AsRunPane(props: AsRunPaneProps) {
           </span>
         )}
       </p>
-      {refusals.length === 0 ? null : (
-        <section className="bw-callout-part" aria-label="What cannot be read">
-          <h2>What cannot be read</h2>
-          <ul className="bw-callout-lines">
-            {refusals.map(({ field, message, value }) => (
-              <li key={`${field} ${message}`}>
-                {field === undefined ? message : `${field}: ${message.replace(`${field}: `, '')}`}
-                {value === undefined ? null : <code className="bw-code"> {String(value)}</code>}
-              </li>
-            ))}
-          </ul>
-          <p className="bw-second">No rule looked at this record before all of it can be read.</p>
-        </section>
-      )}
+      <UnreadCells refusals={refusals} what="record" />
       {findings.length === 0 ? null : (
         <section aria-label={`Findings on ${name}`}>
           <FindingList
@@ -144,17 +132,7 @@ export function AsRunPane(props: AsRunPaneProps) {
           />
         </>
       )}
-      <details className="bw-callout-part">
-        <summary>As typed</summary>
-        <dl className="bw-callout-typed">
-          {Object.entries(cells).map(([column, typed]) => (
-            <div key={column}>
-              <dt>{column}</dt>
-              <dd>{typed}</dd>
-            </div>
-          ))}
-        </dl>
-      </details>
+      <TypedCells cells={cells} />
     </article>
   );
 }

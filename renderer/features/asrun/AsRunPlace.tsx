@@ -4,12 +4,12 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { fileTable } from '../callouts/desks.ts';
-import { rowsByList } from '../judged/listRows.ts';
+import { listsOfTask, rowsByList } from '../judged/listRows.ts';
 import { useTable } from '../session/useStore.ts';
 import { Unread } from '../task/SheetState.tsx';
 import { AsRunSheet } from './AsRunSheet.tsx';
 import { fileRecordDesk } from './recordDesks.ts';
-import { besideOf, calloutListsOf, calloutsFor, useKnownTools } from './useBeside.ts';
+import { besideOf, calloutsFor, useKnownTools } from './useBeside.ts';
 import '../steps/steps.css';
 import '../judged/judged.css';
 import './asrun.css';
@@ -31,19 +31,13 @@ export function AsRunPlace({ place, atHand, host, units, person, today }: AsRunP
   const callouts = useTable('callouts');
   const tools = useKnownTools();
   const [file, setFile] = useState<string | null>(null);
-  const own = useMemo(
-    () =>
-      [...lists.rows.values()]
-        .filter(({ task }) => task === atHand.id)
-        .toSorted((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1)),
-    [lists.rows, atHand.id],
-  );
+  const own = useMemo(() => listsOfTask(lists.rows, atHand.id), [lists.rows, atHand.id]);
   const list = own.find(({ id }) => id === place.list) ?? own[0] ?? null;
   const rows = useMemo(
     () => (list === null ? [] : (rowsByList(records.rows, new Set([list.id])).get(list.id) ?? [])),
     [records.rows, list],
   );
-  const ofTask = useMemo(() => calloutListsOf(calloutLists.rows, atHand.id), [calloutLists.rows, atHand.id]);
+  const ofTask = useMemo(() => listsOfTask(calloutLists.rows, atHand.id), [calloutLists.rows, atHand.id]);
   const against = calloutsFor(list, ofTask);
   const beside = useMemo(() => besideOf(against, callouts.rows, tools), [against, callouts.rows, tools]);
   useEffect(() => {

@@ -22,7 +22,8 @@ import { useLook } from '../judged/useLook.ts';
 import { useTableState } from '../judged/useTableState.ts';
 import { useSession } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
-import { useHistoryState, useStore, useTable } from '../session/useStore.ts';
+import { useUndoRedo } from '../session/useUndoRedo.ts';
+import { useStore, useTable } from '../session/useStore.ts';
 
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
@@ -85,7 +86,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
   const { tools, host, units, person, today, file, onOpenFile, onCloseFile } = props;
   const store = useStore();
   const session = useSession();
-  const history = useHistoryState();
+  const turns = useUndoRedo();
   const interfaces = useTable('interfaces');
   const steps = useTable('steps');
   const { run, notice } = useAct();
@@ -170,8 +171,6 @@ export function AsRunSheet(props: AsRunSheetProps) {
       heading: `Add a copy of ${recordName(row.cells)}: change position, cycle or pass`,
     });
   };
-  const turn = (way: 'undo' | 'redo'): void =>
-    void store[way]().catch((error: unknown) => session.refuse(way === 'undo' ? 'Undo' : 'Redo', refusalOf(error)));
   useAsked(recordAsking, (wish) => {
     if (wish === 'add') add();
     else if (wish === 'find') search.current?.focus();
@@ -339,10 +338,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
         searchRef={search}
         count={`${places?.length ?? lines.length} of ${lines.length}`}
         judged={judged}
-        undo={history.undo}
-        redo={history.redo}
-        onUndo={() => turn('undo')}
-        onRedo={() => turn('redo')}
+        {...turns}
         onDown={focusRow}
       >
         {isFile ? (

@@ -1,6 +1,8 @@
 import { useState } from 'react';
-import { Button, Textarea, TextInput } from '@mantine/core';
+import { Button, TextInput } from '@mantine/core';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
+import { ReasonAndName, wholeOf } from '../judged/ReasonAndName.tsx';
+import type { Given } from '../judged/ReasonAndName.tsx';
 import type { FoundOut } from './recordActs.ts';
 
 export interface FoundOutDialogProps {
@@ -35,22 +37,18 @@ function dayFaults(foundOut: string, lastGood: string): { foundOut?: string; las
 export function FoundOutDialog({ serial, person: known, today, values, onFound, onClose }: FoundOutDialogProps) {
   const [foundOut, setFoundOut] = useState(today);
   const [lastGood, setLastGood] = useState('');
-  const [reason, setReason] = useState('');
-  const [person, setPerson] = useState(known);
+  const [given, setGiven] = useState<Given>({ reason: '', person: known });
   const [asked, setAsked] = useState(false);
   const faults = dayFaults(foundOut.trim(), lastGood.trim());
-  const missing = (text: string, what: string): string | undefined =>
-    asked && text.trim() === '' ? `${what} is missing.` : undefined;
   const send = (): void => {
     setAsked(true);
-    if (faults.foundOut !== undefined || faults.lastGood !== undefined) return;
-    if (reason.trim() === '' || person.trim() === '') return;
+    const whole = wholeOf(given);
+    if (faults.foundOut !== undefined || faults.lastGood !== undefined || whole === null) return;
     onFound({
       serial,
       foundOut: foundOut.trim(),
       ...(lastGood.trim() === '' ? {} : { lastGood: lastGood.trim() }),
-      reason: reason.trim(),
-      person: person.trim(),
+      ...whole,
     });
   };
   return (
@@ -85,26 +83,11 @@ export function FoundOutDialog({ serial, person: known, today, values, onFound, 
           error={asked ? faults.lastGood : undefined}
           onChange={({ currentTarget }) => setLastGood(currentTarget.value)}
         />
-        <Textarea
-          className="bw-field"
-          label="Reason"
+        <ReasonAndName
+          given={given}
+          onGiven={setGiven}
           description="How it was found, and by how much it was off"
-          autosize
-          minRows={2}
-          maxRows={8}
-          maxLength={2000}
-          value={reason}
-          error={missing(reason, 'Reason')}
-          onChange={({ currentTarget }) => setReason(currentTarget.value)}
-        />
-        <TextInput
-          className="bw-field"
-          label="Your name"
-          autoComplete="off"
-          maxLength={2000}
-          value={person}
-          error={missing(person, 'Your name')}
-          onChange={({ currentTarget }) => setPerson(currentTarget.value)}
+          asked={asked}
         />
         <div className="bw-form-foot">
           <Button type="submit" variant="filled">

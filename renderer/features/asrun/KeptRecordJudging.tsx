@@ -1,9 +1,9 @@
 import { useEffect, useRef } from 'react';
 import type { KeptAsRun } from '../../../shared-types/records/judgedLists.ts';
-import { rowsByList } from '../judged/listRows.ts';
+import { listsOfTask, rowsByList } from '../judged/listRows.ts';
 import { useTable } from '../session/useStore.ts';
 import { keptRecordDesk } from './recordDesks.ts';
-import { besideOf, calloutListsOf, calloutsFor, useKnownTools } from './useBeside.ts';
+import { besideOf, calloutsFor, useKnownTools } from './useBeside.ts';
 
 interface Judged {
   /** Columns, and what the rows are judged against. */
@@ -23,9 +23,9 @@ export function KeptRecordJudging({ task }: { task: string }) {
   useEffect(() => {
     if (!ready) return;
     const desk = keptRecordDesk();
-    const own = [...lists.rows.values()].filter((list) => list.task === task);
+    const own = listsOfTask(lists.rows, task);
     const rows = rowsByList(records.rows, new Set(own.map(({ id }) => id)));
-    const ofTask = calloutListsOf(calloutLists.rows, task);
+    const ofTask = listsOfTask(calloutLists.rows, task);
     const judged = new Map<string, Judged>();
     for (const list of own) {
       const beside = besideOf(calloutsFor(list, ofTask), callouts.rows, tools);

@@ -18,13 +18,6 @@ export function useKnownTools(): readonly KnownTool[] {
   }, [items.rows, lists.rows]);
 }
 
-/** Lists of callouts of a task, by name. */
-export function calloutListsOf(lists: ReadonlyMap<string, CalloutList>, task: string): CalloutList[] {
-  return [...lists.values()]
-    .filter((list) => list.task === task)
-    .toSorted((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1));
-}
-
 /** The list of callouts that records are judged against: the one said, else the task's first. */
 export function calloutsFor(
   list: { callouts?: string | undefined } | null,

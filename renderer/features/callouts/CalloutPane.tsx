@@ -13,6 +13,7 @@ import type { UnitsShown } from '../../engine/units/index.ts';
 import { lineOfLook } from './lineOfLook.ts';
 import { CalloutFacts } from './CalloutFacts.tsx';
 import { FindingList, LapsedAcceptances } from '../judged/FindingList.tsx';
+import { TypedCells, UnreadCells } from '../judged/TypedCells.tsx';
 import { labelOf } from './calloutFields.ts';
 import { calloutUnit, preloadData } from './preloadData.ts';
 import { PublishedBands } from './PublishedBands.tsx';
@@ -70,21 +71,7 @@ export function CalloutPane(props: CalloutPaneProps) {
           <Bands look={look} units={units} />
         </section>
       )}
-      {refusals.length === 0 ? null : (
-        <section className="bw-callout-part" aria-label="What cannot be read">
-          <h2>What cannot be read</h2>
-          <ul className="bw-callout-lines">
-            {refusals.map(({ field, message, value }) => (
-              <li key={`${field} ${message}`}>
-                {field === undefined ? null : <b>{labelOf.get(field) ?? field}: </b>}
-                {field === undefined ? message : message.replace(`${field}: `, '')}
-                {value === undefined ? null : <code className="bw-code"> {String(value)}</code>}
-              </li>
-            ))}
-          </ul>
-          <p className="bw-second">No rule looked at this row before all of it can be read.</p>
-        </section>
-      )}
+      <UnreadCells refusals={refusals} what="row" named={(field) => labelOf.get(field) ?? field} />
       {findings.length === 0 ? null : (
         <section aria-label={`Findings on ${id}`}>
           <FindingList
@@ -119,17 +106,7 @@ export function CalloutPane(props: CalloutPaneProps) {
           {plot === null ? <Assumed what={[...row.computed.assumptions]} /> : null}
         </>
       )}
-      <details className="bw-callout-part">
-        <summary>As typed</summary>
-        <dl className="bw-callout-typed">
-          {Object.entries(cells).map(([name, typed]) => (
-            <div key={name}>
-              <dt>{name}</dt>
-              <dd>{typed}</dd>
-            </div>
-          ))}
-        </dl>
-      </details>
+      <TypedCells cells={cells} />
     </article>
   );
 }

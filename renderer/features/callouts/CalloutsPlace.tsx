@@ -8,7 +8,7 @@ import { Unread } from '../task/SheetState.tsx';
 import { CalloutsSheet } from './CalloutsSheet.tsx';
 import { fileDesk, fileTable } from './desks.ts';
 import { FileSheet } from './FileSheet.tsx';
-import { rowsByList } from '../judged/listRows.ts';
+import { listsOfTask, rowsByList } from '../judged/listRows.ts';
 import '../steps/steps.css';
 import '../judged/judged.css';
 
@@ -25,13 +25,7 @@ export function CalloutsPlace({ place, atHand, host, units, person }: CalloutsPl
   const lists = useTable('calloutLists');
   const callouts = useTable('callouts');
   const [file, setFile] = useState<string | null>(null);
-  const own = useMemo(
-    () =>
-      [...lists.rows.values()]
-        .filter(({ task }) => task === atHand.id)
-        .toSorted((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1)),
-    [lists.rows, atHand.id],
-  );
+  const own = useMemo(() => listsOfTask(lists.rows, atHand.id), [lists.rows, atHand.id]);
   const list = own.find(({ id }) => id === place.list) ?? own[0] ?? null;
   const rows = useMemo(
     () => (list === null ? [] : (rowsByList(callouts.rows, new Set([list.id])).get(list.id) ?? [])),

@@ -10,7 +10,8 @@ import { refusalOf } from '../../store/session.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { useSession, useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
-import { useHistoryState, useStore, useTable } from '../session/useStore.ts';
+import { useUndoRedo } from '../session/useUndoRedo.ts';
+import { useStore, useTable } from '../session/useStore.ts';
 import { freshCode } from '../task/freshCode.ts';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
@@ -68,7 +69,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const { atHand, lists, list, rows, callout, host, units, person, onOpenFile } = props;
   const store = useStore();
   const session = useSession();
-  const history = useHistoryState();
+  const turns = useUndoRedo();
   const sites = useTable('sites');
   const { paper } = useSessionState().preferences;
   const { run, notice } = useAct();
@@ -147,8 +148,6 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
     const title = `Take the callouts of ${countOf(steps.length, 'step')}`;
     if (await run(addList(made, steps, store.newId, title))) goTo({ at: 'callouts', list: made.id }, 'replace');
   };
-  const turn = (way: 'undo' | 'redo'): void =>
-    void store[way]().catch((error: unknown) => session.refuse(way === 'undo' ? 'Undo' : 'Redo', refusalOf(error)));
   useAsked(calloutAsking, (wish) => {
     if (wish === 'add') add();
     else if (wish === 'find') search.current?.focus();
@@ -329,10 +328,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         searchRef={search}
         count={`${shownCount} of ${rows.length}`}
         judged={state?.judged ?? null}
-        undo={history.undo}
-        redo={history.redo}
-        onUndo={() => turn('undo')}
-        onRedo={() => turn('redo')}
+        {...turns}
         onDown={focusRow}
       >
         <NativeSelect

@@ -11,7 +11,8 @@ import { refusalOf } from '../../store/session.ts';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { useSession } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
-import { useHistoryState, useStore } from '../session/useStore.ts';
+import { useUndoRedo } from '../session/useUndoRedo.ts';
+import { useStore } from '../session/useStore.ts';
 import { useStable } from '../catalog/useStable.ts';
 import { countOf } from '../steps/words.ts';
 import { useAct } from '../task/useAct.tsx';
@@ -50,7 +51,7 @@ export function FileSheet(props: FileSheetProps) {
   const { name, taskId, lists, host, units, person, onOpenFile, onClose } = props;
   const store = useStore();
   const session = useSession();
-  const history = useHistoryState();
+  const turns = useUndoRedo();
   const { run, notice } = useAct();
   const desk = fileDesk();
   const state = useTableState(desk, fileTable);
@@ -200,10 +201,7 @@ export function FileSheet(props: FileSheetProps) {
             : `${places?.length ?? lines.length} of ${lines.length}`
         }
         judged={judged}
-        undo={history.undo}
-        redo={history.redo}
-        onUndo={() => void store.undo().catch((error: unknown) => session.refuse('Undo', refusalOf(error)))}
-        onRedo={() => void store.redo().catch((error: unknown) => session.refuse('Redo', refusalOf(error)))}
+        {...turns}
         onDown={focusRow}
       >
         <b className="bw-callouts-file" title={name}>

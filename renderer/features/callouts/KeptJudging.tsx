@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'react';
 import type { KeptCallout } from '../../../shared-types/records/judgedLists.ts';
 import { useTable } from '../session/useStore.ts';
 import { keptDesk } from './desks.ts';
-import { rowsByList } from '../judged/listRows.ts';
+import { listsOfTask, rowsByList } from '../judged/listRows.ts';
 
 /** Keeps every list of the task judged, wherever the person is; the job line and the findings live on it. Shows nothing. */
 export function KeptJudging({ task }: { task: string }) {
@@ -13,7 +13,7 @@ export function KeptJudging({ task }: { task: string }) {
   useEffect(() => {
     if (!ready) return;
     const desk = keptDesk();
-    const own = [...lists.rows.values()].filter((list) => list.task === task);
+    const own = listsOfTask(lists.rows, task);
     const rows = rowsByList(callouts.rows, new Set(own.map(({ id }) => id)));
     const judged = new Map<string, { columns: string; rows: readonly KeptCallout[] }>();
     for (const { id, columns } of own) {

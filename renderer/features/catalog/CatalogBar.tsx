@@ -1,12 +1,14 @@
 import type { Ref } from 'react';
 import { Button, NativeSelect } from '@mantine/core';
 import type { Shelf } from '../../../shared-types/records/item.ts';
-import type { EntryHead } from '../../../shared-types/journal.ts';
+import { SearchBox } from '../../components/SearchBox/SearchBox.tsx';
 import { Switch } from '../../components/Switch/Switch.tsx';
+import { UndoRedo } from '../../components/UndoRedo/UndoRedo.tsx';
+import type { UndoRedoProps } from '../../components/UndoRedo/UndoRedo.tsx';
 import type { CatalogView } from './view.ts';
 import { segments } from './words.ts';
 
-export interface CatalogBarProps {
+export interface CatalogBarProps extends UndoRedoProps {
   view: CatalogView;
   onLook: (change: Partial<CatalogView>) => void;
   searchRef: Ref<HTMLInputElement>;
@@ -19,10 +21,6 @@ export interface CatalogBarProps {
   onAddShelf: () => void;
   onEditShelf: () => void;
   onAdd: () => void;
-  undo: EntryHead | null;
-  redo: EntryHead | null;
-  onUndo: () => void;
-  onRedo: () => void;
   /** Down from the search: into the rows. */
   onDown: () => void;
 }
@@ -34,30 +32,15 @@ export function CatalogBar(props: CatalogBarProps) {
   return (
     <div className="bw-catalog-bar">
       <div className="bw-catalog-line">
-        <div className="bw-catalog-search">
-          <input
-            ref={searchRef}
-            type="search"
-            aria-label="Find an item: number, name, size, place or notes"
-            placeholder="Number, name or size"
-            autoComplete="off"
-            spellCheck={false}
-            value={view.search}
-            onChange={({ currentTarget }) => onLook({ search: currentTarget.value })}
-            onKeyDown={(event) => {
-              if (event.key === 'ArrowDown' || event.key === 'Enter') {
-                event.preventDefault();
-                onDown();
-              } else if (event.key === 'Escape' && view.search !== '') {
-                event.preventDefault();
-                onLook({ search: '' });
-              }
-            }}
-          />
-          <span role="status" className="bw-second bw-small bw-nowrap">
-            {count}
-          </span>
-        </div>
+        <SearchBox
+          inputRef={searchRef}
+          label="Find an item: number, name, size, place or notes"
+          hint="Number, name or size"
+          value={view.search}
+          onValue={(text) => onLook({ search: text })}
+          count={count}
+          onDown={onDown}
+        />
         {shelves.length === 0 ? null : (
           <NativeSelect
             aria-label="Shelf"
@@ -73,16 +56,7 @@ export function CatalogBar(props: CatalogBarProps) {
         {shelf === null ? null : <Button onClick={onEditShelf}>Rename shelf</Button>}
         <Button onClick={onAddShelf}>Add shelf</Button>
         <span className="bw-catalog-end">
-          {undo === null ? null : (
-            <Button onClick={onUndo} title={`Undo: ${undo.title}`} className="bw-catalog-deed">
-              Undo: {undo.title}
-            </Button>
-          )}
-          {redo === null ? null : (
-            <Button onClick={onRedo} title={`Redo: ${redo.title}`} className="bw-catalog-deed">
-              Redo: {redo.title}
-            </Button>
-          )}
+          <UndoRedo undo={undo} redo={redo} onUndo={onUndo} onRedo={onRedo} />
           {shelves.length === 0 ? null : (
             <Button variant="filled" onClick={onAdd}>
               Add item

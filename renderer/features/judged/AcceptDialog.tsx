@@ -1,9 +1,11 @@
 import { useState } from 'react';
-import { Button, Textarea, TextInput } from '@mantine/core';
+import { Button } from '@mantine/core';
 import type { Finding } from '../../../shared-types/judged.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { findingText } from './findingWords.ts';
+import { ReasonAndName, wholeOf } from './ReasonAndName.tsx';
+import type { Given } from './ReasonAndName.tsx';
 
 export interface AcceptDialogProps {
   finding: Finding;
@@ -11,17 +13,14 @@ export interface AcceptDialogProps {
   of: string;
   person: string;
   units: UnitsShown;
-  onAccept: (given: { reason: string; person: string }) => void;
+  onAccept: (given: Given) => void;
   onClose: () => void;
 }
 
 /** Takes a finding as it is: who, and why. The judgement does not change by it. */
 export function AcceptDialog({ finding, of, person: known, units, onAccept, onClose }: AcceptDialogProps) {
-  const [reason, setReason] = useState('');
-  const [person, setPerson] = useState(known);
+  const [given, setGiven] = useState<Given>({ reason: '', person: known });
   const [asked, setAsked] = useState(false);
-  const lacks = (text: string, what: string): string | undefined =>
-    asked && text.trim() === '' ? `${what} is missing.` : undefined;
   return (
     <Dialog title={`Accept a finding on ${of}`} onClose={onClose}>
       <form
@@ -30,7 +29,8 @@ export function AcceptDialog({ finding, of, person: known, units, onAccept, onCl
         onSubmit={(event) => {
           event.preventDefault();
           setAsked(true);
-          if (reason.trim() !== '' && person.trim() !== '') onAccept({ reason: reason.trim(), person: person.trim() });
+          const whole = wholeOf(given);
+          if (whole !== null) onAccept(whole);
         }}
       >
         <p>{findingText(finding.message, units)}</p>
@@ -39,26 +39,11 @@ export function AcceptDialog({ finding, of, person: known, units, onAccept, onCl
           stands beside it, with your reason and name, in the record and in the report. Where the finding comes to say
           something else, it is open again.
         </p>
-        <Textarea
-          className="bw-field"
-          label="Reason"
+        <ReasonAndName
+          given={given}
+          onGiven={setGiven}
           description="as the drawing note, the deviation or the waiver that allows it"
-          autosize
-          minRows={2}
-          maxRows={8}
-          maxLength={2000}
-          value={reason}
-          error={lacks(reason, 'Reason')}
-          onChange={({ currentTarget }) => setReason(currentTarget.value)}
-        />
-        <TextInput
-          className="bw-field"
-          label="Your name"
-          autoComplete="off"
-          maxLength={2000}
-          value={person}
-          error={lacks(person, 'Your name')}
-          onChange={({ currentTarget }) => setPerson(currentTarget.value)}
+          asked={asked}
         />
         <div className="bw-form-foot">
           <Button type="submit" variant="filled">

@@ -1,11 +1,13 @@
 import type { ReactNode, Ref } from 'react';
 import { Button, NativeSelect } from '@mantine/core';
 import type { LineView, TableJudged } from '../../../shared-types/inspection.ts';
-import type { EntryHead } from '../../../shared-types/journal.ts';
+import { SearchBox } from '../../components/SearchBox/SearchBox.tsx';
+import { UndoRedo } from '../../components/UndoRedo/UndoRedo.tsx';
+import type { UndoRedoProps } from '../../components/UndoRedo/UndoRedo.tsx';
 import { firstView } from './lineView.ts';
 import { lineStateWords } from './stateWords.tsx';
 
-export interface JudgedBarProps {
+export interface JudgedBarProps extends UndoRedoProps {
   view: LineView;
   onLook: (change: Partial<LineView>) => void;
   searchRef: Ref<HTMLInputElement>;
@@ -16,10 +18,6 @@ export interface JudgedBarProps {
   judged: TableJudged | null;
   /** Which table, and what is done with the whole of it. */
   children: ReactNode;
-  undo: EntryHead | null;
-  redo: EntryHead | null;
-  onUndo: () => void;
-  onRedo: () => void;
   /** Down from the search: into the rows. */
   onDown: () => void;
 }
@@ -45,21 +43,7 @@ const acceptances = [
 
 /** What is shown of the rows, and what can be done to all of them. */
 export function JudgedBar(props: JudgedBarProps) {
-  const {
-    view,
-    onLook,
-    searchRef,
-    searchLabel,
-    searchHint,
-    count,
-    judged,
-    children,
-    undo,
-    redo,
-    onUndo,
-    onRedo,
-    onDown,
-  } = props;
+  const { view, onLook, searchRef, searchLabel, searchHint, count, judged, children, onDown, ...turns } = props;
   const rules = Object.entries(judged?.rules ?? {}).toSorted((a, b) => (a[0] < b[0] ? -1 : 1));
   const sieved = view.state !== 'all' || view.rule !== null || view.severity !== 'all' || view.acceptance !== 'all';
   return (
@@ -67,43 +51,19 @@ export function JudgedBar(props: JudgedBarProps) {
       <div className="bw-callouts-line">
         {children}
         <span className="bw-callouts-end">
-          {undo === null ? null : (
-            <Button className="bw-callouts-deed" onClick={onUndo} title={`Undo: ${undo.title}`}>
-              Undo: {undo.title}
-            </Button>
-          )}
-          {redo === null ? null : (
-            <Button className="bw-callouts-deed" onClick={onRedo} title={`Redo: ${redo.title}`}>
-              Redo: {redo.title}
-            </Button>
-          )}
+          <UndoRedo {...turns} />
         </span>
       </div>
       <div className="bw-callouts-line">
-        <div className="bw-callouts-search">
-          <input
-            ref={searchRef}
-            type="search"
-            aria-label={searchLabel}
-            placeholder={searchHint}
-            autoComplete="off"
-            spellCheck={false}
-            value={view.text}
-            onChange={({ currentTarget }) => onLook({ text: currentTarget.value })}
-            onKeyDown={(event) => {
-              if (event.key === 'ArrowDown' || event.key === 'Enter') {
-                event.preventDefault();
-                onDown();
-              } else if (event.key === 'Escape' && view.text !== '') {
-                event.preventDefault();
-                onLook({ text: '' });
-              }
-            }}
-          />
-          <span role="status" className="bw-second bw-small bw-nowrap">
-            {count}
-          </span>
-        </div>
+        <SearchBox
+          inputRef={searchRef}
+          label={searchLabel}
+          hint={searchHint}
+          value={view.text}
+          onValue={(text) => onLook({ text })}
+          count={count}
+          onDown={onDown}
+        />
         <NativeSelect
           aria-label="Decision"
           data={states}

@@ -26,3 +26,13 @@ export function freshListName(file: string, lists: readonly { name: string }[], 
     name = `${base}, ${number}`;
   }
 }
+
+/** The lists of a task, by name. */
+export function listsOfTask<List extends { id: string; name: string; task: string }>(
+  lists: ReadonlyMap<string, List>,
+  task: string,
+): List[] {
+  return [...lists.values()]
+    .filter((list) => list.task === task)
+    .toSorted((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : a.id < b.id ? -1 : 1));
+}

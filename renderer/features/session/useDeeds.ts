@@ -5,13 +5,13 @@ import { readText } from '../../host/readText.ts';
 import { dayText } from '../../store/clock.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { Session } from '../../store/session.ts';
-import { ConflictError, NotSavedError } from '../../store/store.ts';
 import type { Store } from '../../store/store.ts';
 import { askedLast } from '../bag/asked.ts';
 import type { Planning } from '../bag/planning.ts';
 import { resultCsv, resultJson } from '../bag/resultFiles.ts';
 import type { DemoPlan } from '../first-page/demoPlans.ts';
 import { planFile } from '../import/planFile.ts';
+import { refuseUndo } from './refuseUndo.ts';
 import { goTo } from './usePlace.ts';
 
 export interface WindowDeeds {
@@ -41,17 +41,6 @@ interface Around {
   host: Host;
   /** Shows what bringing the file in would change. */
   atTheDoor: (file: FileAtTheDoor) => void;
-}
-
-/** Why an undo did not happen, in the words of a refusal. A change not saved is the save state's to tell. */
-function refuseUndo(session: Session, what: string, error: unknown): void {
-  if (error instanceof NotSavedError) return;
-  if (error instanceof ConflictError) {
-    const message = 'What it would turn round has been changed since. Nothing was changed.';
-    session.refuse(what, { code: 'conflict', message });
-    return;
-  }
-  session.refuse(what, refusalOf(error));
 }
 
 /** What the window does beyond showing: everything that can go wrong ends in the list of faults, never in silence. */
