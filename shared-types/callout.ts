@@ -49,7 +49,16 @@ export interface PublishedBand {
   condition: string;
   minNm: number | null;
   maxNm: number | null;
+  /** The band with the tolerance that the document states for its values; absent where it states none. */
+  tolerance?: PublishedTolerance;
   matched: 'thread' | 'diameter';
+}
+
+/** What a document lets its printed torques vary by. */
+export interface PublishedTolerance {
+  percent: number;
+  minNm: number;
+  maxNm: number;
 }
 
 /** What one document says of a locking feature on a thread. */

@@ -32,6 +32,8 @@ export interface HandbookTable<Row> {
   obtained: Obtained;
   confidence: string;
   notes: string;
+  /** Where the document gives one tolerance for every torque it prints: percent of the value, either way. */
+  tolerancePercent?: number | undefined;
   rowCount: number;
   /** Sum of every numeric column, so that a slipped digit is caught; a column of lists sums every entry. */
   columnSums: Record<string, number>;
@@ -71,6 +73,7 @@ export function tableSchema<Row extends z.ZodType>(row: Row) {
     obtained: obtainedSchema,
     confidence: z.enum(['high', 'medium', 'low']),
     notes: z.string().min(1),
+    tolerancePercent: z.number().positive().lt(100).optional(),
     rowCount: z.number().int().min(1),
     columnSums: z.record(z.string(), z.number()),
     rows: z.array(row).min(1),

@@ -35,6 +35,12 @@ describe.each(keys)('%s', (key) => {
     expect([...fields].filter((field) => ownField.test(field))).toEqual([]);
   });
 
+  it('states the tolerance of its torques where its notes do, and only there', () => {
+    const stated = /[Tt]olerance (\d+) %/.exec(table.notes)?.[1];
+    const isTorque = table.topic === 'torque tables';
+    expect(table.tolerancePercent).toBe(isTorque && stated !== undefined ? Number(stated) : undefined);
+  });
+
   it('is named for its key', () => {
     expect(table.key).toBe(key);
   });

@@ -1,4 +1,4 @@
-import type { CalloutComputed, PublishedLocking } from '../../../shared-types/callout.ts';
+import type { CalloutComputed, PublishedBand, PublishedLocking } from '../../../shared-types/callout.ts';
 import type { HeadForm } from '../../../shared-types/plan.ts';
 import { checkLimits } from '../engagement/checkLimits.ts';
 import { RefusedError } from '../errors.ts';
@@ -27,6 +27,8 @@ import { torqueBands, type TorqueBand } from '../torqueTable/index.ts';
 export interface ComparedBand extends TorqueBand {
   /** Where a table prints a greatest allowable torque alone: the least of its standard band for the same nut. */
   floorNm: number | null;
+  /** The greatest torque printed, with the tolerance that the document states. */
+  ceilingNm: number | null;
   /** The band in words, by the unit they were asked for in. */
   words: Map<Unit, string>;
 }
@@ -157,6 +159,15 @@ export class HeldFacts {
   }
 }
 
+/** A band as an answer lists it. */
+export function printedBand({ source, condition, minNm, maxNm, tolerance, matched }: ComparedBand): PublishedBand {
+  return {
+    ...{ document: source.number, table: source.table, condition, minNm, maxNm },
+    ...(tolerance === undefined ? {} : { tolerance }),
+    matched,
+  };
+}
+
 /** What one document says, without the words around it. */
 export function printedLocking({ source, runningMaxNm, breakawayMinNm, reusedMinNm }: LockingLimits): PublishedLocking {
   return { document: source.number, runningMaxNm, breakawayMinNm, reusedMinNm };
@@ -182,7 +193,12 @@ function held<T>(look: () => T): Held<T> {
 }
 
 function compared(bands: readonly TorqueBand[]): ComparedBand[] {
-  return bands.map((band) => ({ ...band, floorNm: band.minNm ?? standardLeastNm(band, bands), words: new Map() }));
+  return bands.map((band) => ({
+    ...band,
+    floorNm: band.tolerance?.minNm ?? band.minNm ?? standardLeastNm(band, bands),
+    ceilingNm: band.tolerance?.maxNm ?? band.maxNm,
+    words: new Map(),
+  }));
 }
 
 /** The least torque of the same table's standard band for the same nut: its condition begins with the same words. */

@@ -2,7 +2,7 @@ import type { CalloutRow } from '../../../shared-types/callout.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { CalloutLook, TypedRow } from '../../../shared-types/inspection.ts';
 import type { Callout } from '../callout/index.ts';
-import { printedLocking } from '../callout/heldFacts.ts';
+import { printedBand, printedLocking } from '../callout/heldFacts.ts';
 import { wouldConform } from './wouldConform.ts';
 
 const formulas = {
@@ -35,9 +35,7 @@ export function lookAt(x: {
     cells,
     row: judged,
     refusals,
-    bands: thread.bands(lubrication).bands.map(({ source, condition, minNm, maxNm, matched }) => {
-      return { document: source.number, table: source.table, condition, minNm, maxNm, matched };
-    }),
+    bands: thread.bands(lubrication).bands.map(printedBand),
     locking: callout.locking === null ? [] : thread.lockingOfAll().map(printedLocking),
     mends: wouldConform({ callout, judged, cells, columns, readAgain }),
     preload:

@@ -1,3 +1,4 @@
+import type { PublishedTolerance } from '../../../shared-types/callout.ts';
 import type { Citation } from '../../../shared-types/handbook.ts';
 import { tablesByDocument } from '../handbook/documents.ts';
 import type { Thread } from '../thread/index.ts';
@@ -9,6 +10,8 @@ export interface TorqueBand {
   condition: string;
   minNm: number | null;
   maxNm: number | null;
+  /** The band with the tolerance that the document states for its values; absent where it states none. */
+  tolerance?: PublishedTolerance;
   printed: { thread: string; min: number | null; max: number | null; unit: Unit };
   matched: Matched;
   /** What the match passed over, and what the row itself is flagged with. */
@@ -50,14 +53,27 @@ function isFor(band: HeldBand, thread: Thread): boolean {
 
 function inNm(band: HeldBand, thread: Thread): TorqueBand {
   const { min, max, unit } = band;
+  const minNm = min === null ? null : convertValue(min, unit, 'N·m');
+  const maxNm = max === null ? null : convertValue(max, unit, 'N·m');
   return {
     condition: band.condition,
-    minNm: min === null ? null : convertValue(min, unit, 'N·m'),
-    maxNm: max === null ? null : convertValue(max, unit, 'N·m'),
+    minNm,
+    maxNm,
+    ...toleranceOf(band.tolerancePercent, minNm, maxNm),
     printed: { thread: band.printedAs, min, max, unit },
     matched: band.matched,
     notes: [...band.notes, ...matchNotes(band.matched, thread)],
     tableNotes: band.table.notes,
     source: band.citation,
   };
+}
+
+/** Least and greatest of a value kept to within the percentage that its document states. */
+function toleranceOf(
+  percent: number | null,
+  minNm: number | null,
+  maxNm: number | null,
+): Pick<TorqueBand, 'tolerance'> {
+  if (percent === null || minNm === null || maxNm === null) return {};
+  return { tolerance: { percent, minNm: minNm * (1 - percent / 100), maxNm: maxNm * (1 + percent / 100) } };
 }

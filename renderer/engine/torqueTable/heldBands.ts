@@ -22,6 +22,8 @@ export interface HeldBand {
   unit: Unit;
   notes: string[];
   table: Named & { notes: string };
+  /** What the document lets every value of the table vary by, either way, in percent; null where it says nothing. */
+  tolerancePercent: number | null;
   citation: Citation;
 }
 
@@ -60,6 +62,7 @@ function bandsOf<Table extends TorqueTable>(
               unit: x.unit,
               notes,
               table,
+              tolerancePercent: table.tolerancePercent ?? null,
               citation: citationOf(table),
             },
           ],

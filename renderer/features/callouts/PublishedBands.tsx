@@ -1,4 +1,5 @@
 import type { CalloutLook } from '../../../shared-types/inspection.ts';
+import { showNumber } from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
 import { limitShown } from '../bench/shown.ts';
 import { countOf } from '../steps/words.ts';
@@ -15,12 +16,12 @@ export function PublishedBands({ look, unit, units }: { look: CalloutLook; unit:
   const { calloutNm } = row.computed;
   const agreeing = new Set(row.computed.bands.agreeing);
   const sorted = bands
-    .map((band, at) => ({ ...band, agrees: agreeing.has(at) }))
+    .map((band, at) => ({ ...band, ...band.tolerance, agrees: agreeing.has(at) }))
     .toSorted((a, b) => Number(b.agrees) - Number(a.agrees));
-  const most = 1.08 * Math.max(calloutNm.max, ...bands.map(({ minNm, maxNm }) => maxNm ?? minNm ?? 0));
+  const most = 1.08 * Math.max(calloutNm.max, ...sorted.map(({ minNm, maxNm }) => maxNm ?? minNm ?? 0));
   const share = (nm: number): number => (100 * nm) / most;
   const line = (band: (typeof sorted)[number]) => {
-    const { document, table, condition, minNm, maxNm, matched, agrees } = band;
+    const { document, table, condition, minNm, maxNm, tolerance, matched, agrees } = band;
     const [from, to] = [share(minNm ?? 0), share(maxNm ?? most)];
     return (
       <li key={`${document} ${table} ${condition} ${minNm} ${maxNm}`}>
@@ -29,6 +30,7 @@ export function PublishedBands({ look, unit, units }: { look: CalloutLook; unit:
           <br />
           <span className="bw-second">
             {condition}
+            {tolerance === undefined ? '' : `, with the ${showNumber(tolerance.percent)} % of tolerance it states`}
             {matched === 'diameter' ? ', by diameter alone' : ''}
           </span>
         </span>

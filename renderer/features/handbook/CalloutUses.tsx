@@ -54,7 +54,7 @@ export function CalloutUses({ callouts }: { callouts: readonly RowCallout[] }) {
       <ul className="bw-handbook-callouts">
         {callouts.map((callout) => (
           <li key={callout.condition}>
-            {code === undefined || !ready || callout.cells.torqueMin === undefined ? null : (
+            {code === undefined || !ready || callout.ends === null ? null : (
               <Button size="xs" onClick={() => void add(callout)}>
                 Add to the callouts of {code}
               </Button>

@@ -147,8 +147,9 @@ function Facts({ thread, units }: { thread: Thread; units: UnitsShown }) {
   );
 }
 
-function bandText({ printed: { min, max, unit } }: TorqueBand, units: UnitsShown): string {
-  if (min !== null && max !== null) return showBand(`${min} ${unit}`, `${max} ${unit}`, units);
+function bandText({ printed: { min, max, unit }, tolerance }: TorqueBand, units: UnitsShown): string {
+  const within = tolerance === undefined ? '' : ` ± ${showNumber(tolerance.percent)} %`;
+  if (min !== null && max !== null) return `${showBand(`${min} ${unit}`, `${max} ${unit}`, units)}${within}`;
   return max === null
     ? `at least ${showLimit(`${min ?? 0} ${unit}`, 'minimum', units)}`
     : `at most ${showLimit(`${max} ${unit}`, 'maximum', units)}`;

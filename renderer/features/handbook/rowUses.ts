@@ -4,6 +4,8 @@ import { threadTables } from '../../engine/handbook/index.ts';
 import { csvText } from '../../engine/sheet/index.ts';
 import { lockingLimitsOf } from '../../engine/locking/index.ts';
 import { torqueBands } from '../../engine/torqueTable/index.ts';
+import type { TorqueBand } from '../../engine/torqueTable/index.ts';
+import { showNumber } from '../../engine/units/index.ts';
 import type { Typed } from '../bench/benchSheet.ts';
 import { rowThread } from './rowThread.ts';
 import type { PrintedRow } from './tableColumns.ts';
@@ -13,6 +15,8 @@ export interface RowCallout {
   /** What tells it from the row's other bands. */
   condition: string;
   cells: Partial<Record<CalloutColumn, string>>;
+  /** Least and greatest torque, where it gives both: a printed value with the tolerance that its document states has ends too. */
+  ends: { min: string; max: string } | null;
 }
 
 /** Where on the bench a row's values can be put in. */
@@ -28,7 +32,7 @@ export function calloutsOf(table: AnyTable, row: PrintedRow): RowCallout[] {
   if (thread === null) return [];
   const { designation } = thread;
   if (table.topic === 'torque tables')
-    return torqueBands({ thread }).flatMap(({ source, condition, printed, minNm, maxNm }) =>
+    return torqueBands({ thread }).flatMap(({ source, condition, printed, minNm, maxNm, tolerance }) =>
       source.key !== table.key || minNm === null || maxNm === null
         ? []
         : [
@@ -37,10 +41,12 @@ export function calloutsOf(table: AnyTable, row: PrintedRow): RowCallout[] {
               cells: {
                 id: '1',
                 thread: designation,
-                torqueMin: `${printed.min} ${printed.unit}`,
-                torqueMax: `${printed.max} ${printed.unit}`,
+                ...(tolerance === undefined
+                  ? { torqueMin: `${printed.min} ${printed.unit}`, torqueMax: `${printed.max} ${printed.unit}` }
+                  : { torque: `${printed.min} ${printed.unit}`, tolerance: `${tolerance.percent} %` }),
                 lubrication: condition,
               },
+              ends: endsOf(printed, tolerance?.percent ?? 0),
             },
           ],
     );
@@ -62,9 +68,16 @@ export function calloutsOf(table: AnyTable, row: PrintedRow): RowCallout[] {
           ...(running === undefined ? {} : { runningMax: running }),
           ...(breakaway === undefined ? {} : { breakawayMin: breakaway }),
         },
+        ends: null,
       },
     ];
   });
+}
+
+function endsOf({ min, max, unit }: TorqueBand['printed'], percent: number): RowCallout['ends'] {
+  const share = percent / 100;
+  const end = (value: number | null, by: number): string => `${showNumber((value ?? 0) * (1 + by), 12)} ${unit}`;
+  return { min: end(min, -share), max: end(max, share) };
 }
 
 /** The line with its headings, as `callouts` reads it. */
@@ -80,7 +93,8 @@ export function cellsOf({ cells }: RowCallout, id: string): Record<string, strin
 
 /** The torque of a callout, or the limits it gives, in words. */
 export function bandOfCallout({ cells }: RowCallout): string {
-  const { torqueMin, torqueMax, runningMax, breakawayMin } = cells;
+  const { torque, tolerance, torqueMin, torqueMax, runningMax, breakawayMin } = cells;
+  if (torque !== undefined && tolerance !== undefined) return `${torque} ± ${tolerance}`;
   if (torqueMin !== undefined && torqueMax !== undefined)
     return torqueMin === torqueMax ? torqueMin : `${torqueMin} to ${torqueMax}`;
   return [
@@ -95,15 +109,15 @@ export function benchUsesOf(table: AnyTable, row: PrintedRow): BenchUse[] {
   const uses: BenchUse[] = [];
   if (thread !== null) {
     const { designation } = thread;
-    for (const { condition, cells } of calloutsOf(table, row)) {
-      const { torqueMin, torqueMax, locking } = cells;
-      if (torqueMin !== undefined && torqueMax !== undefined) {
+    for (const { condition, cells, ends } of calloutsOf(table, row)) {
+      const { locking } = cells;
+      if (ends !== null) {
         uses.push({
           sheet: 'preload',
           words: `Torque and preload: ${condition}`,
           typed: {
             ...{ by: 'nutFactor', form: 'screw', target: 'torque', torqueIs: 'seating' },
-            ...{ thread: designation, torqueMin, torqueMax },
+            ...{ thread: designation, torqueMin: ends.min, torqueMax: ends.max },
           },
         });
       }

@@ -3,6 +3,8 @@
  * the headless contract, rules of `callouts`.
  */
 import { describe, expect, it } from 'vitest';
+import { readThread } from '../../../renderer/engine/thread/index.ts';
+import { torqueBands } from '../../../renderer/engine/torqueTable/index.ts';
 import { fired, judged, judgedRows, type Cells } from './judged.ts';
 
 const plain = { thread: 'M10', torqueMin: '40 N·m', torqueMax: '50 N·m' };
@@ -81,6 +83,39 @@ describe('wrong-wrench', () => {
   });
 });
 
+describe('outside-published-band, where the document states a tolerance', () => {
+  // TM 9-2320-362-14&P, Table F-1: M12 70 lbf·ft under the column of grade 5, tolerance 10 %.
+  const f1 = { thread: 'M12', lubrication: 'under the column of grade 5' };
+
+  it.each([
+    ['the value itself', { torque: '70 lbf·ft', tolerance: '0 %' }, []],
+    ['the whole tolerance', { torque: '70 lbf·ft', tolerance: '10 %' }, []],
+    ['the whole tolerance, as two ends', { torqueMin: '63 lbf·ft', torqueMax: '77 lbf·ft' }, []],
+    ['less than it', { torqueMin: '65 lbf·ft', torqueMax: '75 lbf·ft' }, []],
+    ['above it by a millionth', { torqueMin: '63 lbf·ft', torqueMax: '77.000077 lbf·ft' }, ['query']],
+    ['under it by a millionth', { torqueMin: '62.999937 lbf·ft', torqueMax: '77 lbf·ft' }, ['query']],
+  ])('%s', (_, cells, severities) => {
+    expect(fired(judged({ ...f1, ...cells }), 'outside-published-band')).toEqual(severities);
+  });
+
+  it('says the band with its tolerance, and what is printed', () => {
+    const row = judged({ ...f1, torqueMin: '63 lbf·ft', torqueMax: '80 lbf·ft' });
+    const found = row.findings.find(({ rule }) => rule === 'outside-published-band');
+    expect(found?.message).toContain('63 lbf·ft to 77 lbf·ft, as printed 70 lbf·ft with a tolerance of 10 %');
+    expect(found?.limit).toBeCloseTo(77 * 1.355_817_948_331_400_4, 9);
+  });
+
+  it('lends no tolerance to a table that states none', () => {
+    // TM 10-4320-346-12&P prints single values too: 1-8 grade 2.
+    const [value] = torqueBands({ thread: readThread('1-8'), document: 'TM 10-4320-346-12&P' });
+    expect(value?.tolerance).toBeUndefined();
+    const of = { thread: '1-8', lubrication: value?.condition ?? '' };
+    const torque = `${value?.printed.max} lbf·ft`;
+    expect(fired(judged({ ...of, torque, tolerance: '0 %' }), 'outside-published-band')).toEqual([]);
+    expect(fired(judged({ ...of, torque, tolerance: '1 %' }), 'outside-published-band')).toEqual(['query']);
+  });
+});
+
 describe('what cannot be judged', () => {
   const notes = (cells: Cells) =>
     judged({ ...plain, ...cells }).findings.filter(({ rule }) => rule === 'no-published-value');
@@ -122,6 +157,39 @@ describe('what cannot be judged', () => {
     expect(found).toHaveLength(1);
     expect(found[0]?.severity).toBe('note');
   });
+
+  /** Each beside one of those above, and of everything it asks something is held; M10 of 50 N·m is in a band of Table F-1. */
+  const judgedAll: [string, Cells][] = [
+    ['a band for the thread', { thread: 'M10' }],
+    ['a band of that condition', { lubrication: 'CLEAN DRY' }],
+    ['a band by diameter alone', { thread: 'M12x1.25' }],
+    ['proof stress of a class', { strength: '8.8' }],
+    ['proof stress of a grade', { thread: '3/8-24', strength: 'SAE J429 grade 5', preloadMin: '1 kN' }],
+    [
+      'friction in place of K',
+      { nutFactor: '', frictionThread: '0.12', frictionBearing: '0.12', bearingDiameter: '14 mm' },
+    ],
+    ['limits of preload with K', { preloadMin: '1 kN', preloadMax: '90 kN', scatter: '0.3' }],
+    [
+      'limits of size of class 2',
+      { thread: '1/2-13', strength: 'SAE J429 grade 5', engagement: '1 in', internalUltimate: '300 MPa' },
+    ],
+    [
+      'limits of size of class 3',
+      { thread: '1/2-13 UNC-3A', strength: 'SAE J429 grade 5', engagement: '1 in', internalUltimate: '300 MPa' },
+    ],
+    ['a document that is held', { locking: 'ISO 2320', runningIncluded: 'yes' }],
+    ['a size the document has', { thread: '1/4-28', locking: 'MIL-DTL-45916', runningIncluded: 'yes' }],
+    ['a limit the document prints', { locking: 'ISO 2320', runningMax: '1 N·m', runningIncluded: 'yes' }],
+    ['a wrench with its head', { head: 'hex', wrench: '16 mm' }],
+    ['a socket with its head', { head: 'hex-socket', wrench: '8 mm' }],
+  ];
+
+  it.each(judgedAll)('is no note: %s', (_, cells) => {
+    expect(notes({ nutFactor: '0.2', ...cells })).toEqual([]);
+  });
+
+  it('has at least ten that are judged whole', () => expect(judgedAll.length).toBeGreaterThanOrEqual(10));
 
   it('does not let stainless steel past its yield by tension alone', () => {
     // A2-70 on M10: 450 MPa on 57.99 mm² are 26.1 kN; by K 0.2, 52.2 N·m.

@@ -90,8 +90,16 @@ describe('a row that is used', () => {
     const all = allTables.flatMap((table) =>
       rowsOf(table).flatMap((row) => calloutsOf(table, row).map((callout) => ({ table, callout }))),
     );
-    const bands = all.filter(({ callout }) => callout.cells.torqueMin !== undefined);
+    const bands = all.filter(({ callout }) => callout.ends !== null);
     expect(bands.length).toBeGreaterThan(150);
+    const stated = bands.filter(({ callout }) => callout.cells.tolerance !== undefined);
+    // Seven millimetre sizes in two columns; its inch sizes print no pitch and are no thread.
+    expect(stated).toHaveLength(14);
+    expect(stated.every(({ table }) => table.tolerancePercent === 10)).toBe(true);
+    expect(stated[0]?.callout).toMatchObject({
+      cells: { thread: 'M6x1', torque: '10 lbf·ft', tolerance: '10 %' },
+      ends: { min: '9 lbf·ft', max: '11 lbf·ft' },
+    });
     for (const { callout } of bands) {
       const { callouts } = readCallouts({ content: calloutCsv(callout) });
       expect(callouts).toHaveLength(1);
