@@ -11,6 +11,7 @@ import { spanShown } from '../callouts/torqueWords.ts';
 import { FindingList, LapsedAcceptances } from '../judged/FindingList.tsx';
 import { TypedCells, UnreadCells } from '../judged/TypedCells.tsx';
 import { PatternChart } from './PatternChart.tsx';
+import type { KnownPattern } from './patternOf.ts';
 import { recordName, recordTitle } from './recordActs.ts';
 import { RecordMark } from './RecordMark.tsx';
 import { recordUnit } from './recordWords.ts';
@@ -23,7 +24,7 @@ export interface AsRunPaneProps {
   lines: readonly AsRunLine[];
   judged: AsRunTableJudged;
   /** Where the callout's positions lie; null where nothing says it. */
-  pattern: string | null;
+  pattern: KnownPattern | null;
   units: UnitsShown;
   headingRef: Ref<HTMLHeadingElement>;
   deeds: ReactNode;

@@ -302,7 +302,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
           accepted={inHand?.accepted ?? []}
           lines={lines}
           judged={judged}
-          pattern={patternOf(looked, { steps: taskSteps, interfaces: interfaces.rows })}
+          pattern={patternOf(looked, { steps: taskSteps, interfaces: interfaces.rows, site: atHand.task.site })}
           units={units}
           headingRef={heading}
           deeds={

@@ -1,16 +1,15 @@
 import { useRef } from 'react';
 import type { KeyboardEvent } from 'react';
 import type { FileToSave } from '../../../shared-types/host.ts';
-import type { AsRunLine } from '../../../shared-types/inspection.ts';
 import { PlotFigure } from '../../components/plot/PlotFigure.tsx';
-import { marks } from '../../components/StateMark/marks.tsx';
 import { convertValue, showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { patternLayout } from './patternLayout.ts';
-import type { DrawnPosition, PatternData, PatternLayout } from './patternLayout.ts';
-import { recordStateWords } from './RecordMark.tsx';
+import { patternLayout, patternWidthPx, positionsOf } from './patternLayout.ts';
+import type { PatternData, PatternLayout } from './patternLayout.ts';
+import { PatternPosition } from './PatternPosition.tsx';
+import { PatternStates } from './PatternStates.tsx';
+import { patternStates, positionState, statesText } from './patternStates.ts';
 import { typedTorque } from './recordWords.ts';
-import { oneUnit } from '../callouts/torqueWords.ts';
 import './pattern.css';
 
 export interface PatternChartProps extends PatternData {
@@ -23,31 +22,36 @@ export interface PatternChartProps extends PatternData {
   onRefused: (error: unknown) => void;
 }
 
-const stateOf = (line: AsRunLine | null): string => (line === null ? 'No record' : recordStateWords(line));
-
-const turnsText = (turns: string): string => (turns === '' || /[^\d.,\s]/.test(turns) ? turns : `${turns} turns`);
-
-/** More stand over each other. */
-const drawnMost = 24;
+/** More are told as a list alone. */
+const drawnMost = 96;
+const usualWidthPx = 420;
 
 /** A fastener pattern with what was recorded of each position, how it was judged, and the order they were tightened in. */
 export function PatternChart(props: PatternChartProps) {
   const { lines, order, pattern, title, units, selected, onSelect, onSave, onRefused } = props;
-  const count = new Set([...order, ...lines.map(({ position }) => position)]).size;
-  if (count > drawnMost)
+  const data = { lines, order, pattern };
+  const count = positionsOf(data).length;
+  const leastWidthPx = count > drawnMost ? null : patternWidthPx(data, usualWidthPx);
+  const known = patternLayout(data, Math.max(640, leastWidthPx ?? 0));
+  const states = patternStates(known.positions);
+  if (leastWidthPx === null)
     return (
-      <p className="bw-second">
-        The {count} positions of {title} are more than a chart can show side by side; the table has them all.
-      </p>
+      <section className="bw-pattern-listed" aria-label={`Pattern of ${title}`}>
+        <p>
+          {count > drawnMost
+            ? `The ${count} positions of ${title} are more than the ${drawnMost} that a chart shows side by side: they are listed.`
+            : `The positions of ${title} lie too near each other to be drawn side by side: they are listed.`}
+        </p>
+        <PatternStates states={states} />
+      </section>
     );
-  const known = patternLayout({ lines, order, pattern }, 640);
   const hasOrder = order.length > 0;
   return (
     <PlotFigure
       title={`Pattern of ${title}`}
       source={`${
         known.why === null
-          ? 'To scale, seen from the side of the heads; the fasteners themselves are marks.'
+          ? `To scale by ${pattern?.from}, seen from the side of the heads; the fasteners themselves are marks.`
           : `Not to scale: a ring of the positions, for ${known.why}.`
       } ${hasOrder ? `Order asked for: ${order.join(', ')} (the callout’s column “sequence”).` : 'The callout asks for no order.'}`}
       assumed={[]}
@@ -57,7 +61,7 @@ export function PatternChart(props: PatternChartProps) {
         heads: ['Position', 'State', 'Final torque', 'Turns', 'Order asked for', 'Order recorded', 'Findings'],
         rows: known.positions.map(({ position, line, asked, recorded }) => [
           position,
-          stateOf(line),
+          positionState(line),
           line === null ? '' : typedTorque(line.final, units),
           line?.turns ?? '',
           asked === null ? '' : String(asked),
@@ -65,18 +69,25 @@ export function PatternChart(props: PatternChartProps) {
           (line?.findings ?? []).map(({ rule }) => rule).join(', '),
         ]),
       }}
-      leastWidthPx={420}
+      leastWidthPx={leastWidthPx}
+      legend={statesText(states)}
     >
-      {(widthPx) => (
-        <Drawing
-          layout={patternLayout({ lines, order, pattern }, widthPx)}
-          widthPx={widthPx}
-          title={title}
-          units={units}
-          selected={selected}
-          onSelect={onSelect}
-        />
-      )}
+      {(widthPx) => {
+        const layout = patternLayout(data, widthPx);
+        return (
+          <>
+            <Drawing
+              layout={layout}
+              widthPx={widthPx}
+              title={title}
+              units={units}
+              selected={selected}
+              onSelect={onSelect}
+            />
+            {layout.size === 'words' ? null : <PatternStates states={states} />}
+          </>
+        );
+      }}
     </PlotFigure>
   );
 }
@@ -119,11 +130,11 @@ function Drawing({ layout, widthPx, title, units, selected, onSelect }: DrawingP
     >
       {path === '' ? null : <path className="bw-pattern-order" d={path} />}
       {positions.map((one) => (
-        <Position
+        <PatternPosition
           key={one.position}
           one={one}
           units={units}
-          isDense={layout.isDense}
+          size={layout.size}
           isSelected={one.line !== null && one.line.key === selected}
           isStop={one === stop}
           onSelect={onSelect}
@@ -137,69 +148,6 @@ function Drawing({ layout, widthPx, title, units, selected, onSelect }: DrawingP
         <ScaleBar scale={scale} y={heightPx - 12} units={units} />
       )}
     </svg>
-  );
-}
-
-function Position(props: {
-  one: DrawnPosition;
-  units: UnitsShown;
-  isDense: boolean;
-  isSelected: boolean;
-  isStop: boolean;
-  onSelect: (key: string) => void;
-}) {
-  const { one, units, isDense, isSelected, isStop, onSelect } = props;
-  const { position, px, py, line, asked, recorded } = one;
-  const state = stateOf(line);
-  const torque = line === null ? '' : typedTorque(line.final, oneUnit(units));
-  const turns = turnsText(line?.turns ?? '');
-  const isOff = asked !== null && recorded !== null && asked !== recorded;
-  const order = asked === null ? '' : `order ${asked}${recorded === null ? '' : isOff ? `, was ${recorded}` : ''}`;
-  const said = [`Position ${position}`, state, torque, turns, order].filter((part) => part !== '').join(', ');
-  const mark = line === null ? null : marks[line.state];
-  const words = isDense ? [] : [torque, turns, order];
-  const wordsAt = [48, 62, -28];
-  const inner = (
-    <>
-      <circle className={line === null ? 'bw-pattern-none' : 'bw-pattern-place'} cx={px} cy={py} r="21" />
-      <text className="bw-pattern-name" x={px} y={py - 5} textAnchor="middle">
-        {position.length > 6 ? `${position.slice(0, 5)}…` : position}
-      </text>
-      {mark === null ? null : (
-        <g className="bw-pattern-mark" data-tone={mark.tone} transform={`translate(${px - mark.width / 2} ${py - 2})`}>
-          {mark.shape}
-        </g>
-      )}
-      <text className="bw-pattern-state" x={px} y={py + 34} textAnchor="middle">
-        {isDense && line?.state === 'conforming' && !line.reopened ? '' : stateOf(line)}
-      </text>
-      {words.map((text, at) =>
-        text === '' ? null : (
-          <text key={at} className="bw-pattern-small" x={px} y={py + (wordsAt[at] ?? 0)} textAnchor="middle">
-            {text}
-          </text>
-        ),
-      )}
-    </>
-  );
-  if (line === null)
-    return (
-      <g role="img" aria-label={said}>
-        {inner}
-      </g>
-    );
-  return (
-    <g
-      role="button"
-      className="bw-pattern-button"
-      tabIndex={isStop ? 0 : -1}
-      aria-label={said}
-      aria-pressed={isSelected}
-      data-key={line.key}
-      onClick={() => onSelect(line.key)}
-    >
-      {inner}
-    </g>
   );
 }
 

@@ -1,16 +1,7 @@
-import type { AsRunLine } from '../../../shared-types/inspection.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
-import { lineStateWords } from '../judged/stateWords.tsx';
+import { recordStateWords } from './recordStateWords.ts';
+import type { MarkedRecord } from './recordStateWords.ts';
 
-type Marked = Pick<AsRunLine, 'state' | 'reopened' | 'open' | 'accepted'>;
-
-/** What a record is decided to be; that its tool was found out comes beside what is worse, and before what is not. */
-export function recordStateWords({ state, reopened, open, accepted }: Marked): string {
-  if (reopened) return state === 'nonconforming' ? `${lineStateWords[state]}, re-opened` : 'Re-opened';
-  const taken = accepted === 0 ? '' : open === 0 ? ', accepted' : ', accepted in part';
-  return `${lineStateWords[state]}${taken}`;
-}
-
-export function RecordMark({ line }: { line: Marked }) {
+export function RecordMark({ line }: { line: MarkedRecord }) {
   return <StateMark state={line.state} text={recordStateWords(line)} />;
 }

@@ -1,23 +1,26 @@
 import type { AsRunLook } from '../../../shared-types/inspection.ts';
-import type { Interface } from '../../../shared-types/records/site.ts';
-import type { TaskStep } from '../../../shared-types/records/task.ts';
 import { cellNamed } from '../../engine/inspection/index.ts';
+import { placeOfRecord } from '../judged/interfaceOf.ts';
+import type { KnownPlaces } from '../judged/interfaceOf.ts';
+
+/** Where positions lie, and who says so. */
+export interface KnownPattern {
+  text: string;
+  /** "interface A1, named by the record’s column “interface”" */
+  from: string;
+}
 
 /**
- * Where the positions of a record's callout lie: by the callout's own column "pattern"; else by the interface that the step of the
- * callout's id acts on. Null where neither says it.
+ * Where the positions of a record's callout lie: by the callout's own column "pattern"; else by the interface that the record, its step, or
+ * its callout names. Null where none says it.
  */
 export function patternOf(
   { callout, cells }: Pick<AsRunLook, 'callout' | 'cells'>,
-  known: { steps: readonly TaskStep[]; interfaces: ReadonlyMap<string, Interface> },
-): string | null {
+  known: KnownPlaces,
+): KnownPattern | null {
   const own = cellNamed(callout, 'pattern');
-  if (own !== '') return own;
-  const id = cellNamed(cells, 'callout');
-  for (const step of known.steps) {
-    if (step.code !== id || step.interface === undefined) continue;
-    const pattern = known.interfaces.get(step.interface)?.pattern?.trim() ?? '';
-    if (pattern !== '') return pattern;
-  }
-  return null;
+  if (own !== '') return { text: own, from: 'the callout’s column “pattern”' };
+  const place = placeOfRecord(cells, callout, known);
+  const text = place?.interface.pattern?.trim() ?? '';
+  return place === null || text === '' ? null : { text, from: `interface ${place.interface.code}, by ${place.by}` };
 }

@@ -6,7 +6,7 @@ import { RefusedError } from '../../engine/errors.ts';
 import { tableByKey } from '../../engine/handbook/index.ts';
 import { readThread } from '../../engine/thread/index.ts';
 import type { Thread } from '../../engine/thread/index.ts';
-import { showBand, showLimit } from '../../engine/units/index.ts';
+import { showBand, showLimit, showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { TorqueBand } from '../../engine/torqueTable/index.ts';
 import { placeAddress } from '../../store/place.ts';
