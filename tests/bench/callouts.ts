@@ -10,8 +10,6 @@ import { calloutsJson, judgeCallouts, readCallouts } from '../../renderer/engine
 import { decodeBytes } from '../../renderer/engine/sheet/decodeBytes.ts';
 import { splitTable } from '../../renderer/engine/sheet/splitTable.ts';
 import { roundNominal } from '../../renderer/engine/units/index.ts';
-import { binOf } from '../support/installed.ts';
-import { root } from '../support/tracked.ts';
 import { manyCallouts } from './manyCallouts.ts';
 
 const count = Number(process.argv[2] ?? 100_000);
@@ -54,7 +52,7 @@ try {
   say('The command, from its start to its end, its answer written to a file');
   const began = performance.now();
   const answer = join(folder, 'answer.json');
-  const command = [process.execPath, binOf('tsx'), join(root, 'electron/headless/main.ts'), 'callouts', file];
+  const command = ['npm', 'run', '-s', 'bagwright', '--', 'callouts', file];
   const ran = spawnSync('sh', ['-c', `"$@" > "${answer}"; echo "exit $?"; times`, 'sh', ...command], {
     encoding: 'utf8',
   });

@@ -8,6 +8,7 @@ import {
 import { parseArguments, usage } from '../arguments.ts';
 import type { Answer, CommandArgument, CommandIo } from '../command.ts';
 import { csvInput } from '../input.ts';
+import { judgedInShares } from '../inShares.ts';
 import { Packed } from '../packed.ts';
 
 const formats = ['json', 'csv', 'text'] as const;
@@ -24,7 +25,11 @@ export async function callouts(args: readonly CommandArgument[], io: CommandIo):
   if (format === undefined) throw usage(`Option --format is one of ${formats.join(', ')}.`, given);
   const asked = { ...(await csvInput(positional[0], io)), skipBad: flags.has('--skip-bad') };
   // Within a batch the answer is a part of a line; of a file it may be longer than a text can be.
-  if (format === 'json' && !io.inBatch && typeof positional[0] === 'string') return written(asked);
+  if (format === 'json' && !io.inBatch && typeof positional[0] === 'string') {
+    const shared = await judgedInShares(asked);
+    if (shared === null) return written(asked);
+    return { exit: exitOf(shared.beside), result: shared.beside, pieces: () => shared.blocks };
+  }
   const result = judgeCallouts(asked);
   const exit = exitOf(result);
   if (format === 'json') return { exit, result };

@@ -1,6 +1,8 @@
 import type { CalloutsResult } from '../../../shared-types/callout.ts';
 import type { JudgedRow } from '../../../shared-types/judged.ts';
-import { judgedOneByOne, type AskedCallouts } from './judgeCallouts.ts';
+import type { Share } from '../sheet/index.ts';
+import { judgedShare, type AskedCallouts } from './judgeCallouts.ts';
+import { besideRows, type JudgedShare } from './shares.ts';
 
 /**
  * A judged result as one JSON document, in pieces, a few for each row: it may be longer than a text can be.
@@ -8,8 +10,13 @@ import { judgedOneByOne, type AskedCallouts } from './judgeCallouts.ts';
  * @throws Error where a number is not finite, which would become null without a word: it is a fault of this program
  */
 export function* calloutsJson<Row extends JudgedRow<object>>(result: { rows: readonly Row[] }): Generator<string> {
-  const { rows, ...rest } = result;
-  yield* inPieces(rows.values(), () => rest);
+  const { rows, ...beside } = result;
+  yield answerJson.begin;
+  for (const [at, row] of rows.entries()) {
+    if (at > 0) yield ',';
+    yield finiteJson(row);
+  }
+  yield answerJson.end(beside);
 }
 
 /**
@@ -20,26 +27,34 @@ export function* calloutsJson<Row extends JudgedRow<object>>(result: { rows: rea
  * @throws RefusedError as judgeCallouts does
  */
 export function* judgedCalloutsJson(given: AskedCallouts): Generator<string, Omit<CalloutsResult, 'rows'>> {
-  const judging = judgedOneByOne(given);
-  let rest: Omit<CalloutsResult, 'rows'> | null = null;
-  function* rows() {
-    rest = yield* judging;
-  }
-  yield* inPieces(rows(), () => rest ?? {});
-  if (rest === null) throw new Error('the rows came to no end');
-  return rest;
+  yield answerJson.begin;
+  const share = yield* shareJson(given);
+  const beside = besideRows([share], given.skipBad);
+  yield answerJson.end(beside);
+  return beside;
 }
 
-function* inPieces(rows: Iterable<JudgedRow<object>>, rest: () => object): Generator<string> {
-  let before = '{"rows":[';
-  for (const row of rows) {
-    yield before;
-    yield finiteJson(row);
-    before = ',';
+/**
+ * The rows of one share of a file, judged and written, with commas between them.
+ *
+ * @returns what they come to
+ * @throws RefusedError as readTable does
+ */
+export function* shareJson(given: AskedCallouts & { share?: Share }): Generator<string, JudgedShare> {
+  const judging = judgedShare(given);
+  for (let between = ''; ; between = ',') {
+    const next = judging.next();
+    if (next.done === true) return next.value;
+    if (between !== '') yield between;
+    yield finiteJson(next.value);
   }
-  if (before !== ',') yield before;
-  yield `],${finiteJson(rest()).slice(1)}\n`;
 }
+
+/** What stands before the rows, and after them. */
+export const answerJson = {
+  begin: '{"rows":[',
+  end: (beside: object): string => `],${finiteJson(beside).slice(1)}\n`,
+};
 
 /** One JSON text; whole rows go to the language's own writer, for texts put together from small parts cost more than they save. */
 function finiteJson(value: object): string {

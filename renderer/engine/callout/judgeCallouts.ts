@@ -1,15 +1,11 @@
 import type { CalloutRow, CalloutsResult, PublishedBand, PublishedLocking } from '../../../shared-types/callout.ts';
-import type { Refusal } from '../../../shared-types/errors.ts';
-import { cautionLead, cautionShort } from '../caution.ts';
-import { RefusedError } from '../errors.ts';
 import { delimiterNames } from '../sheet/delimiter.ts';
+import type { Share } from '../sheet/index.ts';
 import type { Callout } from './callout.ts';
-import { printedLocking, type ComparedBand } from './heldFacts.ts';
+import { printedBand, printedLocking } from './heldFacts.ts';
 import { judgeCallout } from './judgeCallout.ts';
-import { openCallouts, type OpenCallouts } from './readCallouts.ts';
-
-/** As many refusals as are told; a file with more is another file. */
-const refusalsMost = 100_000;
+import { openCallouts } from './readCallouts.ts';
+import { besideRows, type JudgedShare } from './shares.ts';
 
 export interface AskedCallouts {
   content: Uint8Array | string;
@@ -27,22 +23,22 @@ export interface AskedCallouts {
  * @throws RefusedError as readTable does; where rows cannot be read, with every one of them in `rows`
  */
 export function judgeCallouts(given: AskedCallouts): CalloutsResult {
-  const judging = judgedOneByOne(given);
+  const judging = judgedShare(given);
   const rows: CalloutRow[] = [];
   for (;;) {
     const next = judging.next();
-    if (next.done === true) return { rows, ...next.value };
+    if (next.done === true) return { rows, ...besideRows([next.value], given.skipBad) };
     rows.push(next.value);
   }
 }
 
 /**
- * The same, one row after another, so that none need be held: what is refused is told at the end, when all is read.
+ * One share of the rows, judged by itself: ids that stand in another share too are not told apart.
  *
- * @returns what stands beside the rows
- * @throws RefusedError as judgeCallouts does
+ * @returns what its rows come to
+ * @throws RefusedError as readTable does
  */
-export function* judgedOneByOne(given: AskedCallouts): Generator<CalloutRow, Omit<CalloutsResult, 'rows'>> {
+export function* judgedShare(given: AskedCallouts & { share?: Share }): Generator<CalloutRow, JudgedShare> {
   const opened = openCallouts(given);
   const summary = { conforming: 0, nonconforming: 0, indeterminate: 0 };
   const published = new Published();
@@ -59,39 +55,22 @@ export function* judgedOneByOne(given: AskedCallouts): Generator<CalloutRow, Omi
     yield row;
   }
   const refusals = opened.refusals();
-  if (!given.skipBad) refuseBad(refusals);
+  const { encoding, delimiter, notes, unknownColumns } = opened.table;
+  const rows = read + new Set(refusals.map(({ row }) => row)).size;
   return {
-    summary,
-    ...(given.skipBad ? { skipped: refusals.slice(0, refusalsMost) } : {}),
-    ...besideRows(opened, read + new Set(refusals.map(({ row }) => row)).size),
-    published: published.inOrder(),
-    caution: `${cautionLead} ${cautionShort}`,
-  };
-}
-
-function besideRows({ table }: OpenCallouts, rows: number): Pick<CalloutsResult, 'unknownColumns' | 'read'> {
-  const { encoding, delimiter, notes } = table;
-  return {
-    unknownColumns: table.unknownColumns.map(({ name }) => name),
+    ...{ summary, published: published.inOrder(), refusals, ids: repeated.ids() },
+    unknownColumns: unknownColumns.map(({ name }) => name),
     read: { encoding, delimiter: delimiterNames[delimiter], rows, notes },
   };
-}
-
-/**
- * Refuses a file some of whose rows cannot be read.
- *
- * @param refusals - in the order of the lines
- * @throws RefusedError the first of them, with all in `rows`
- */
-export function refuseBad(refusals: readonly Refusal[]): void {
-  const [first] = refusals;
-  if (first === undefined) return;
-  throw new RefusedError({ ...first, rows: refusals.slice(0, refusalsMost) });
 }
 
 /** What was recorded against an id is recorded against one callout: a second of the same name is told. */
 class Repeated {
   private readonly lines = new Map<string, number>();
+
+  ids(): string[] {
+    return [...this.lines.keys()];
+  }
 
   note({ id, row, findings }: CalloutRow): void {
     const before = this.lines.get(id);
@@ -124,8 +103,4 @@ class Published {
   inOrder(): CalloutsResult['published'] {
     return { bands: Object.fromEntries(this.bands), locking: Object.fromEntries(this.locking) };
   }
-}
-
-function printedBand({ source, condition, minNm, maxNm, matched }: ComparedBand): PublishedBand {
-  return { document: source.number, table: source.table, condition, minNm, maxNm, matched };
 }

@@ -1,6 +1,6 @@
 import { calloutColumns } from '../../../shared-types/callout.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
-import { readTable, TableReading, type Table, type TableForm } from '../sheet/index.ts';
+import { readTable, TableReading, type Table, type TableContent, type TableForm } from '../sheet/index.ts';
 import type { Callout } from './callout.ts';
 import { HeldFacts } from './heldFacts.ts';
 import { readCallout } from './readCallout.ts';
@@ -61,9 +61,10 @@ export interface OpenCallouts {
  *
  * @param given.content - the file's bytes, or its text
  * @param given.file - its name, for refusals
+ * @param given.share - which part of its rows; all where it is not given
  * @throws RefusedError as readTable does: where the file as a whole is no table of callouts
  */
-export function openCallouts(given: { content: Uint8Array | string; file?: string }): OpenCallouts {
+export function openCallouts(given: TableContent): OpenCallouts {
   const table = readTable(given, form);
   const reading = new TableReading(table, quantities);
   const facts = new HeldFacts();

@@ -5,18 +5,24 @@ const [quotationMark, lineFeed] = [0x22, 0x0a];
 /** Characters taken apart at a time: what was made of one block is done with before the next. */
 const blockLength = 1 << 16;
 
+/** A block of whole records, without its last line break, and the character it begins at, from 0. */
+export interface Block {
+  at: number;
+  text: string;
+}
+
 /**
- * A text in blocks of whole records, each without its last line break.
+ * A text in blocks of whole records.
  *
  * @param start - character it begins at, from 0
  */
-export function* blocksOf(text: string, start: number, delimiter: Delimiter): Generator<string> {
+export function* blocksOf(text: string, start: number, delimiter: Delimiter): Generator<Block> {
   let nextQuote = text.indexOf('"', start);
   for (let at = start; at < text.length;) {
     if (nextQuote !== -1 && nextQuote < at) nextQuote = text.indexOf('"', at);
     const plainEnd = lineEnd(text, at + blockLength);
     const end = nextQuote === -1 || nextQuote >= plainEnd ? plainEnd : endOfRecords(text, at, delimiter);
-    yield text.slice(at, text[end - 1] === '\n' ? end - 1 : end);
+    yield { at, text: text.slice(at, text[end - 1] === '\n' ? end - 1 : end) };
     at = end;
   }
 }

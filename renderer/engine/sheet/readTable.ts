@@ -3,7 +3,7 @@ import { RefusedError } from '../errors.ts';
 import { decodeBytes, type Encoding } from './decodeBytes.ts';
 import { delimiterNames, type Delimiter } from './delimiter.ts';
 import { headerNames, squeezed } from './headerNames.ts';
-import { splitTable, type SheetRecord } from './splitTable.ts';
+import { splitTable, type Share, type SheetRecord } from './splitTable.ts';
 
 /** What a table is to hold. */
 export interface TableForm {
@@ -11,6 +11,12 @@ export interface TableForm {
   known: readonly string[];
   /** The columns it cannot do without: one of several sets. */
   needed: readonly (readonly string[])[];
+}
+
+export interface TableContent {
+  content: Uint8Array | string;
+  file?: string;
+  share?: Share;
 }
 
 export interface Table {
@@ -24,6 +30,8 @@ export interface Table {
   unknownColumns: { name: string; at: number }[];
   /** The rows, taken apart as they are asked for, anew each time. */
   records: Iterable<SheetRecord>;
+  /** The same of the whole file, where `records` are but a share of it. */
+  wholeFile: Iterable<SheetRecord>;
   /** Rows with more or fewer cells than the header: none of `records`, and found while those are gone through. */
   ragged: Refusal[];
   /** What a person is to know of how it was read. */
@@ -35,12 +43,13 @@ export interface Table {
  *
  * @param given.content - the file's bytes, or its text where that is known already
  * @param given.file - its name, for refusals
+ * @param given.share - which part of its rows `records` are; all where it is not given
  * @param form - the columns known and needed; names are compared without case and without the blanks around them
  * @returns columns, rows with the file's line of each, what is unknown, and rows of the wrong length
  * @throws RefusedError unreadable-file, too-large, missing-field (a column that is needed, or a column without a name), duplicate-key (a
  *   column twice); each names the file
  */
-export function readTable(given: { content: Uint8Array | string; file?: string }, form: TableForm): Table {
+export function readTable(given: TableContent, form: TableForm): Table {
   const origin = given.file === undefined ? {} : { file: given.file };
   try {
     return tableOf(given, form);
@@ -49,7 +58,7 @@ export function readTable(given: { content: Uint8Array | string; file?: string }
   }
 }
 
-function tableOf({ content, file }: { content: Uint8Array | string; file?: string }, form: TableForm): Table {
+function tableOf({ content, file, share }: TableContent, form: TableForm): Table {
   const { text, encoding } =
     typeof content === 'string' ? { text: content.replace(/^\uFEFF/, ''), encoding: null } : decodeBytes(content);
   if (text.includes('\0'))
@@ -76,7 +85,8 @@ function tableOf({ content, file }: { content: Uint8Array | string; file?: strin
     delimiter: split.delimiter,
     columns,
     unknownColumns,
-    records: { [Symbol.iterator]: () => wholeRows(split.records(), { width, file, ragged }) },
+    records: { [Symbol.iterator]: () => wholeRows(split.records(share), { width, file, ragged }) },
+    wholeFile: { [Symbol.iterator]: () => wholeRows(split.records(), { width, file, ragged: [] }) },
     ragged,
     notes: encoding === 'CP1252' ? ['The file is no UTF-8: it is read as CP1252.'] : [],
   };

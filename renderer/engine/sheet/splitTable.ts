@@ -14,12 +14,18 @@ export interface SplitTable {
   delimiter: Delimiter;
   /** Null where there is nothing but blank lines. */
   header: SheetRecord | null;
-  /** What follows the header, taken apart as it is asked for, anew each time. */
-  records: () => Generator<SheetRecord>;
+  /** What follows the header, or a share of it, taken apart as it is asked for, anew each time. */
+  records: (share?: Share) => Generator<SheetRecord>;
+}
+
+/** A part of a table's rows, by the length of their text: all of them are from 0 to 1. Whole blocks of rows go to the part they begin in. */
+export interface Share {
+  from: number;
+  to: number;
 }
 
 /** More lines than any job has, and no more than a machine holds. */
-const rowsMost = 500_000;
+export const rowsMost = 500_000;
 
 /**
  * A text taken apart into the cells of its records, by RFC 4180 and what spreadsheets make of it: delimited by comma, semicolon or tab,
@@ -39,8 +45,9 @@ export function splitTable(text: string, named: (names: readonly string[]) => nu
   return {
     delimiter,
     header: parsed[0] ?? null,
-    records: () =>
+    records: (share) =>
       recordsIn(lines, {
+        ...(share === undefined ? {} : { share }),
         delimiter,
         index: headerEnd,
         row: start.row + breaksIn([lines.slice(start.index, headerEnd)]),
@@ -50,12 +57,18 @@ export function splitTable(text: string, named: (names: readonly string[]) => nu
 
 function* recordsIn(
   lines: string,
-  start: { index: number; row: number; delimiter: Delimiter },
+  start: { index: number; row: number; delimiter: Delimiter; share?: Share },
 ): Generator<SheetRecord> {
-  const { delimiter } = start;
+  const { delimiter, share = { from: 0, to: 1 } } = start;
   let { row } = start;
   let count = 0;
-  for (const block of blocksOf(lines, start.index, delimiter)) {
+  for (const { at, text: block } of blocksOf(lines, start.index, delimiter)) {
+    const begins = (at - start.index) / (lines.length - start.index);
+    if (begins >= share.to) return;
+    if (begins < share.from) {
+      row += 1 + breaksIn([block]);
+      continue;
+    }
     const { data, errors } = Papa.parse<string[]>(block, { delimiter, newline: '\n' });
     const error = errors.find(({ type }) => type === 'Quotes');
     if (block === '') row += 1;

@@ -31,6 +31,6 @@ export class TableReading {
 
 function holdsDecimalCommas(table: Table, quantities: readonly string[]): boolean {
   const positions = quantities.flatMap((name) => table.columns.get(name) ?? []);
-  for (const { cells } of table.records) if (positions.some((at) => hasDecimalComma(cells[at] ?? ''))) return true;
+  for (const { cells } of table.wholeFile) if (positions.some((at) => hasDecimalComma(cells[at] ?? ''))) return true;
   return false;
 }

@@ -49,6 +49,11 @@ export function mappedTable(grid: Grid, mapping: Mapping, target: ImportTarget):
       ? `${name} (as given)`
       : name;
   const names = grid.names.map((name, at) => fed.find((one) => one.at === at)?.column ?? keptName(name));
+  const records = {
+    *[Symbol.iterator]() {
+      for (const record of grid.records) yield { row: record.row, cells: cellsOf(record) };
+    },
+  };
   const table: Table = {
     ...{
       file: grid.file,
@@ -59,11 +64,8 @@ export function mappedTable(grid: Grid, mapping: Mapping, target: ImportTarget):
     },
     columns: new Map(fed.map(({ at, column }) => [column, at])),
     unknownColumns: others,
-    records: {
-      *[Symbol.iterator]() {
-        for (const record of grid.records) yield { row: record.row, cells: cellsOf(record) };
-      },
-    },
+    records,
+    wholeFile: records,
   };
   return {
     ...{ table, records: grid.records, cellsOf, keptColumns: names },

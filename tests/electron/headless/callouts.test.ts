@@ -1,10 +1,12 @@
 /** The command `callouts` from file to answer: formats, exits, batch, what a spreadsheet makes of its CSV. Source: the headless contract. */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { CalloutsResult } from '../../../shared-types/callout.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
+import { judgedInShares } from '../../../electron/headless/inShares.ts';
+import { judgedCalloutsJson } from '../../../renderer/engine/callout/index.ts';
 import { readTable } from '../../../renderer/engine/sheet/index.ts';
 import { cellText } from '../../../renderer/engine/sheet/cellText.ts';
 import { manyCallouts } from '../../bench/manyCallouts.ts';
@@ -204,5 +206,24 @@ describe('the same file', () => {
     const [eager] = await resultsOf<CalloutsResult>('callouts', [[{ csv: manyCallouts(400, 7) }]]);
     expect({ ...result(one.out), read: null }).toEqual({ ...eager, read: null });
     expect(result(one.out).rows).toHaveLength(400);
+  });
+});
+
+describe('a large file', () => {
+  const many = manyCallouts(20_000, 5);
+  const [header = '', ...lines] = many.trimEnd().split('\r\n');
+
+  it('is judged by all the processors there are to the same bytes as by one', { timeout: 60_000 }, async () => {
+    const asked = { content: Buffer.from(many), skipBad: false };
+    const shared = await judgedInShares(asked);
+    expect(shared === null).toBe(availableParallelism() === 1);
+    if (shared === null) return;
+    expect(Buffer.concat(shared.blocks).toString() === [...judgedCalloutsJson(asked)].join('')).toBe(true);
+  });
+
+  it('tells of an id at its beginning and at its end', { timeout: 60_000 }, async () => {
+    const ran = await runHeadless(['callouts', file('l.csv', [header, ...lines, lines[0]].join('\n'))]);
+    const last = result(ran.stdout).rows.at(-1);
+    expect(last?.findings.find(({ rule }) => rule === 'repeated-id')?.message).toContain('Line 2 has the same id');
   });
 });
