@@ -3,15 +3,16 @@ import type { JournalHost } from '../../shared-types/host.ts';
 import type { Appended, JournalPage, JournalState, Lease } from '../../shared-types/journal.ts';
 import { api, type BeganAgain, type LeaseLine } from '../../shared-types/ipc.ts';
 import { RefusedError } from '../engine/errors.ts';
+import { bodyOf, readLong } from './longJson.ts';
 
 /** Asks by POST and answers once the answer has begun; refusals are thrown. */
-export type Ask = (address: string, body: string, signal?: AbortSignal) => Promise<Response>;
+export type Ask = (address: string, body: string | Blob, signal?: AbortSignal) => Promise<Response>;
 
 export function browserJournal(ask: Ask): JournalHost {
   const call = async <T>(address: string, request: unknown): Promise<T> => {
-    const response = await ask(address, JSON.stringify(request));
+    const response = await ask(address, await bodyOf(request));
     try {
-      return (await response.json()) as T;
+      return (await readLong(await response.text())) as T;
     } catch (cause) {
       throw brokenOff(cause);
     }

@@ -10,3 +10,17 @@ export function breathe(): Promise<void> {
     port2.postMessage(null);
   });
 }
+
+/** So long the page works on before it looks whether the hand wants something. */
+const turnMs = 16;
+
+/** For work of many small steps: a breath where one is due, else null, which costs nothing to ask for. */
+export function breaths(): () => Promise<void> | null {
+  let until = performance.now() + turnMs;
+  return () => {
+    if (performance.now() < until) return null;
+    return breathe().then(() => {
+      until = performance.now() + turnMs;
+    });
+  };
+}

@@ -22,11 +22,13 @@ import { readyNotice } from './opening/readyNotice.ts';
 import { recovery } from './recovery/recovery.ts';
 import { askForLease, askPatiently, ElsewhereError, elsewhereReason } from './writing/rightToWrite.ts';
 import { createSaveLine } from './writing/saveLine.ts';
-import { ConflictError, NotSavedError } from './store.ts';
+import { ConflictError, NotSavedError, StoppedError } from './store.ts';
 import type { Hindrance, HistoryState, OpeningState, Store } from './store.ts';
 import { createTopic } from './topic.ts';
 import { turnAbout } from './writing/turnAbout.ts';
 import { whyNotSaved } from './writing/whyNotSaved.ts';
+import { stepOf } from './writing/watched.ts';
+import type { Step } from './writing/watched.ts';
 import { wishesOf } from './writing/wishes.ts';
 import type { ClosedBecause } from './copy/workingCopy.ts';
 import { WorkingCopy } from './copy/workingCopy.ts';
@@ -224,26 +226,30 @@ export function createStore(options: StoreOptions): WindowStore {
     }
   };
 
-  const performed = async (deed: Deed): Promise<number> => {
+  const performed = async (deed: Deed, step: Step): Promise<number> => {
     const at = desk;
     if (at === null) throw new NotSavedError('the store is not open');
     // Fifty thousand records take longer than one.
     const limitMs = budget(limits.callMs + deed.wishes.length);
     const isRepeated = failures.wasKeptAfterAll;
-    const seq = await perform(deed, { desk: at, mustWrite: (limit) => mustWrite(at, limit), limitMs, isRepeated });
+    const mayWrite = (limit: () => number): Promise<string> => mustWrite(at, limit);
+    const seq = await perform(deed, { desk: at, mustWrite: mayWrite, limitMs, isRepeated, step });
     failures.kept(deed);
     return seq;
   };
 
   /** Runs a deed and says how it went, to the save line and to the caller alike. */
-  const run = (makeDeed: (limitMs: () => number) => Promise<Deed>): Promise<{ deed: Deed; seq: number }> => {
+  const run = (
+    makeDeed: (limitMs: () => number) => Promise<Deed>,
+    step: Step = () => undefined,
+  ): Promise<{ deed: Deed; seq: number }> => {
     saves.begun();
     return inTurn(async () => {
       let deed: Deed | null = null;
       let kept = false;
       try {
         deed = await makeDeed(budget(limits.callMs));
-        const seq = await performed(deed);
+        const seq = await performed(deed, step);
         kept = true;
         return { deed, seq };
       } catch (error) {
@@ -255,8 +261,8 @@ export function createStore(options: StoreOptions): WindowStore {
   };
 
   const notKept = (deed: Deed | null, error: unknown): unknown => {
-    if (error instanceof ConflictError || error instanceof RefusedError || error instanceof ElsewhereError)
-      return error;
+    const isTold = [ConflictError, RefusedError, ElsewhereError, StoppedError].some((kind) => error instanceof kind);
+    if (isTold) return error;
     const reason = whyNotSaved(error);
     if (error instanceof PartedError) stopAsDiffering(reason);
     else if (deed !== null && desk !== null) failures.add(deed, error);
@@ -297,10 +303,14 @@ export function createStore(options: StoreOptions): WindowStore {
     keepWorkingCopy,
     exportAll: () => exportAll({ journal, now, limitMs: () => limits.callMs, copy: found.copy }),
     table: (name) => tables.table(name),
-    async commit(act) {
+    async commit(act, watched = {}) {
       const key = crypto.randomUUID();
       const { action, title, undoable = true } = act;
-      const { seq } = await run(async () => ({ key, action, title, undoable, wishes: await wishesOf(act) }));
+      const step = stepOf(watched);
+      const { seq } = await run(
+        async () => ({ key, action, title, undoable, wishes: await wishesOf(act, step) }),
+        step,
+      );
       return { seq };
     },
     undo: () => turn('undo'),

@@ -40,6 +40,25 @@ export class NotSavedError extends Error {
   override readonly name = 'NotSavedError';
 }
 
+/** Thrown where a person stopped a change; nothing was written. */
+export class StoppedError extends Error {
+  override readonly name = 'StoppedError';
+}
+
+/** For a change of many records: how far it has come, and the way to stop it. */
+export interface Watched {
+  /** Heeded as long as nothing is written; from then on the change is kept whole. */
+  signal?: AbortSignal;
+  onProgress?: (progress: KeepingProgress) => void;
+}
+
+export interface KeepingProgress {
+  /** 0 to 1. */
+  share: number;
+  /** False from the moment at which it is written. */
+  canStop: boolean;
+}
+
 export interface TableState<R> {
   /** False until the first rows are here. */
   ready: boolean;
@@ -110,7 +129,7 @@ export interface Store {
 
   table<T extends TableName>(name: T): LiveTable<RecordOf<T>>;
   /** Resolves once the change is on the disk in both forms. */
-  commit(act: Act): Promise<{ seq: number }>;
+  commit(act: Act, watched?: Watched): Promise<{ seq: number }>;
   undo(): Promise<EntryHead>;
   redo(): Promise<EntryHead>;
   history(): HistoryState;

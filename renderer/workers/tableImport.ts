@@ -1,5 +1,6 @@
 import type { Refusal } from '../../shared-types/errors.ts';
 import type { ReadyRow, RunCounts, TargetName } from '../engine/tableImport/index.ts';
+import { keptPiece } from './tableImportMessages.ts';
 import type {
   RunAsked,
   TableChoice,
@@ -32,6 +33,8 @@ export interface TableImporting {
   /** Stops what is under way, at once: the worker is ended, and another begins where it is asked again. */
   stop(): void;
 }
+
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 /** What takes longer hangs, and is ended. */
 const openingMs = 60_000;
@@ -108,7 +111,19 @@ export function startTableImport(target: TargetName): TableImporting {
           }
         };
         if (ended && opened !== null) at.postMessage(opened);
-        at.postMessage({ kind: 'run', asked } satisfies TableImportAsked);
+        const { kept, ...rest } = asked;
+        const hand = async (): Promise<void> => {
+          for (let from = 0; from === 0 || from < kept.length; from += keptPiece) {
+            if (from > 0) await breathe();
+            // Stopped, or asked anew: this worker is not the one any more.
+            if (worker !== at) return;
+            // Cells alone: what else a row carries is nothing to the table.
+            const rows = kept.slice(from, from + keptPiece).map(({ cells }) => ({ cells }));
+            at.postMessage({ kind: 'kept', rows, isFirst: from === 0 } satisfies TableImportAsked);
+          }
+          at.postMessage({ kind: 'run', asked: rest } satisfies TableImportAsked);
+        };
+        void hand();
       });
     },
     stop,

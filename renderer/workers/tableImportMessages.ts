@@ -44,10 +44,15 @@ export interface RunAsked {
   kept: readonly KeptRow[];
 }
 
+/** So many kept rows are handed over at a time. */
+export const keptPiece = 500;
+
 /** What the page sends the worker. */
 export type TableImportAsked =
   | { kind: 'open'; target: TargetName; origin: TableOrigin; choice: TableChoice }
-  | { kind: 'run'; asked: RunAsked };
+  /** Kept rows for the next run, in pieces; the first of a run says so. */
+  | { kind: 'kept'; rows: readonly KeptRow[]; isFirst: boolean }
+  | { kind: 'run'; asked: Omit<RunAsked, 'kept'> };
 
 /** What the worker sends back. Of a workbook that opens and one sheet of which does not, the sheets come all the same. */
 export type TableImportTold =

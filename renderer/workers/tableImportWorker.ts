@@ -5,7 +5,14 @@ import { csvGrid, pastedGrid } from '../engine/sheet/csvGrid.ts';
 import { delimiterNames } from '../engine/sheet/delimiter.ts';
 import type { Grid } from '../engine/sheet/grid.ts';
 import { openWorkbook, type Workbook } from '../engine/sheet/xlsx/index.ts';
-import { DryRun, guessMapping, importTargets, unitsSeen, type ImportTarget } from '../engine/tableImport/index.ts';
+import {
+  DryRun,
+  guessMapping,
+  importTargets,
+  unitsSeen,
+  type ImportTarget,
+  type KeptRow,
+} from '../engine/tableImport/index.ts';
 import type {
   RunAsked,
   TableChoice,
@@ -22,6 +29,8 @@ const firstRows = 12;
 /** Of the file at hand; null where it is none. */
 let workbook: Workbook | null = null;
 let open: { grid: Grid; target: ImportTarget } | null = null;
+/** What the table is held against in the next run. */
+let kept: KeptRow[] = [];
 
 function send(message: TableImportTold): void {
   self.postMessage(message);
@@ -84,7 +93,7 @@ function openTable({ target: name, origin, choice }: Extract<TableImportAsked, {
   });
 }
 
-function run({ mapping, context, kept }: RunAsked): void {
+function run({ mapping, context }: Omit<RunAsked, 'kept'>): void {
   if (open === null) return;
   const dryRun = new DryRun({ ...open, mapping, context, kept });
   for (let done = 0; done < dryRun.count;) {
@@ -101,7 +110,10 @@ function run({ mapping, context, kept }: RunAsked): void {
 self.addEventListener('message', ({ data }: MessageEvent<TableImportAsked>) => {
   try {
     if (data.kind === 'open') openTable(data);
-    else run(data.asked);
+    else if (data.kind === 'kept') {
+      if (data.isFirst) kept = [];
+      for (const row of data.rows) kept.push(row);
+    } else run(data.asked);
   } catch (error) {
     const refusal =
       error instanceof RefusedError ? error.refusal : { code: 'internal' as const, message: String(error) };

@@ -25,8 +25,8 @@ const bring = (brought: Record<string, string>[], rows = [kept]) =>
   });
 
 describe('rows of a table', () => {
-  it('come behind the others, or change the one of their id, which keeps its key and what was accepted of it', () => {
-    const { title, proposals } = bring([
+  it('come behind the others, or change the one of their id, which keeps its key and what was accepted of it', async () => {
+    const { title, proposals } = await bring([
       { id: 'B', thread: 'M8', torqueMax: '9 N·m' },
       { id: 'A', thread: 'M10' },
     ]);
@@ -41,10 +41,10 @@ describe('rows of a table', () => {
     ]);
   });
 
-  it('are refused where the list would hold more than are kept, and taken where it is just full', () => {
+  it('are refused where the list would hold more than are kept, and taken where it is just full', async () => {
     const rows = Array.from({ length: rowsMost - 1 }, (_, at) => ({ ...kept, id: `k${at}`, cells: { ID: `K-${at}` } }));
-    expect(bring([{ id: 'X' }, { id: 'K-7', thread: 'M6' }], rows).proposals).toHaveLength(2);
-    expect(() => bring([{ id: 'X' }, { id: 'Y' }], rows)).toThrow(/would hold 20001 callouts; at most 20000/);
+    expect((await bring([{ id: 'X' }, { id: 'K-7', thread: 'M6' }], rows)).proposals).toHaveLength(2);
+    await expect(bring([{ id: 'X' }, { id: 'Y' }], rows)).rejects.toThrow(/would hold 20001 callouts; at most 20000/);
   });
 });
 

@@ -56,7 +56,7 @@ export function useKeepFile({ desk, of, state, name, lists, task, person, agains
         from: { file: name.slice(0, 400), at: isoWithOffset(new Date()) },
         ...(against === null ? {} : { callouts: against.id }),
       };
-      await store.commit(addList(list, rows, store.newId));
+      await store.commit(await addList(list, rows, store.newId));
       onKept();
       goTo({ at: 'asrun', list: list.id }, 'replace');
     } catch (error) {

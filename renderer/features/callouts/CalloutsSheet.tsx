@@ -146,7 +146,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
     if (steps.length === 0) return;
     const made = newList('Callouts of the steps', stepColumns);
     const title = `Take the callouts of ${countOf(steps.length, 'step')}`;
-    if (await run(addList(made, steps, store.newId, title))) goTo({ at: 'callouts', list: made.id }, 'replace');
+    if (await run(await addList(made, steps, store.newId, title))) goTo({ at: 'callouts', list: made.id }, 'replace');
   };
   useAsked(calloutAsking, (wish) => {
     if (wish === 'add') add();

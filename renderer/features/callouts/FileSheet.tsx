@@ -95,7 +95,7 @@ export function FileSheet(props: FileSheetProps) {
         },
         from: { file: name.slice(0, 400), at: isoWithOffset(new Date()) },
       };
-      if (!(await run(addList(list, rows, store.newId)))) return;
+      if (!(await run(await addList(list, rows, store.newId)))) return;
       onClose();
       goTo({ at: 'callouts', list: list.id }, 'replace');
     } finally {

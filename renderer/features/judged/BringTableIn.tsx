@@ -21,7 +21,7 @@ export interface BringTableInProps<L extends CalloutList> {
   /** A list of its own for a table. */
   newList: (made: { name: string; columns: string[]; from: NonNullable<CalloutList['from']> }) => L;
   host: Host;
-  bringIn: (brought: BroughtIn<L>) => Act;
+  bringIn: (brought: BroughtIn<L>) => Promise<Act>;
   /** The list that holds the rows now. */
   onBrought: (list: string) => void;
   onClose: () => void;
@@ -44,9 +44,9 @@ export function BringTableIn<L extends CalloutList>(props: BringTableInProps<L>)
       <TableImport
         target={target}
         context={context}
-        kept={kept.map(({ cells }) => ({ cells }))}
+        kept={kept}
         host={host}
-        onWrite={async ({ rows, columns, from }) => {
+        onWrite={async ({ rows, columns, from }, watched) => {
           const at = isoWithOffset(new Date());
           const own = { file: from.file.slice(0, 400), ...(from.sheet === undefined ? {} : { sheet: from.sheet }), at };
           const name = freshListName(from.file, lists, words.many);
@@ -54,7 +54,7 @@ export function BringTableIn<L extends CalloutList>(props: BringTableInProps<L>)
           const brought = rows.map(({ cells }) => cells);
           const isNewList = list === null;
           const rowsIn = { list: on, isNewList, kept, brought, fed: columns, keyColumns: key, newId: store.newId };
-          await store.commit(bringIn(rowsIn));
+          await store.commit(await bringIn(rowsIn), watched);
           onBrought(on.id);
         }}
         onClose={onClose}

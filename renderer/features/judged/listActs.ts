@@ -2,6 +2,7 @@ import { rowsMost } from '../../../shared-types/records/judgedLists.ts';
 import type { AcceptedFinding, CalloutList, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
 import { cellNamed, columnNamed } from '../../engine/inspection/index.ts';
 import { RefusedError } from '../../engine/errors.ts';
+import { breaths } from '../../store/breathe.ts';
 import type { Act, Proposal } from '../../store/store.ts';
 
 export type Cells = Record<string, string>;
@@ -34,16 +35,39 @@ export interface BroughtIn<L extends CalloutList> {
 
 export const titled = (title: string): string => (title.length > 190 ? `${title.slice(0, 189)}…` : title);
 
-/** What is written for a column goes under the name that the list has for it. */
-function underOwnNames(columns: readonly string[], cells: Cells): { columns: string[]; cells: Cells } {
-  const all = [...columns];
-  const own: Cells = {};
-  for (const [name, text] of Object.entries(cells)) {
-    const column = columnNamed(all, name) ?? name;
-    if (!all.includes(column)) all.push(column);
-    if (text.trim() !== '') own[column] = text;
+/** The columns of a list, as they grow by what is written; what is written for one goes under the list's name for it. */
+class OwnNames {
+  readonly columns: string[];
+  /** Every row names the same few, so each is looked for once. */
+  private readonly known = new Map<string, string>();
+
+  constructor(columns: readonly string[]) {
+    this.columns = [...columns];
   }
-  return { columns: all, cells: own };
+
+  own(cells: Cells): Cells {
+    const own: Cells = {};
+    for (const [name, text] of Object.entries(cells)) {
+      const column = this.columnOf(name);
+      if (text.trim() !== '') own[column] = text;
+    }
+    return own;
+  }
+
+  private columnOf(name: string): string {
+    const known = this.known.get(name);
+    if (known !== undefined) return known;
+    const column = columnNamed(this.columns, name) ?? name;
+    if (!this.columns.includes(column)) this.columns.push(column);
+    this.known.set(name, column);
+    return column;
+  }
+}
+
+function underOwnNames(columns: readonly string[], cells: Cells): { columns: string[]; cells: Cells } {
+  const names = new OwnNames(columns);
+  const own = names.own(cells);
+  return { columns: names.columns, cells: own };
 }
 
 /** What a person does to lists and their rows, each as one act. */
@@ -56,37 +80,44 @@ export function listActs<L extends CalloutList>(of: ListKind<L>) {
   }
 
   /** A list with its rows, in one act; the first of a task may have none. */
-  function addList(list: L, rows: readonly Cells[], newId: () => string, title?: string): Act {
-    return {
-      action: `add-${many}`,
-      title: titled(title ?? `Add list “${list.name}”`),
-      proposals: [
-        of.putList(list),
-        ...rows.map((cells, position) => put({ id: newId(), rev: 0, list: list.id, position, cells })),
-      ],
-    };
+  async function addList(list: L, rows: readonly Cells[], newId: () => string, title?: string): Promise<Act> {
+    const proposals = [of.putList(list)];
+    const breath = breaths();
+    for (const [position, cells] of rows.entries()) {
+      await breath();
+      proposals.push(put({ id: newId(), rev: 0, list: list.id, position, cells }));
+    }
+    return { action: `add-${many}`, title: titled(title ?? `Add list “${list.name}”`), proposals };
   }
 
   /** Rows out of a table: new ones behind those that the list has, changed ones in their place; what was accepted of them stays with them. */
-  function bringIn(x: BroughtIn<L>): Act {
+  async function bringIn(x: BroughtIn<L>): Promise<Act> {
     const { list, isNewList, kept, brought, fed, keyColumns, newId } = x;
     const keyOf = (cells: Readonly<Cells>): string => JSON.stringify(keyColumns.map((name) => cellNamed(cells, name)));
-    const before = new Map(kept.map((row) => [keyOf(row.cells), row]));
+    const breath = breaths();
+    const before = new Map<string, KeptCallout>();
+    for (const row of kept) {
+      await breath();
+      before.set(keyOf(row.cells), row);
+    }
     const proposals: Proposal[] = [];
-    let { columns } = list;
+    const names = new OwnNames(list.columns);
+    const { columns } = names;
+    let count = kept.length;
     let last = kept.at(-1)?.position ?? -1;
     for (const row of brought) {
-      const own = underOwnNames(columns, row);
-      ({ columns } = own);
+      await breath();
+      const own = names.own(row);
       const held = before.get(keyOf(row));
-      if (held === undefined) last += 1;
+      if (held === undefined) {
+        last += 1;
+        count += 1;
+      }
       const to = held ?? { id: newId(), rev: 0, list: list.id, position: last };
       // What the table does not feed stays as it was typed.
       const unfed = Object.entries(held?.cells ?? {}).filter(([name]) => columnNamed(fed, name) === undefined);
-      proposals.push(put({ ...to, cells: { ...Object.fromEntries(unfed), ...own.cells } }));
+      proposals.push(put({ ...to, cells: { ...Object.fromEntries(unfed), ...own } }));
     }
-    const held = new Set(kept.map(({ id }) => id));
-    const count = kept.length + proposals.filter((proposal) => 'put' in proposal && !held.has(proposal.put.id)).length;
     if (count > rowsMost) {
       const message = `The list would hold ${count} ${many}; at most ${rowsMost} are kept. A longer CSV file can be judged without being kept.`;
       throw new RefusedError({ code: 'too-large', message, value: count });

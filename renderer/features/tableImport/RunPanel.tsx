@@ -1,6 +1,7 @@
 import { Button } from '@mantine/core';
 import { useEffect, useRef, useState } from 'react';
 import type { Host } from '../../../shared-types/host.ts';
+import type { KeepingProgress } from '../../store/store.ts';
 import type { RunResult } from '../../workers/tableImport.ts';
 import { BadCells } from './BadCells.tsx';
 import type { TableImportState } from './useTableImport.ts';
@@ -12,8 +13,10 @@ export interface RunPanelProps {
   host: Host;
   /** Why the last attempt to write was not taken. */
   refused: string | null;
-  isWriting: boolean;
+  /** How far writing has come; null where nothing is being written. */
+  writing: KeepingProgress | null;
   onWrite: (result: RunResult) => void;
+  onStopWriting: () => void;
 }
 
 /** All rows tried out, and what would come of them; then the one button that writes. */
@@ -56,8 +59,9 @@ function Outcome({
   fileName,
   host,
   refused,
-  isWriting,
+  writing,
   onWrite,
+  onStopWriting,
 }: RunPanelProps & { result: RunResult }) {
   const { counts, refusals } = result;
   const [leaveOut, setLeaveOut] = useState(false);
@@ -111,11 +115,17 @@ function Outcome({
         ) : (
           <Button
             variant="filled"
-            disabled={isWriting || (counts.bad > 0 && !leaveOut)}
+            disabled={writing !== null || (counts.bad > 0 && !leaveOut)}
             onClick={() => onWrite(result)}
           >
-            {isWriting ? 'Writing…' : writes}
+            {writing === null ? writes : 'Writing…'}
           </Button>
+        )}
+        {writing === null ? null : (
+          <span className="bw-table-progress">
+            <progress max={1} value={writing.share} aria-label="Rows written" />
+            {writing.canStop ? <Button onClick={onStopWriting}>Stop writing</Button> : null}
+          </span>
         )}
         {counts.bad > 0 && !leaveOut && writes !== null ? (
           <span className="bw-second">Mend the file and choose it again, or leave those rows out.</span>

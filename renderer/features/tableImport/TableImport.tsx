@@ -2,6 +2,8 @@ import { Button } from '@mantine/core';
 import { useEffect, useRef, useState } from 'react';
 import type { Host } from '../../../shared-types/host.ts';
 import type { KeptRow, ReadyRow, TargetContext, TargetName } from '../../engine/tableImport/index.ts';
+import { StoppedError } from '../../store/store.ts';
+import type { KeepingProgress, Watched } from '../../store/store.ts';
 import type { RunResult, TableOrigin, TableShown } from '../../workers/tableImport.ts';
 import { FirstRows } from './FirstRows.tsx';
 import { MappingTable } from './MappingTable.tsx';
@@ -30,7 +32,7 @@ export interface TableImportProps {
   kept: readonly KeptRow[];
   host: Host;
   /** Writes them in one act. What it throws is shown, and nothing counts as written. */
-  onWrite: (imported: ImportedRows) => Promise<void>;
+  onWrite: (imported: ImportedRows, watched: Watched) => Promise<void>;
   onClose: () => void;
   /** A file or rows that came with the question. */
   first?: TableOrigin | undefined;
@@ -43,7 +45,8 @@ export function TableImport(props: TableImportProps) {
   const { target, context = noContext, kept, host, onWrite, onClose, first = null } = props;
   const state = useTableImport({ target, context, kept, first });
   const { table, origin } = state;
-  const [isWriting, setWriting] = useState(false);
+  const [writing, setWriting] = useState<KeepingProgress | null>(null);
+  const stopping = useRef<AbortController | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
   const [written, setWritten] = useState<string | null>(null);
   const fileName = origin === null ? '' : origin.kind === 'file' ? origin.name : 'pasted rows';
@@ -52,14 +55,22 @@ export function TableImport(props: TableImportProps) {
     const sheet = table.kind === 'shown' ? table.shown.read.sheet : null;
     const rows = result.ready.filter(({ outcome }) => outcome !== 'same');
     const from = { file: fileName, ...(sheet === null ? {} : { sheet }) };
-    setWriting(true);
+    const stop = new AbortController();
+    stopping.current = stop;
+    setWriting({ share: 0, canStop: true });
     setRefused(null);
-    onWrite({ rows, columns: result.columns, from, leftOut: result.counts.bad })
+    onWrite(
+      { rows, columns: result.columns, from, leftOut: result.counts.bad },
+      { signal: stop.signal, onProgress: setWriting },
+    )
       .then(
         () => setWritten(writtenText(writesText(result.counts, state.target.words) ?? '')),
-        (error: unknown) => setRefused(error instanceof Error ? error.message : String(error)),
+        (error: unknown) =>
+          setRefused(
+            error instanceof StoppedError ? 'Stopped.' : error instanceof Error ? error.message : String(error),
+          ),
       )
-      .finally(() => setWriting(false));
+      .finally(() => setWriting(null));
   };
 
   if (written !== null) return <Written text={written} onClose={onClose} />;
@@ -101,8 +112,9 @@ export function TableImport(props: TableImportProps) {
             fileName={fileName}
             host={host}
             refused={refused}
-            isWriting={isWriting}
+            writing={writing}
             onWrite={write}
+            onStopWriting={() => stopping.current?.abort()}
           />
         </>
       ) : null}

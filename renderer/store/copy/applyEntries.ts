@@ -21,9 +21,14 @@ export class PartedError extends Error {
 /**
  * Entries that the copy has already are passed over, so that twice is the same as once.
  *
+ * @param onPiece - told of each piece that is handed to the database
  * @throws PartedError where the first new entry does not follow upon the copy's head
  */
-export function applyEntries(copy: WorkingCopy, entries: readonly EntryToApply[]): Promise<void> {
+export function applyEntries(
+  copy: WorkingCopy,
+  entries: readonly EntryToApply[],
+  onPiece: (records: number) => void = () => undefined,
+): Promise<void> {
   const tables = new Set(entries.flatMap(({ changes }) => changes.map(({ table }) => table)));
   return settled(
     copy.transaction('rw', [...tables, 'meta'], async () => {
@@ -39,8 +44,14 @@ export function applyEntries(copy: WorkingCopy, entries: readonly EntryToApply[]
       if (first.seq !== head.seq + 1 || first.prevHash !== head.hash)
         throw new PartedError(`entry ${first.seq} of the journal does not follow upon entry ${head.seq} here`);
       for (const [table, { puts, removals }] of netChanges(fresh)) {
-        for (const piece of inPieces(removals, pieceSize)) await copy.table(table).bulkDelete(piece);
-        for (const piece of inPieces(puts, pieceSize)) await copy.table(table).bulkPut(piece);
+        for (const piece of inPieces(removals, pieceSize)) {
+          await copy.table(table).bulkDelete(piece);
+          onPiece(piece.length);
+        }
+        for (const piece of inPieces(puts, pieceSize)) {
+          await copy.table(table).bulkPut(piece);
+          onPiece(piece.length);
+        }
       }
       await copy.meta().put({ key: 'head', seq: last.seq, hash: last.hash });
     }),

@@ -1,11 +1,14 @@
 import Dexie from 'dexie';
 import type { Reads } from '../wholeness/view.ts';
 import { breathe } from '../breathe.ts';
+import { inPieces } from '../inPieces.ts';
 import type { WorkingCopy } from './workingCopy.ts';
 import { settled } from './workingCopy.ts';
 
 /** How many keys one question takes. */
 const most = 2000;
+/** So many records are unpacked at a time. */
+const pieceSize = 400;
 
 /**
  * What the checks read, from the working copy. Others may write between two answers; the journal then refuses the change
@@ -17,13 +20,17 @@ export function readsOf(copy: WorkingCopy): Reads {
       const found = await settled(copy.records(table).bulkGet([...ids]));
       return found.filter((record) => record !== undefined);
     },
-    where: (table, index, values) =>
+    where: (table, index, values, isPassedOver = () => false) =>
       settled(
-        copy
-          .records(table)
-          .where(index)
-          .anyOf([...values])
-          .toArray(),
+        copy.transaction('r', table, async () => {
+          const records = copy.records(table);
+          const found = records.where(index).anyOf([...values]);
+          // Keys are light: of records that are passed over in their thousands nothing else is read.
+          const keys = (await found.primaryKeys()).filter((key) => !isPassedOver(key));
+          const rows: Awaited<ReturnType<typeof records.bulkGet>> = [];
+          for (const piece of inPieces(keys, pieceSize)) for (const row of await records.bulkGet(piece)) rows.push(row);
+          return rows.filter((row) => row !== undefined);
+        }),
       ),
     async codesUnder(table, index, parent) {
       const codes: string[] = [];

@@ -31,10 +31,13 @@ export function createLiveTables(): LiveTables {
       for (const [name, live] of tables) live.attach(tableSource(copy, name));
     },
     take(changes) {
-      for (const [name, live] of tables) {
-        const own = changes.filter((change) => change.table === name);
-        live.take(new Map(own.map(({ id, after }) => [id, after as AnyRecord | null])));
+      const byTable = new Map<TableName, Map<string, AnyRecord | null>>();
+      for (const { table: name, id, after } of changes) {
+        const own = byTable.get(name) ?? new Map<string, AnyRecord | null>();
+        byTable.set(name, own.set(id, after as AnyRecord | null));
       }
+      // Each in its place among the tables, whatever the order of the changes.
+      for (const [name, live] of tables) live.take(byTable.get(name) ?? new Map());
     },
     readAgain(keys) {
       for (const [name, ids] of keys) {

@@ -14,7 +14,7 @@ export interface MetaRow {
 }
 
 /** The newest version of the database that this program knows. */
-export const knownVersion = 2;
+export const knownVersion = 3;
 
 /** Dexie counts a version as ten of the browser's. */
 export const nativeVersion = (version: number): number => version * 10;
@@ -43,6 +43,8 @@ function declareVersions(copy: Dexie): void {
     asRunLists: 'id, task, callouts',
     asRuns: 'id, list',
   });
+  // A step may say where its torque was taken from: one that does not is whole as it is, and no table looks anything up by it.
+  copy.version(3).stores({});
 }
 
 export type ClosedBecause = 'upgraded-elsewhere' | 'closed';
@@ -55,6 +57,9 @@ export class WorkingCopy extends Dexie {
   constructor(name: string) {
     // Only strict durability reaches the disk before a write counts as done.
     super(name, { chromeTransactionDurability: 'strict', cache: 'disabled' });
+    // It gathers the key of every record that is written, and tells all windows of each: seconds of the page for many records,
+    // and nobody listens. Windows tell each other by `otherWindows`.
+    this.unuse({ stack: 'dbcore', name: 'Observability' });
     declareVersions(this);
     this.on('versionchange', () => this.lose('upgraded-elsewhere'));
     this.on('close', () => this.lose('closed'));

@@ -1,5 +1,6 @@
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
+import { breaths } from '../breathe.ts';
 import { nameOf, tableWords } from '../recordNames.ts';
 import type { View } from './view.ts';
 
@@ -30,11 +31,14 @@ export function keysAt(record: Record<string, unknown> | AnyRecord | null, field
 /** Keys that a record newly names and nothing has. */
 export async function missingParents(view: View): Promise<Refusal[]> {
   const refusals: Refusal[] = [];
+  const breath = breaths();
   for (const { table, field, to } of keyFields) {
-    const named = view.coming(table).flatMap((record) => {
-      const before = new Set(field === 'id' ? [] : keysAt(view.changeOf(table, record.id)?.before ?? null, field));
-      return keysAt(record, field).flatMap((key) => (before.has(key) ? [] : [{ record, key }]));
-    });
+    const named: { record: AnyRecord; key: string }[] = [];
+    for (const record of view.coming(table)) {
+      await breath();
+      const before = field === 'id' ? [] : keysAt(view.changeOf(table, record.id)?.before ?? null, field);
+      for (const key of keysAt(record, field)) if (!before.includes(key)) named.push({ record, key });
+    }
     if (named.length === 0) continue;
     const asked = [...new Set(named.map(({ key }) => key))];
     const kept = await view.reads.byIds(to, asked);

@@ -28,7 +28,9 @@ async function removedByKey(view: View): Promise<Refusal[]> {
     if (table === 'results') continue;
     const lost = new Map(removedFrom(view, to).map((record) => [record.id, record]));
     if (lost.size === 0) continue;
-    const kept = await view.reads.where(table, field, [...lost.keys()]);
+    // What goes or is changed with it is read from the change.
+    const isChanged = (id: string): boolean => view.changeOf(table, id) !== undefined;
+    const kept = await view.reads.where(table, field, [...lost.keys()], isChanged);
     for (const record of view.afterwards(table, kept)) {
       for (const key of keysAt(record, field)) {
         const gone = lost.get(key);

@@ -10,6 +10,8 @@ export interface Reads {
     table: T,
     index: string,
     values: readonly (string | [string, string])[],
+    /** Keys of records that need not be read. */
+    isPassedOver?: (id: string) => boolean,
   ): Promise<RecordOf<T>[]>;
   /** All values of the second field of a two-field index under one value of the first, in order. */
   codesUnder(table: TableName, index: string, parent: string): Promise<string[]>;
@@ -28,15 +30,15 @@ export interface View {
 }
 
 export function viewOf(changes: readonly Change[], reads: Reads): View {
-  const byKey = new Map(changes.map((change) => [`${change.table} ${change.id}`, change]));
-  const changeOf = (table: TableName, id: string): Change | undefined => byKey.get(`${table} ${id}`);
-  const byTable = new Map<TableName, Change[]>();
+  const byTable = new Map<TableName, { all: Change[]; byId: Map<string, Change> }>();
   for (const change of changes) {
-    const own = byTable.get(change.table);
-    if (own === undefined) byTable.set(change.table, [change]);
-    else own.push(change);
+    let own = byTable.get(change.table);
+    if (own === undefined) byTable.set(change.table, (own = { all: [], byId: new Map() }));
+    own.all.push(change);
+    own.byId.set(change.id, change);
   }
-  const changesIn = (table: TableName): readonly Change[] => byTable.get(table) ?? [];
+  const changeOf = (table: TableName, id: string): Change | undefined => byTable.get(table)?.byId.get(id);
+  const changesIn = (table: TableName): readonly Change[] => byTable.get(table)?.all ?? [];
   const coming = <T extends TableName>(table: T): RecordOf<T>[] =>
     changesIn(table).flatMap(({ after }) => (after === null ? [] : [after as RecordOf<T>]));
   return {

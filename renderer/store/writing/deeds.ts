@@ -17,6 +17,7 @@ import type { IsRepeated } from './prepare.ts';
 import { readCurrent } from '../copy/readCurrent.ts';
 import { ConflictError, NotSavedError } from '../store.ts';
 import { keepWhole } from '../wholeness/index.ts';
+import type { Step } from './watched.ts';
 import type { Wish } from './wishes.ts';
 
 export interface Deed {
@@ -35,13 +36,14 @@ export interface DeedAround {
   mustWrite(limitMs: () => number): Promise<string>;
   limitMs: () => number;
   isRepeated: IsRepeated;
+  step: Step;
 }
 
 /**
  * @returns the sequence under which it is kept; that of the copy's head where all of it was there already
- * @throws ConflictError, RefusedError: nothing was written. Anything else: see `whyNotSaved`.
+ * @throws ConflictError, RefusedError, StoppedError: nothing was written. Anything else: see `whyNotSaved`.
  */
-export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated }: DeedAround): Promise<number> {
+export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated, step }: DeedAround): Promise<number> {
   const wishes = withFollowUps(deed.wishes);
   // Others may write between reading and appending, again and again; not for longer than a change may take.
   while (limitMs() > 1) {
@@ -55,11 +57,14 @@ export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated
       if (kept !== undefined) return kept.seq;
       continue;
     }
-    const { changes, conflicts } = await prepareAll(wishes, current, isRepeated);
+    const { changes, conflicts } = await prepareAll(wishes, current, isRepeated, step);
     if (conflicts.length > 0) throw new ConflictError(conflicts);
     if (changes.length === 0) return head.seq;
     await within(keepWhole(changes, readsOf(desk.copy)), limitMs(), 'the working copy');
     if (desk.stopped !== null) throw new NotSavedError(desk.stopped);
+    // From the next line on it is written, and kept whole.
+    step('comparing', 1, 1);
+    step('journal', 0, 1);
 
     const { key, action, title, undoable, of } = deed;
     const payload: JournalPayload = { title, key, undoable, ...(of === undefined ? {} : { of }), changes };
@@ -75,7 +80,9 @@ export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated
       const tzOffset = 0 - new Date(appended.utc).getTimezoneOffset();
       const headed = { seq, utc: appended.utc, tzOffset, user, action, payload };
       const toApply = { seq, hash: appended.hash, prevHash: head.hash, changes };
-      await within(applyEntries(desk.copy, [toApply]), limitMs(), 'the working copy');
+      let applied = 0;
+      const onPiece = (records: number): void => step('copy', (applied += records), changes.length);
+      await within(applyEntries(desk.copy, [toApply], onPiece), limitMs(), 'the working copy');
       desk.doubtful = false;
       desk.took([{ head: headOf(headed, desk.heads.at(-1)), changes }]);
       return seq;

@@ -38,6 +38,7 @@ export function createFailedDeeds(saves: Pick<SaveLine, 'failed'>): FailedDeeds 
     },
     kept(deed) {
       drop(deed.key);
+      if (failed.size === 0) return;
       const records = new Set(deed.wishes.map(recordKey));
       for (const [key, one] of failed)
         if (one.givenUp || one.deed.wishes.some((wish) => records.has(recordKey(wish)))) drop(key);

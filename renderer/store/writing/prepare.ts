@@ -1,10 +1,11 @@
 /** From wishes and what is kept now to the changes of one entry. Nothing is read or written here. */
 import type { Change } from '../../../shared-types/journal.ts';
 import type { AnyRecord } from '../../../shared-types/records/index.ts';
-import { breathe } from '../breathe.ts';
+import { breaths } from '../breathe.ts';
 import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import { inPieces } from '../inPieces.ts';
 import type { Conflict } from '../store.ts';
+import type { Step } from './watched.ts';
 import type { Wish } from './wishes.ts';
 
 export interface Prepared {
@@ -43,10 +44,16 @@ export async function prepareAll(
   wishes: readonly Wish[],
   current: CurrentRecords,
   isRepeated: IsRepeated,
+  step: Step = () => undefined,
 ): Promise<Prepared> {
   const all: Prepared = { changes: [], conflicts: [] };
-  for (const [at, piece] of inPieces(wishes, 400).entries()) {
-    if (at > 0) await breathe();
+  const breath = breaths();
+  for (const piece of inPieces(wishes, 100)) {
+    const pause = breath();
+    if (pause !== null) {
+      await pause;
+      step('comparing', all.changes.length, wishes.length);
+    }
     const { changes, conflicts } = prepare(piece, current, isRepeated);
     for (const change of changes) all.changes.push(change);
     for (const conflict of conflicts) all.conflicts.push(conflict);
@@ -63,7 +70,7 @@ function madeFromKept({ from }: Wish, kept: AnyRecord | null): boolean {
 /** The same but for the revision. */
 function sameContent(one: AnyRecord | null, other: AnyRecord | null): boolean {
   if (one === null || other === null) return one === other;
-  return contentText(one) === contentText(other);
+  return one === other || contentText(one) === contentText(other);
 }
 
 function contentText(record: AnyRecord): string {

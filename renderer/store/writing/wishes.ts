@@ -4,9 +4,10 @@ import type { AnyRecord, TableName } from '../../../shared-types/records/index.t
 import { recordSchemas } from '../../../shared-types/records/index.ts';
 import { RefusedError } from '../../engine/errors.ts';
 import { refusalFromZod } from '../../engine/json/refusalFromZod.ts';
-import { breathe } from '../breathe.ts';
+import { breaths } from '../breathe.ts';
 import { nameOf } from '../recordNames.ts';
 import type { Act, Proposal } from '../store.ts';
+import type { Step } from './watched.ts';
 
 export interface Wish {
   table: TableName;
@@ -26,11 +27,16 @@ export interface Wish {
  * @throws RefusedError naming table, code and field of the first record that is not whole, all of them in `rows`; or
  *   where the act names one record twice, or nothing
  */
-export async function wishesOf(act: Act): Promise<Wish[]> {
+export async function wishesOf(act: Act, step: Step = () => undefined): Promise<Wish[]> {
   const wishes: Wish[] = [];
   const seen = new Set<string>();
+  const breath = breaths();
   for (const [at, proposal] of act.proposals.entries()) {
-    if (at % 200 === 199) await breathe();
+    const pause = breath();
+    if (pause !== null) {
+      await pause;
+      step('reading', at, act.proposals.length);
+    }
     const wish = wishOf(proposal);
     const key = `${wish.table} ${wish.id}`;
     if (seen.has(key))

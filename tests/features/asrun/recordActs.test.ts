@@ -23,8 +23,8 @@ const kept: KeptAsRun = {
   cells: { callout: 'A', position: '1', cycle: '1', final: '5 N·m', serial: 'T-1' },
 };
 
-it('brings rows in: changed ones in their place with what the table does not feed, new ones behind', () => {
-  const { proposals } = bringRecordsIn({
+it('brings rows in: changed ones in their place with what the table does not feed, new ones behind', async () => {
+  const { proposals } = await bringRecordsIn({
     ...{ list, isNewList: false, kept: [kept], newId: () => 'new' },
     brought: [
       { callout: 'A', position: '1', cycle: '1', final: '6 N·m' },
