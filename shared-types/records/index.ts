@@ -8,7 +8,7 @@ import { outingRecord, stepRecord, taskRecord } from './task.ts';
 import { preferencesRecord, resultRecord } from './window.ts';
 
 /** Version of the records' shapes. A change of any of them is a new version with its own way over. */
-export const recordsVersion = 2;
+export const recordsVersion = 3;
 
 export const recordSchemas = {
   shelves: shelfRecord,

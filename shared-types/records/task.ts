@@ -50,6 +50,25 @@ export const outingRecord = z.strictObject({
   carryMax: z.array(carryMaxSchema).max(100).optional(),
 });
 
+/** Where a step's torque was taken from. What it said then stands in the step; what it says now may be something else. */
+const torqueOrigin = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('callout'),
+    /** Key of the callout; it may be gone. */
+    callout: recordId,
+    /** What the drawing called it then. */
+    id: note.min(1),
+    condition: note.min(1).optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('handbook'),
+    /** Key of the table, and its row as an address names it. */
+    table: z.string().min(1).max(80),
+    row: note.min(1),
+    condition: note.min(1).optional(),
+  }),
+]);
+
 export const stepRecord = z.strictObject({
   ...ofTask,
   /** Code of the outing. */
@@ -65,6 +84,8 @@ export const stepRecord = z.strictObject({
   count: whole.min(1).optional(),
   callout: bandSchema.optional(),
   calloutSource: note.optional(),
+  /** The callout or the row of the handbook that it was taken from. */
+  calloutFrom: torqueOrigin.optional(),
   /** Shares or torques on the way to the callout, as "50 %", "30 lbf·ft". */
   passes: z.array(z.string().min(1).max(80)).max(20).optional(),
   running: bandSchema.optional(),
@@ -91,3 +112,4 @@ export const stepRecord = z.strictObject({
 export type Task = z.infer<typeof taskRecord>;
 export type TaskOuting = z.infer<typeof outingRecord>;
 export type TaskStep = z.infer<typeof stepRecord>;
+export type TorqueOrigin = z.infer<typeof torqueOrigin>;

@@ -1,4 +1,4 @@
-/** Databases of earlier versions, opened by this one; and what version 2 brought. */
+/** Databases of earlier versions, opened by this one; and what versions 2 and 3 brought. */
 import { describe, expect, it } from 'vitest';
 import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
@@ -40,6 +40,16 @@ const versionOne: Record<string, [path: string | string[], many?: boolean][]> = 
   meta: [],
 };
 
+/** What version 2 had beside them. */
+const versionTwo: typeof versionOne = {
+  ...versionOne,
+  notes: [['task']],
+  calloutLists: [['task']],
+  callouts: [['list']],
+  asRunLists: [['task'], ['callouts']],
+  asRuns: [['list']],
+};
+
 const keptThen: [table: string, record: AnyRecord][] = [
   ['shelves', { ...shelf('crew', 'Crëw ½'), rev: 1 }],
   ['items', { ...fastener('F-1', 'crew'), rev: 1 }],
@@ -50,11 +60,21 @@ const keptThen: [table: string, record: AnyRecord][] = [
   ['steps', { ...step('s', 'job', { fastener: 'F-1', count: 4 }), rev: 1 }],
 ];
 
-/** A journal and a database as the program of version 1 left them. */
-async function versionOneJournal(): Promise<MemoryJournal> {
+const keptByTwo: typeof keptThen = [
+  ...keptThen,
+  ['calloutLists', { ...calloutList('list', 'job'), rev: 1 }],
+  ['callouts', { ...callout('c-1', 'list', { id: 'C-1', thread: '3/8-24' }), rev: 1 }],
+];
+
+/** A journal and a database as the program of an earlier version left them. */
+async function earlierJournal(
+  version: 1 | 2,
+  tables: typeof versionOne,
+  kept: typeof keptThen,
+): Promise<MemoryJournal> {
   const journal = memoryJournal();
   let prevHash = emptyHash;
-  for (const [at, [table, after]] of keptThen.entries()) {
+  for (const [at, [table, after]] of kept.entries()) {
     const changes = [{ table, id: after.id, before: null, after }] as never;
     const body = {
       ...{
@@ -65,15 +85,15 @@ async function versionOneJournal(): Promise<MemoryJournal> {
         user: '',
         action: 'add',
       },
-      ...{ payload: { title: 'Add', key: crypto.randomUUID(), undoable: true, changes }, schema: 1, prevHash },
+      ...{ payload: { title: 'Add', key: crypto.randomUUID(), undoable: true, changes }, schema: version, prevHash },
     };
     prevHash = await sha256(canonicalJson(body));
     journal.entries.push({ ...body, hash: prevHash });
   }
   await new Promise<void>((resolve, reject) => {
-    const request = indexedDB.open(journal.database(), nativeVersion(1));
+    const request = indexedDB.open(journal.database(), nativeVersion(version));
     request.addEventListener('upgradeneeded', () => {
-      for (const [table, indexes] of Object.entries(versionOne)) {
+      for (const [table, indexes] of Object.entries(tables)) {
         const made = request.result.createObjectStore(table, { keyPath: table === 'meta' ? 'key' : 'id' });
         for (const [path, many = false] of indexes)
           made.createIndex(Array.isArray(path) ? `[${path.join('+')}]` : path, path, { multiEntry: many });
@@ -81,9 +101,9 @@ async function versionOneJournal(): Promise<MemoryJournal> {
     });
     request.addEventListener('success', () => {
       const database = request.result;
-      const transaction = database.transaction(Object.keys(versionOne), 'readwrite');
-      for (const [table, record] of keptThen) transaction.objectStore(table).put(record);
-      transaction.objectStore('meta').put({ key: 'head', seq: keptThen.length, hash: prevHash });
+      const transaction = database.transaction(Object.keys(tables), 'readwrite');
+      for (const [table, record] of kept) transaction.objectStore(table).put(record);
+      transaction.objectStore('meta').put({ key: 'head', seq: kept.length, hash: prevHash });
       transaction.addEventListener('complete', () => (database.close(), resolve()));
     });
     request.addEventListener('error', () => reject(request.error ?? new Error('not made')));
@@ -95,7 +115,7 @@ const act = (...proposals: Proposal[]) => ({ action: 'edit', title: 'Edit', prop
 
 describe('a database of version 1', () => {
   it('is brought up with all it holds, takes what is new, and can be built again from its journal', async () => {
-    const journal = await versionOneJournal();
+    const journal = await earlierJournal(1, versionOne, keptThen);
     const { store } = await openWindowOn(journal);
     for (const [table, record] of keptThen)
       expect((await rowsOf(store, table as 'items')).get(record.id)).toEqual(record);
@@ -113,6 +133,50 @@ describe('a database of version 1', () => {
     const database = await rawDatabase(journal.database());
     expect(database.version).toBe(nativeVersion(knownVersion));
     database.close();
+  });
+});
+
+describe('a database of version 2', () => {
+  it('is brought up with all it holds, and its steps take what says where their torque is from', async () => {
+    const journal = await earlierJournal(2, versionTwo, keptByTwo);
+    const { store } = await openWindowOn(journal);
+    for (const [table, record] of keptByTwo)
+      expect((await rowsOf(store, table as 'items')).get(record.id)).toEqual(record);
+    const before = (await rowsOf(store, 'steps')).get('s');
+    if (before === undefined) throw new Error('the step is gone');
+    const calloutFrom = { kind: 'callout', callout: 'c-1', id: 'C-1', condition: 'dry' } as const;
+    await store.commit(act(put('steps', { ...before, calloutFrom })));
+    expect((await rowsOf(store, 'steps')).get('s')?.calloutFrom).toEqual(calloutFrom);
+    expect(journal.entries.at(-1)?.schema).toBe(3);
+    await store.undo();
+    expect((await rowsOf(store, 'steps')).get('s')).not.toHaveProperty('calloutFrom');
+    await store.redo();
+    await store.rebuildFromJournal();
+    expect((await rowsOf(store, 'steps')).get('s')?.calloutFrom).toEqual(calloutFrom);
+    // What it was taken from may go: the step keeps what it took.
+    await store.commit(act(remove('callouts', { id: 'c-1', rev: 1 })));
+    expect((await rowsOf(store, 'steps')).get('s')?.calloutFrom).toEqual(calloutFrom);
+    store.close();
+    const database = await rawDatabase(journal.database());
+    expect(database.version).toBe(nativeVersion(knownVersion));
+    database.close();
+  });
+
+  it('refuses a step that says so half, or of something else', async () => {
+    const journal = await earlierJournal(2, versionTwo, keptByTwo);
+    const { store } = await openWindowOn(journal);
+    const before = (await rowsOf(store, 'steps')).get('s');
+    for (const calloutFrom of [
+      { kind: 'callout', callout: 'c-1' },
+      { kind: 'callout', callout: 'no key!', id: 'C-1' },
+      { kind: 'handbook', table: 'torque-army-table-f1' },
+      { kind: 'hearsay', id: 'C-1' },
+      { kind: 'handbook', table: 'torque-army-table-f1', row: 'M12', torque: '70 lbf·ft' },
+    ])
+      expect((await refusalOf(store.commit(act(put('steps', { ...before, calloutFrom } as never))))).field).toMatch(
+        /calloutFrom/,
+      );
+    store.close();
   });
 });
 

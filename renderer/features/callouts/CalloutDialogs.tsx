@@ -8,9 +8,10 @@ import { NameDialog } from '../judged/NameDialog.tsx';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { countOf } from '../steps/words.ts';
 import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
+import { SendToSteps } from './SendToSteps.tsx';
 import { acceptFinding, removeCallouts, removeList, renameList } from './calloutActs.ts';
 
-export type CalloutQuestion = 'remove' | 'remove-list' | 'rename' | 'import' | 'import-new';
+export type CalloutQuestion = 'remove' | 'remove-list' | 'rename' | 'import' | 'import-new' | 'send';
 export interface Accepting {
   finding: Finding;
   of: KeptCallout;
@@ -22,16 +23,18 @@ export interface CalloutDialogsProps {
   list: CalloutList;
   rows: readonly KeptCallout[];
   toRemove: readonly KeptCallout[];
+  inHand: KeptCallout | undefined;
   person: string;
   units: UnitsShown;
   run: (act: Act) => Promise<boolean>;
   onRemoved: () => void;
+  onSent: (said: string) => void;
   onClose: () => void;
 }
 
 /** What is asked before a callout or a list goes, is renamed, or a finding is accepted. */
 export function CalloutDialogs(props: CalloutDialogsProps) {
-  const { asked, accepting, list, rows, toRemove, person, units, run, onRemoved, onClose } = props;
+  const { asked, accepting, list, rows, toRemove, inHand, person, units, run, onRemoved, onSent, onClose } = props;
   const [only] = toRemove;
   if (asked === 'remove' && only !== undefined)
     return (
@@ -65,6 +68,21 @@ export function CalloutDialogs(props: CalloutDialogsProps) {
         onName={(name) => {
           onClose();
           void run(renameList(list, name));
+        }}
+        onClose={onClose}
+      />
+    );
+  if (asked === 'send' && inHand !== undefined)
+    return (
+      <SendToSteps
+        taskId={list.task}
+        callout={inHand}
+        list={list.name}
+        units={units}
+        run={run}
+        onSent={(said) => {
+          onClose();
+          onSent(said);
         }}
         onClose={onClose}
       />

@@ -27,6 +27,8 @@ export interface CalloutPaneProps {
   headingRef: Ref<HTMLHeadingElement>;
   /** What can be done with it, beside its heading. */
   deeds: ReactNode;
+  /** Steps that took it. */
+  steps?: ReactNode;
   onAccept?: (finding: Finding) => void;
   onWithdraw?: (accepted: AcceptedFinding) => void;
   /** Opens the form with what would conform written in. */
@@ -37,7 +39,7 @@ export interface CalloutPaneProps {
 
 /** One callout: what is decided and why, drawn to scale, and what would conform. */
 export function CalloutPane(props: CalloutPaneProps) {
-  const { look, accepted, units, headingRef, deeds, onAccept, onWithdraw, onTry, onSave, onRefused } = props;
+  const { look, accepted, units, headingRef, deeds, steps, onAccept, onWithdraw, onTry, onSave, onRefused } = props;
   const { row, cells, refusals } = look;
   const id = row?.id ?? cellNamed(cells, 'id');
   const line = lineOfLook(look, accepted);
@@ -86,6 +88,7 @@ export function CalloutPane(props: CalloutPaneProps) {
       )}
       <LapsedAcceptances findings={findings} accepted={accepted} onWithdraw={onWithdraw} />
       <WouldConform look={look} onTry={onTry} />
+      {steps}
       {row === null ? null : (
         <>
           {plot === null ? null : (

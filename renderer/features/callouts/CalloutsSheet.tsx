@@ -36,6 +36,7 @@ import type { OpenFile } from '../judged/ChooseFile.tsx';
 import { keptDesk } from './desks.ts';
 import { useTableState } from '../judged/useTableState.ts';
 import { NoCallouts } from './NoCallouts.tsx';
+import { StepsOfCallout } from './StepsOfCallout.tsx';
 import { calloutSearch } from './calloutSearch.ts';
 import { pastedTable } from '../judged/pastedTable.ts';
 import { useLook } from '../judged/useLook.ts';
@@ -84,6 +85,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const [chosen, setChosen] = useState(none);
   const [asked, setAsked] = useState<CalloutQuestion | null>(null);
   const [accepting, setAccepting] = useState<Accepting | null>(null);
+  const [said, setSaid] = useState('');
   const [focusAsked, setFocusAsked] = useState(0);
   const root = useRef<HTMLDivElement>(null);
   const search = useRef<HTMLInputElement>(null);
@@ -111,7 +113,10 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const acceptedOf = useCallback((key: string) => byKey.get(key)?.accepted ?? [], [byKey]);
   const toRemove = marked.length > 1 ? marked : inHand === undefined ? [] : [inHand];
 
-  const take = (key: string, on = of): void => goTo({ at: 'callouts', list: on, callout: key }, 'replace');
+  const take = (key: string, on = of): void => {
+    setSaid('');
+    goTo({ at: 'callouts', list: on, callout: key }, 'replace');
+  };
   const focusRow = (): void => setFocusAsked((before) => before + 1);
   useEffect(() => {
     if (focusAsked > 0) root.current?.querySelector<HTMLElement>('[role=row][tabindex="0"]')?.focus();
@@ -283,6 +288,9 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const beside = (
     <div key="detail" className="bw-pane-detail" role="region" aria-label="Callout in hand" tabIndex={0}>
       {notice}
+      <p role="status" className="bw-second bw-callouts-said">
+        {said}
+      </p>
       {form !== null ? (
         form
       ) : inHand === undefined ? (
@@ -302,6 +310,9 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
               <Button size="xs" aria-keyshortcuts="F2" onClick={() => edit(inHand)}>
                 Edit
               </Button>
+              <Button size="xs" onClick={() => setAsked('send')}>
+                Steps take it…
+              </Button>
               <Button size="xs" onClick={() => copy(inHand)}>
                 Copy
               </Button>
@@ -310,6 +321,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
               </Button>
             </>
           }
+          steps={<StepsOfCallout task={atHand.id} callout={inHand} list={list.name} units={units} />}
           onAccept={(finding) => setAccepting({ finding, of: inHand })}
           onWithdraw={(one) => void run(withdrawAcceptance(inHand, one))}
           onTry={(cells) => edit(inHand, cells)}
@@ -357,6 +369,8 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         list={list}
         rows={rows}
         toRemove={toRemove}
+        inHand={inHand}
+        onSent={setSaid}
         person={person}
         units={units}
         run={run}

@@ -27,6 +27,8 @@ export interface StepDetailProps {
   of: number;
   /** What can be done with it. */
   actions?: ReactNode;
+  /** Where its torque was taken from. */
+  origin?: ReactNode;
   result: BagResult | null;
   units: UnitsShown;
   headingRef: Ref<HTMLHeadingElement>;
@@ -62,7 +64,7 @@ function namedStacks(plan: ResolvedPlan, step: ResolvedStep, result: BagResult |
 
 /** The step in hand: the drawing first, then what the words of it rest on. */
 export function StepDetail(props: StepDetailProps) {
-  const { plan, step, number, of, actions, result, units, headingRef, onStep } = props;
+  const { plan, step, number, of, actions, origin, result, units, headingRef, onStep } = props;
   const [asked, setAsked] = useState<{ step: string; stack: string[] } | null>(null);
   const draw = (stack: string[]): void => setAsked({ step: step.id, stack });
   const written = plan.source.steps[plan.steps.indexOf(step)];
@@ -175,6 +177,7 @@ export function StepDetail(props: StepDetailProps) {
           units={units}
         />
       )}
+      {origin}
       <StepSources plan={plan} step={step} written={written} stack={drawn} />
     </article>
   );

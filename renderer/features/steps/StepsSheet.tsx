@@ -30,6 +30,7 @@ import { StepDetail } from './StepDetail.tsx';
 import { StepForm } from './StepForm.tsx';
 import { stepCalled, stepName } from './stepTexts.ts';
 import { StepTable } from './StepTable.tsx';
+import { TorqueOrigin } from './TorqueOrigin.tsx';
 import { UnfinishedStep } from './UnfinishedStep.tsx';
 import { useTaskSteps } from './useTaskSteps.ts';
 import { countOf } from './words.ts';
@@ -195,6 +196,9 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
           number={number}
           of={view.listed.length}
           actions={actions}
+          origin={
+            step.calloutFrom === undefined ? null : <TorqueOrigin step={step} number={number} units={units} run={run} />
+          }
           result={result}
           units={units}
           headingRef={headingRef}

@@ -5,6 +5,7 @@ import { YesNoField } from '../../components/Fields/YesNoField.tsx';
 import { QuantityField } from '../../components/QuantityField/QuantityField.tsx';
 import type { RecordFormState } from '../../components/RecordForm/useRecordForm.ts';
 import { calloutQuery } from './calloutQuery.ts';
+import { TakeTorque } from './TakeTorque.tsx';
 
 export interface TorqueFieldsProps {
   form: RecordFormState;
@@ -30,6 +31,7 @@ export function TorqueFields({ form, step, thread }: TorqueFieldsProps) {
       <legend>Torque</legend>
       {!tightens ? null : (
         <div className="bw-form-grid">
+          <TakeTorque form={form} step={step} thread={thread} />
           <QuantityField {...form.text('callout.min', 'Callout, from')} kind="torque" />
           <QuantityField {...form.text('callout.max', 'Callout, to')} kind="torque" />
           <p role="status" className="bw-form-wide bw-callout-query" data-query={query?.kind}>
