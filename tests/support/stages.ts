@@ -31,7 +31,6 @@ export const stages: readonly Stage[] = [
   computes('types', checkTypes),
   computes('lint', () => checkScript('lint', /on (\d+) files?/)),
   computes('format', () => checkScript('format:check', /on (\d+) files?/)),
-  computes('layers', () => checkScript('layers', /\((\d+) modules/)),
   computes('unused', () => checkScript('unused', null)),
   computes('unit', () => runSuite(['pure', 'unit'], 1500)),
   computes('validation', () => runSuite(['validation'], 1200)),

@@ -125,17 +125,16 @@ describe('GNU units', () => {
 
   it('agrees on every pair of units to 14 digits', (context) => {
     if (!isHere) context.skip('not run here: GNU units is not installed');
-    for (const { from, to } of pairs) {
-      const { stdout, status } = spawnSync(
-        'units',
-        ['--terse', '--output-format', '%.17g', inGnuUnits[from], inGnuUnits[to]],
-        {
-          encoding: 'utf8',
-          env: { ...process.env, LC_ALL: 'C.UTF-8' },
-        },
-      );
-      expect([from, to, status]).toEqual([from, to, 0]);
-      expect([from, to, relativeTo(from, to, Number(stdout)) <= 1e-14]).toEqual([from, to, true]);
-    }
+    // All pairs in one go: a line to convert from, a line to convert to.
+    const asked = pairs.map(({ from, to }) => `${inGnuUnits[from]}\n${inGnuUnits[to]}\n`).join('');
+    const { stdout } = spawnSync('units', ['--quiet', '--terse', '--output-format', '%.17g'], {
+      input: asked,
+      encoding: 'utf8',
+      env: { ...process.env, LC_ALL: 'C.UTF-8' },
+    });
+    const answers = stdout.trimEnd().split('\n');
+    expect(answers).toHaveLength(pairs.length);
+    for (const [at, { from, to }] of pairs.entries())
+      expect([from, to, relativeTo(from, to, Number(answers[at])) <= 1e-14]).toEqual([from, to, true]);
   });
 });

@@ -1,6 +1,4 @@
 import { spawn } from 'node:child_process';
-import { join } from 'node:path';
-import { binOf } from '../../support/installed.ts';
 import { root } from '../../support/tracked.ts';
 
 export interface Ran {
@@ -17,7 +15,7 @@ export function runHeadless(
   input: string | Uint8Array = '',
   environment: Record<string, string> = {},
 ): Promise<Ran> {
-  return run(process.execPath, [binOf('tsx'), join(root, 'electron/headless/main.ts'), ...args], input, environment);
+  return run(process.execPath, ['--import', 'tsx', 'electron/headless/main.ts', ...args], input, environment);
 }
 
 /** The same through npm, as the contract words it. */

@@ -4,7 +4,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { commands } from '../../../electron/headless/registry.ts';
-import { binOf } from '../../support/installed.ts';
 import { root } from '../../support/tracked.ts';
 import { refusalFrom } from './inProcess.ts';
 import { runHeadless, runThroughNpm, type Ran } from './spawnCommand.ts';
@@ -211,7 +210,7 @@ describe('batch', () => {
 
   it('a reader that leaves early ends it without complaint', async () => {
     const path = written('long.jsonl', '["thread","M10"]\n'.repeat(20_000));
-    const child = spawn(process.execPath, [binOf('tsx'), join(root, 'electron/headless/main.ts'), 'batch', path], {
+    const child = spawn(process.execPath, ['--import', 'tsx', join(root, 'electron/headless/main.ts'), 'batch', path], {
       cwd: root,
     });
     let stderr = '';
