@@ -7,7 +7,7 @@ import { judgedReport } from '../support/judgedList.ts';
 import { openBrowser, printed, readPages, type PrintedPage } from './printedPdf.ts';
 import { printFonts } from './printPlan.ts';
 
-const header = 'Severity, rule What was found, and who accepts it Value Limit Source';
+const header = 'Severity, rule What was found, its source, and who accepts it Value, limit';
 const cautionBegin = 'Torque and lifting can hurt people.';
 
 let browser: Browser;

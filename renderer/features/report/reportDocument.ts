@@ -47,6 +47,7 @@ export async function reportDocument({
     ],
   });
   const style = new Markup(`${fontRules(fonts)}${furniture}${sheetStyle}${reportStyle}`);
+  const body = html`${reportHead(report, dataTime)}${findingsTable(report)}`;
   const page = html`<!doctype html>
     <html lang="en">
       <head>
@@ -59,7 +60,8 @@ export async function reportDocument({
         </style>
       </head>
       <body>
-        ${reportHead(report, dataTime)}${findingsTable(report)}
+        <p class="signs" aria-hidden="true">${[...new Set(body.text)].join('')}</p>
+        ${body}
       </body>
     </html> `;
   return { title, html: page.text, paper };
