@@ -10,7 +10,7 @@ const shapes: Record<Decision, string> = {
 
 function shapeRule([decision, shape]: [string, string]): string {
   const picture = `<svg xmlns='http://www.w3.org/2000/svg' width='22' height='16' fill='none' stroke='black' stroke-width='1.6'>${shape}</svg>`;
-  return `.${decision}{background-image:url("data:image/svg+xml,${encodeURIComponent(picture)}")}`;
+  return `.mark.${decision}{background-image:url("data:image/svg+xml,${encodeURIComponent(picture)}")}`;
 }
 
 /**
@@ -30,8 +30,8 @@ export const reportStyle = `
 .found .band td{font-size:9.5pt;line-height:12pt}
 .found .said{font-weight:400}
 .found .more{font-weight:400;font-size:8.5pt;line-height:11pt}
-.mark{background-repeat:no-repeat;background-size:6mm 4.4mm;white-space:nowrap;font-weight:650}
-b.mark{background-position:0 50%;padding-left:7.6mm}
+.mark.mark{background-repeat:no-repeat;background-size:6mm 4.4mm;white-space:nowrap;font-weight:650}
+b.mark.mark{background-position:0 50%;padding-left:7.6mm}
 .found td.mark{background-position:1.4mm .6mm;padding-left:9mm}
 ${Object.entries(shapes).map(shapeRule).join('\n')}
 .accepted{border-left:1mm double #000;padding-left:1.6mm;margin-top:.8mm}
