@@ -13,6 +13,7 @@ import { openCallouts, type OpenCallouts } from '../callout/readCallouts.ts';
 import { judgeCallout } from '../callout/judgeCallout.ts';
 import { RefusedError } from '../errors.ts';
 import { columnNamed } from './cellNamed.ts';
+import { typedCell } from './typedCell.ts';
 import { keptTable } from './keptTable.ts';
 import { lineOf } from './lineOf.ts';
 import { lookAt } from './lookAt.ts';
@@ -180,14 +181,14 @@ export function emptyRow(row: number): Refusal {
 function ofFile({ name, content }: Extract<TableSource, { content: unknown }>): Sorted {
   const opened = openCallouts({ content, file: name });
   const { table } = opened;
-  const columns = [...table.columns, ...table.unknownColumns.map((one) => [one.name, one.at] as const)]
-    .toSorted((a, b) => a[1] - b[1])
-    .map(([column, at]) => ({ column, at }));
+  const known = Array.from(table.columns, ([column, at]) => ({ column, at, isRead: true }));
+  const unknown = table.unknownColumns.map(({ name, at }) => ({ column: name, at, isRead: false }));
+  const columns = [...known, ...unknown].toSorted((a, b) => a.at - b.at);
   const cellsOf = (cells: readonly string[]): Record<string, string> => {
     const typed: Record<string, string> = {};
-    for (const { column, at } of columns) {
+    for (const { column, at, isRead } of columns) {
       const cell = cells[at] ?? '';
-      if (cell.trim() !== '') typed[column] = cell;
+      if (cell.trim() !== '') typed[column] = typedCell(cell, isRead);
     }
     return typed;
   };

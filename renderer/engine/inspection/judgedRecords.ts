@@ -17,6 +17,7 @@ import { readTools } from '../asrun/tools.ts';
 import { readCallouts } from '../callout/index.ts';
 import { cellNamed } from './cellNamed.ts';
 import { emptyRow, grouped, type TableSource } from './judgeTable.ts';
+import { typedCell } from './typedCell.ts';
 import { keptTable } from './keptTable.ts';
 import { orderOfRecords } from './orderOf.ts';
 import { recordLine } from './recordLine.ts';
@@ -157,9 +158,10 @@ function toolsOf(tools: readonly KnownTool[]): ReturnType<typeof readTools>['too
   return readTools({ content: keptTable(toolColumns, rows).text, file: 'tools' }).tools;
 }
 
-function columnsOfFile({ table }: ReadRecords): { name: string; at: number }[] {
-  const unknown = table.unknownColumns.map(({ name, at }) => ({ name, at }));
-  return [...Array.from(table.columns, ([name, at]) => ({ name, at })), ...unknown].toSorted((a, b) => a.at - b.at);
+function columnsOfFile({ table }: ReadRecords): { name: string; at: number; isRead: boolean }[] {
+  const known = Array.from(table.columns, ([name, at]) => ({ name, at, isRead: true }));
+  const unknown = table.unknownColumns.map(({ name, at }) => ({ name, at, isRead: false }));
+  return [...known, ...unknown].toSorted((a, b) => a.at - b.at);
 }
 
 function rowsOfFile(read: ReadRecords): Row[] {
@@ -169,7 +171,10 @@ function rowsOfFile(read: ReadRecords): Row[] {
     typed: {
       key: `line-${line}`,
       cells: Object.fromEntries(
-        columns.flatMap(({ name, at }) => ((cells[at] ?? '').trim() === '' ? [] : [[name, cells[at] ?? '']])),
+        columns.flatMap(({ name, at, isRead }) => {
+          const cell = cells[at] ?? '';
+          return cell.trim() === '' ? [] : [[name, typedCell(cell, isRead)]];
+        }),
       ),
     },
     place: line,

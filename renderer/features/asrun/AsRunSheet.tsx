@@ -19,6 +19,7 @@ import { JudgedFoot } from '../judged/JudgedFoot.tsx';
 import { isPlainView, useLineView, useOrder } from '../judged/lineView.ts';
 import { pastedTable } from '../judged/pastedTable.ts';
 import { useLook } from '../judged/useLook.ts';
+import { useTypedRows } from '../judged/useTypedRows.ts';
 import { useTableState } from '../judged/useTableState.ts';
 import { useSession } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
@@ -123,6 +124,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
 
   const byKey = useMemo(() => new Map(rows.map((row) => [row.id, row])), [rows]);
+  const typed = useTypedRows(list, rows);
   const { lines = [], judged = null } = state ?? {};
   const first = places === null ? lines[0] : lines[places[0] ?? -1];
   const wanted = isFile ? fileKey : record !== null && byKey.has(record) ? record : null;
@@ -264,6 +266,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
         onEdit={editRow}
         onRemove={askRemove}
         onPaste={paste}
+        typed={isFile ? undefined : typed}
         chosen={isFile ? none : chosen}
         onChoose={isFile ? undefined : setChosen}
         empty={<NothingShown state={state} file={file} isPlain={isPlainView(view)} />}

@@ -5,6 +5,7 @@ import { rowsMost } from '../../../shared-types/records/judgedLists.ts';
 import type { AsRunList, CalloutList } from '../../../shared-types/records/judgedLists.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { AsRunDesk, AsRunTableState } from '../../workers/asRun.ts';
+import { allRows } from '../judged/allRows.ts';
 import type { Cells } from '../judged/listActs.ts';
 import { freshListName } from '../judged/listRows.ts';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
@@ -13,8 +14,6 @@ import { goTo } from '../session/usePlace.ts';
 import { useStore } from '../session/useStore.ts';
 import { countOf } from '../steps/words.ts';
 import { addList } from './recordActs.ts';
-
-const piece = 1000;
 
 interface Judged {
   desk: AsRunDesk;
@@ -45,11 +44,8 @@ export function useKeepFile({ desk, of, state, name, lists, task, person, agains
     if (judged === null || keeping) return;
     setKeeping(true);
     try {
-      const rows: Cells[] = [];
-      for (let from = 0; from < lines.length; from += piece) {
-        const cells = await desk.cells(of, from, piece);
-        for (const [at, row] of cells.entries()) if (lines[from + at]?.state !== 'unreadable') rows.push({ ...row });
-      }
+      const cells = await allRows<Cells>(lines.length, (from, count) => desk.cells(of, from, count));
+      const rows = cells.filter((_, at) => lines[at]?.state !== 'unreadable');
       const list: AsRunList = {
         ...{ id: store.newId(), rev: 0, task, name: freshListName(name, lists, 'As-run'), person },
         columns: [...judged.columns],

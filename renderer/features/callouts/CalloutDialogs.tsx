@@ -8,6 +8,7 @@ import { NameDialog } from '../judged/NameDialog.tsx';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { countOf } from '../steps/words.ts';
 import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
+import { RemoveCalloutList } from './RemoveCalloutList.tsx';
 import { SendToSteps } from './SendToSteps.tsx';
 import { acceptFinding, removeCallouts, removeList, renameList } from './calloutActs.ts';
 
@@ -49,16 +50,15 @@ export function CalloutDialogs(props: CalloutDialogsProps) {
     );
   if (asked === 'remove-list')
     return (
-      <RemoveQuestion
-        what={`list “${list.name}”`}
+      <RemoveCalloutList
+        list={list}
+        count={rows.length}
         onRemove={() => {
           onClose();
           void run(removeList(list, rows));
         }}
         onStay={onClose}
-      >
-        <p>{countOf(rows.length, 'callout')} and what was accepted of them go with it.</p>
-      </RemoveQuestion>
+      />
     );
   if (asked === 'rename')
     return (

@@ -3,6 +3,8 @@ import { Button } from '@mantine/core';
 import type { DocumentToPrint, Host } from '../../../shared-types/host.ts';
 import type { CalloutLook, JudgedTyped, TableJudged } from '../../../shared-types/inspection.ts';
 import type { AcceptedFinding } from '../../../shared-types/records/judgedLists.ts';
+import { refusalOf } from '../../store/session.ts';
+import { allRows } from '../judged/allRows.ts';
 import type { ReportHeading } from '../report/report.ts';
 import { ReportSheet } from '../report/ReportSheet.tsx';
 import { calloutRow } from '../report/rowsOf.ts';
@@ -21,21 +23,19 @@ export interface CalloutReportProps {
   onClose: () => void;
 }
 
-const piece = 500;
-
 /** The judgement of a list as a document: what is on the screen now, with what was accepted. */
 export function CalloutReport(props: CalloutReportProps) {
   const { of, heading, judged, count, accepted, host, paper, onPaper, onClose } = props;
   const [rows, setRows] = useState<JudgedTyped<CalloutLook>[] | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
   useEffect(() => {
     const left = new AbortController();
     const gather = async (): Promise<void> => {
-      const all: JudgedTyped<CalloutLook>[] = [];
-      for (let from = 0; from < count && !left.signal.aborted; from += piece)
-        for (const row of await keptDesk().judgedRows(of, from, piece)) all.push(row);
+      const all = await allRows(count, (from, piece) => keptDesk().judgedRows(of, from, piece));
       if (!left.signal.aborted) setRows(all);
     };
-    void gather();
+    setFault(null);
+    gather().catch((error: unknown) => (left.signal.aborted ? undefined : setFault(refusalOf(error).message)));
     return () => left.abort();
   }, [of, count, judged]);
   const report = useMemo(() => {
@@ -57,7 +57,9 @@ export function CalloutReport(props: CalloutReportProps) {
       <div className="bw-callouts-line">
         <Button onClick={onClose}>Back to the callouts</Button>
       </div>
-      {report === null ? (
+      {fault !== null ? (
+        <p role="alert">The judgement cannot be gathered: {fault}</p>
+      ) : report === null ? (
         <p role="status">Gathering the judgement…</p>
       ) : (
         <ReportSheet report={report} host={host} paper={paper} onPaper={onPaper} />

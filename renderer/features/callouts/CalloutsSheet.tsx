@@ -40,6 +40,7 @@ import { StepsOfCallout } from './StepsOfCallout.tsx';
 import { calloutSearch } from './calloutSearch.ts';
 import { pastedTable } from '../judged/pastedTable.ts';
 import { useLook } from '../judged/useLook.ts';
+import { useTypedRows } from '../judged/useTypedRows.ts';
 
 export interface CalloutsSheetProps {
   atHand: TaskAtHand;
@@ -94,6 +95,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
 
   const byKey = useMemo(() => new Map(rows.map((row) => [row.id, row])), [rows]);
+  const typed = useTypedRows(list, rows);
   const lines = state?.lines ?? [];
   const shownCount = places?.length ?? lines.length;
   const first = places === null ? lines[0] : lines[places[0] ?? -1];
@@ -266,6 +268,7 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
         onEdit={editRow}
         onRemove={askRemove}
         onPaste={paste}
+        typed={typed}
         chosen={chosen}
         onChoose={chooseRows}
         empty={

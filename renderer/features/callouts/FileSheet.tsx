@@ -26,6 +26,7 @@ import { useLineView, useOrder } from '../judged/lineView.ts';
 import { ChooseFile } from '../judged/ChooseFile.tsx';
 import type { OpenFile } from '../judged/ChooseFile.tsx';
 import { fileDesk, fileTable } from './desks.ts';
+import { allRows } from '../judged/allRows.ts';
 import { useTableState } from '../judged/useTableState.ts';
 import { calloutSearch } from './calloutSearch.ts';
 import { freshListName } from '../judged/listRows.ts';
@@ -44,7 +45,6 @@ export interface FileSheetProps {
 }
 
 const none: ReadonlySet<string> = new Set();
-const piece = 1000;
 
 /** A file judged as it is: nothing of it is kept before somebody says so. */
 export function FileSheet(props: FileSheetProps) {
@@ -79,11 +79,8 @@ export function FileSheet(props: FileSheetProps) {
     if (judged === null || keeping) return;
     setKeeping(true);
     try {
-      const rows: Cells[] = [];
-      for (let from = 0; from < lines.length; from += piece) {
-        const cells = await desk.cells(fileTable, from, piece);
-        for (const [at, row] of cells.entries()) if (lines[from + at]?.state !== 'unreadable') rows.push({ ...row });
-      }
+      const cells = await allRows<Cells>(lines.length, (from, count) => desk.cells(fileTable, from, count));
+      const rows = cells.filter((_, at) => lines[at]?.state !== 'unreadable');
       const list: CalloutList = {
         ...{
           id: store.newId(),
@@ -98,6 +95,8 @@ export function FileSheet(props: FileSheetProps) {
       if (!(await run(await addList(list, rows, store.newId)))) return;
       onClose();
       goTo({ at: 'callouts', list: list.id }, 'replace');
+    } catch (error) {
+      session.refuse(name, refusalOf(error));
     } finally {
       setKeeping(false);
     }

@@ -4,12 +4,16 @@ import type { CalloutRow } from '../../../shared-types/callout.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
 import { keptDesk } from '../callouts/desks.ts';
 import { keptRecordDesk } from '../asrun/recordDesks.ts';
+import { refusalOf } from '../../store/session.ts';
+import { allRows } from '../judged/allRows.ts';
 
 type Cells = Readonly<Record<string, string>>;
 
 /** A list with every row judged, as far as it is judged. */
 export type FoundList = { id: string; name: string; from: string | null } & (
   | { kind: 'callouts'; rows: { key: string; cells: Cells; row: CalloutRow | null; refusals: Refusal[] }[] }
+  /** The steps of the task, each as the callout it is. */
+  | { kind: 'steps'; rows: { key: string; cells: Cells; row: CalloutRow | null; refusals: Refusal[] }[] }
   | { kind: 'as-run'; rows: { key: string; cells: Cells; row: AsRunRow | null; refusals: Refusal[] }[] }
 ) & { notes: string[]; unknownColumns: string[] };
 
@@ -27,7 +31,6 @@ interface Asked {
   kind: FoundList['kind'];
 }
 
-const piece = 500;
 const nothing: Found = { lists: [], waiting: 0, refused: [] };
 
 function subscribeBoth(listener: () => void): () => void {
@@ -37,7 +40,7 @@ function subscribeBoth(listener: () => void): () => void {
   };
 }
 
-const stateOf = ({ id, kind }: Asked) => (kind === 'callouts' ? keptDesk() : keptRecordDesk()).state(id);
+const stateOf = ({ id, kind }: Asked) => (kind === 'as-run' ? keptRecordDesk() : keptDesk()).state(id);
 
 /** How far each list is judged, in one text, so that what has not changed is not asked for again. */
 const turnsOf = (asked: readonly Asked[]): string =>
@@ -48,33 +51,24 @@ const turnsOf = (asked: readonly Asked[]): string =>
     }),
   );
 
-async function rowsOf<Row>(
-  desk: { judgedRows: (of: string, from: number, count: number) => Promise<Row[]> },
-  id: string,
-  count: number,
-): Promise<Row[]> {
-  const rows: Row[] = [];
-  for (let from = 0; from < count; from += piece)
-    for (const row of await desk.judgedRows(id, from, piece)) rows.push(row);
-  return rows;
-}
-
 async function listOf(asked: Asked): Promise<FoundList | null> {
   const { id, name, from } = asked;
-  if (asked.kind === 'callouts') {
+  if (asked.kind !== 'as-run') {
     const state = keptDesk().state(id);
     if (state?.judged == null) return null;
     const { notes, unknownColumns } = state.judged;
-    const rows = (await rowsOf(keptDesk(), id, state.lines.length)) as Extract<FoundList, { kind: 'callouts' }>['rows'];
-    return { id, name, from, kind: 'callouts', rows, notes, unknownColumns };
+    const rows = (await allRows(state.lines.length, (at, count) => keptDesk().judgedRows(id, at, count))) as Extract<
+      FoundList,
+      { kind: 'callouts' }
+    >['rows'];
+    return { id, name, from, kind: asked.kind, rows, notes, unknownColumns };
   }
   const state = keptRecordDesk().state(id);
   if (state?.judged == null) return null;
   const { notes, unknownColumns, wearMethod, series } = state.judged;
-  const rows = (await rowsOf(keptRecordDesk(), id, state.lines.length)) as Extract<
-    FoundList,
-    { kind: 'as-run' }
-  >['rows'];
+  const rows = (await allRows(state.lines.length, (at, count) =>
+    keptRecordDesk().judgedRows(id, at, count),
+  )) as Extract<FoundList, { kind: 'as-run' }>['rows'];
   const method = series.length === 0 ? [] : [wearMethod];
   return { id, name, from, kind: 'as-run', rows, notes: [...notes, ...method], unknownColumns };
 }
@@ -86,16 +80,28 @@ export function useFound(asked: readonly Asked[]): Found | null {
   useEffect(() => {
     let wanted = true;
     const read = async (): Promise<void> => {
-      const lists = await Promise.all(asked.map(listOf));
+      const unread: Found['refused'] = [];
+      const lists = await Promise.all(
+        asked.map((one) =>
+          listOf(one).catch((error: unknown) => {
+            unread.push({ name: one.name, message: refusalOf(error).message });
+            return null;
+          }),
+        ),
+      );
       const refused = asked.flatMap((one) => {
         const refusal = stateOf(one)?.refusal ?? null;
         return refusal === null ? [] : [{ name: one.name, message: refusal.message }];
       });
       const waiting = asked.filter((one) => (stateOf(one)?.kind ?? 'judging') === 'judging').length;
-      if (wanted) setFound({ lists: lists.filter((list) => list !== null), waiting, refused });
+      if (wanted) setFound({ lists: lists.filter((list) => list !== null), waiting, refused: [...refused, ...unread] });
     };
     if (asked.length === 0) setFound(nothing);
-    else void read();
+    else
+      read().catch(
+        (error: unknown) =>
+          wanted && setFound({ ...nothing, refused: [{ name: 'The lists', message: refusalOf(error).message }] }),
+      );
     return () => {
       wanted = false;
     };

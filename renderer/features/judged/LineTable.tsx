@@ -4,6 +4,8 @@ import type { JudgedLine, LineView } from '../../../shared-types/inspection.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
+import { clipboardText } from '../../engine/sheet/csvText.ts';
+import type { TypedRows } from './useTypedRows.ts';
 import { findingsText } from './findingWords.ts';
 import { lineStateWords } from './stateWords.tsx';
 
@@ -23,6 +25,8 @@ export interface LineTableProps<Line> {
   onPaste: (text: string) => void;
   chosen: ReadonlySet<string>;
   onChoose: ((chosen: ReadonlySet<string>) => void) | undefined;
+  /** What stands in the rows, where they are kept: copied as typed, so that a table takes them back. */
+  typed?: TypedRows | undefined;
   empty: ReactNode;
 }
 
@@ -34,7 +38,7 @@ interface Drawn<Line> {
   unsorted?: ReadonlySet<string>;
   /** A line's cells by column; what it was found to be is told by itself. */
   cellsOf: (line: Line, units: UnitsShown) => Record<string, ReactNode>;
-  /** What a copied line says before decision and findings, and the words above. */
+  /** What a copied line says before decision and findings, and the words above, where nothing typed is at hand. */
   copied: { heads: readonly string[]; cellsOf: (line: Line, units: UnitsShown) => readonly string[] };
 }
 
@@ -45,10 +49,10 @@ function foundText({ findings, accepted }: JudgedLine): string {
 
 const noneUnsorted: ReadonlySet<string> = new Set();
 
-/** Judged lines in a grid: sorted by its heads, copied as a spreadsheet takes them, pasted into, removed by Delete. */
+/** Judged lines in a grid: sorted by its heads, copied as a spreadsheet, and this table, takes them, pasted into, removed by Delete. */
 export function LineTable<Line extends JudgedLine>(props: LineTableProps<Line> & Drawn<Line>) {
   const { label, heads, unsorted = noneUnsorted, cellsOf, copied, lines, places, units, view, empty } = props;
-  const { onSort, selected, onSelect, onOpen, onEdit, onRemove, onPaste, chosen, onChoose } = props;
+  const { onSort, selected, onSelect, onOpen, onEdit, onRemove, onPaste, chosen, onChoose, typed } = props;
   const columns = useMemo(
     () =>
       heads.map((head): GridColumn => {
@@ -75,10 +79,12 @@ export function LineTable<Line extends JudgedLine>(props: LineTableProps<Line> &
     const wanted = shown.filter(({ key }) => (chosen.size > 0 ? chosen.has(key) : key === selected));
     if (wanted.length === 0) return;
     event.preventDefault();
-    const said = wanted.map((line) => [...copied.cellsOf(line, units), lineStateWords[line.state], foundText(line)]);
-    const text = [[...copied.heads, 'Decision', 'Findings'], ...said]
-      .map((cells) => cells.map((cell) => cell.replaceAll(/[\t\r\n]+/g, ' ')).join('\t'))
-      .join('\n');
+    const said = (line: Line): string[] => [
+      ...copied.cellsOf(line, units),
+      ...[lineStateWords[line.state], foundText(line)],
+    ];
+    const rows = wanted.map((line) => typed?.cellsOf(line.key) ?? said(line));
+    const text = clipboardText([typed?.columns ?? [...copied.heads, 'Decision', 'Findings'], ...rows]);
     event.clipboardData.setData('text/plain', text);
   };
   const onKeyDown = (event: KeyboardEvent): void => {
