@@ -109,7 +109,7 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
         </div>
       </div>
     );
-  const kept = inHand === null ? undefined : (inHand.kind === 'callouts' ? callouts : records).rows.get(inHand.row);
+  const kept = inHand === null ? undefined : (inHand.kind === 'as-run' ? records : callouts).rows.get(inHand.row);
   const table = (
     <section key="list" className="bw-pane-list" aria-label="Findings">
       <FindingTable
@@ -148,10 +148,12 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
         <article className="bw-callout" aria-labelledby="finding-heading">
           <header className="bw-callout-head">
             <h1 id="finding-heading" ref={heading} tabIndex={-1} className="bw-heading">
-              {inHand.kind === 'callouts' ? inHand.id : recordTitle(inHand.cells)}
+              {inHand.kind === 'as-run' ? recordTitle(inHand.cells) : inHand.id}
             </h1>
             <span className="bw-second">
-              {inHand.kind === 'callouts' ? 'callout' : 'record'} of “{inHand.list.name}”
+              {inHand.kind === 'steps'
+                ? 'step, judged as the callout it is'
+                : `${inHand.kind === 'callouts' ? 'callout' : 'record'} of “${inHand.list.name}”`}
             </span>
           </header>
           {inHand.finding === null ? (
@@ -163,7 +165,7 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
               findings={[inHand.finding]}
               accepted={kept?.accepted ?? []}
               unit={
-                inHand.kind === 'callouts' ? calloutUnit(inHand.cells) : recordUnit([cellNamed(inHand.cells, 'final')])
+                inHand.kind === 'as-run' ? recordUnit([cellNamed(inHand.cells, 'final')]) : calloutUnit(inHand.cells)
               }
               units={units}
               {...(kept === undefined
@@ -178,16 +180,25 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
           <p>
             <a
               href={placeAddress(
-                inHand.kind === 'callouts'
+                inHand.kind === 'steps'
+                  ? { at: 'steps', step: cellNamed(inHand.cells, 'id') }
+                  : inHand.kind === 'callouts'
                   ? { at: 'callouts', list: inHand.list.id, callout: inHand.row }
                   : { at: 'asrun', list: inHand.list.id, record: inHand.row },
               )}
             >
-              {inHand.kind === 'callouts'
+              {inHand.kind === 'steps'
+                ? 'Open the step: what reaches it, at which setting'
+                : inHand.kind === 'callouts'
                 ? 'Open the callout: drawing, bands and what would conform'
                 : 'Open the record: pattern, series and tool'}
             </a>
           </p>
+          {inHand.kind !== 'steps' || inHand.finding === null ? null : (
+            <p className="bw-second">
+              A step is mended, or its callout accepted: of the step itself no acceptance is kept.
+            </p>
+          )}
         </article>
       )}
     </div>

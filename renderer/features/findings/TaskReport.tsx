@@ -17,6 +17,8 @@ export interface TaskReportProps {
   paper: 'A4' | 'Letter';
 }
 
+const kindWords = { callouts: 'callout', steps: 'step', 'as-run': 'record' } as const;
+
 /** The report of the task: which lists, who signs, then the document itself and its files. */
 export function TaskReport({ lists, accepted, atHand, host, person: known, paper }: TaskReportProps) {
   const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
@@ -41,7 +43,7 @@ export function TaskReport({ lists, accepted, atHand, host, person: known, paper
           {lists.map(({ id, name: list, kind, rows }) => (
             <Checkbox
               key={id}
-              label={`${list}, ${countOf(rows.length, kind === 'callouts' ? 'callout' : 'record')}`}
+              label={`${list}, ${countOf(rows.length, kindWords[kind])}`}
               checked={!left.has(id)}
               onChange={({ currentTarget: { checked } }) =>
                 setLeft(new Set(checked ? [...left].filter((one) => one !== id) : [...left, id]))

@@ -45,7 +45,12 @@ export function findingLines(
     const { kind } = list;
     const of = { id: list.id, name: list.name };
     for (const { key, cells, row, refusals } of list.rows) {
-      const id = kind === 'callouts' ? cellNamed(cells, 'id') || 'Callout without id' : recordName(cells);
+      const id =
+        kind === 'steps'
+          ? cellNamed(cells, 'step')
+          : kind === 'callouts'
+            ? cellNamed(cells, 'id') || 'Callout without id'
+            : recordName(cells);
       const common = { kind, list: of, row: key, id, cells };
       if (row === null) {
         const message = refusals.map((one) => one.message).join('; ') || 'the row cannot be read';

@@ -18,7 +18,7 @@ export function taskReport(
   const named = (list: FoundList, row: ReportRow): ReportRow =>
     several ? { ...row, id: `${list.name}: ${row.id}` } : row;
   const rows = lists.flatMap((list) =>
-    list.kind === 'callouts'
+    list.kind !== 'as-run'
       ? list.rows.flatMap(({ key, cells, row }) =>
           row === null ? [] : [named(list, calloutRow(row, { cells, accepted: accepted(key) }))],
         )
@@ -28,7 +28,7 @@ export function taskReport(
   );
   const summary: Record<Decision, number> = { conforming: 0, nonconforming: 0, indeterminate: 0 };
   for (const { decision } of rows) summary[decision] += 1;
-  const kinds = new Set(lists.map(({ kind }) => kind));
+  const kinds = new Set(lists.map(({ kind }) => (kind === 'steps' ? 'callouts' : kind)));
   const [kind = 'callouts'] = kinds;
   const from = [...new Set(lists.flatMap((list) => list.from ?? []))].join('; ');
   return {

@@ -1,8 +1,13 @@
 /** Everything found of a task in one list, worst first, and the report over several lists. */
 import { describe, expect, it } from 'vitest';
+import type { Item } from '../../../shared-types/records/item.ts';
+import type { Interface } from '../../../shared-types/records/site.ts';
+import type { TaskStep } from '../../../shared-types/records/task.ts';
 import { JudgedRecords, JudgedTable } from '../../../renderer/engine/inspection/index.ts';
 import { findingLines, severityOf, shownFindings } from '../../../renderer/features/findings/openFindings.ts';
 import { taskReport } from '../../../renderer/features/findings/taskReport.ts';
+import { stepCellColumns, stepsAsCallouts } from '../../../renderer/features/findings/stepCells.ts';
+import { besideCallouts } from '../../../renderer/features/findings/stepFindings.ts';
 import type { FoundList } from '../../../renderer/features/findings/useFound.ts';
 
 const typed = (cells: Record<string, string>) => ({ key: `${cells['id'] ?? cells['position']}`, cells });
@@ -72,5 +77,89 @@ describe('the report over them', () => {
     const report = taskReport(lists.slice(1), () => [], heading);
     expect(report.heading.subject).toBe('as-run');
     expect(report.rows[0]?.id).toBe('A / 1 / 1');
+  });
+});
+
+describe('the steps among the findings', () => {
+  const step = (code: string, more: Partial<TaskStep> = {}): TaskStep => ({
+    ...{ id: `key-${code}`, rev: 1, task: 't', position: 0, code, outing: 'o', role: 'r', action: 'tighten' },
+    ...{ callout: { min: '45 N·m', max: '50 N·m' }, fastener: 'F-10' },
+    ...more,
+  });
+  const stock: Item[] = [
+    {
+      ...{ id: 'F-10', rev: 1, shelf: 'x', retired: false, parts: 1, kit: 'field', kind: 'fastener', code: 'F-10' },
+      ...{ thread: 'M10', head: { form: 'hex', acrossFlats: '16 mm' } },
+    },
+  ];
+  const interfaces = new Map<string, Interface>([
+    ['i-1', { id: 'i-1', rev: 1, site: 'x', code: 'A1', kind: 'fastener', fastener: 'F-10', count: 4 }],
+  ]);
+  /** The judged steps beside callouts that are judged with them. */
+  function judgedSteps(steps: TaskStep[], callouts: Record<string, string>[]) {
+    const table = (columns: string[], all: { key: string; cells: Record<string, string> }[]) => {
+      const made = new JudgedTable({ columns, rows: all });
+      made.next(100);
+      return made.judgedRows(0, 100);
+    };
+    const columns = ['id', 'thread', 'torqueMin', 'torqueMax', 'interface', 'lubrication'];
+    const kept = callouts.map((cells) => ({ key: `key-${cells['id']}`, cells }));
+    const asCallouts = stepsAsCallouts(steps, { stock, sites: { interfaces } });
+    const of = besideCallouts(
+      [
+        { ...about, id: 'l', name: 'Drawing', kind: 'callouts', rows: table(columns, kept) },
+        { ...about, id: 's', name: 'Steps of the task', kind: 'steps', rows: table([...stepCellColumns], asCallouts) },
+      ],
+      { steps, interfaces, site: 'x' },
+    );
+    return { lists: of, rows: of[1]?.kind === 'steps' ? of[1].rows : [] };
+  }
+  const rulesOf = (row: ReturnType<typeof judgedSteps>['rows'][number] | undefined) =>
+    row?.row?.findings.map(({ rule }) => rule) ?? [];
+
+  it('are each the callout that they are, of their fastener, named by their step; one without a fastener cannot be read', () => {
+    const steps = [
+      step('a', { name: 'Close' }),
+      step('b', { action: 'loosen' }),
+      step('c', { fastener: undefined as never }),
+    ];
+    const { lists: of } = judgedSteps(steps, []);
+    const lines = findingLines(of, () => undefined);
+    expect(lines.map(({ id, kind, finding }) => [id, kind, finding?.rule ?? null])).toEqual([
+      ['3 · c', 'steps', null],
+      ['1 · Close', 'steps', 'outside-published-band'],
+    ]);
+    expect(lines[0]?.message).toMatch(/thread/);
+  });
+
+  it('that ask for something else than their callout are a query in plain words', () => {
+    const at = { interface: 'i-1' };
+    const callout = { id: 'C-1', thread: 'M10', torqueMin: '40 N·m', torqueMax: '50 N·m', interface: 'A1' };
+    const differs = (more: Partial<TaskStep>, ...callouts: Record<string, string>[]) =>
+      judgedSteps([step('a', more)], callouts).rows[0]?.row?.findings.find(({ rule }) => rule === 'step-differs');
+    const found = differs(at, callout);
+    expect(found).toMatchObject({ severity: 'query', value: 45, limit: 40, unit: 'N·m' });
+    expect(found?.message).toBe(
+      'The step asks for 45 N·m to 50 N·m; callout C-1 of “Drawing”, for the same interface A1, asks for 40 N·m to 50 N·m.',
+    );
+    const same = { ...callout, id: 'C-2', torqueMin: '4500 cN·m', torqueMax: '50 N·m' };
+    expect(differs(at, same)).toBeUndefined();
+    expect(differs(at, callout, same)).toBeUndefined();
+    expect(differs(at, callout, { ...callout, id: 'C-3' })?.message).toContain('None of the 2 callouts');
+    // Another thread at the same interface is another fastener; another interface is another place.
+    expect(differs(at, { ...callout, thread: 'M8' })).toBeUndefined();
+    expect(differs({}, callout)).toBeUndefined();
+    expect(differs({}, { ...callout, id: 'a' })?.message).toContain('which has its code');
+    const from = { calloutFrom: { kind: 'callout', callout: 'key-C-1', id: 'C-1' } } as const;
+    expect(differs({ ...at, ...from }, callout, same)?.message).toContain('from which it took its torque');
+  });
+
+  it('do not say again what their callout says, and are decided by it all the same', () => {
+    const callout = { id: 'a', thread: 'M10', torqueMin: '45 N·m', torqueMax: '50 N·m' };
+    const [row] = judgedSteps([step('a')], [callout]).rows;
+    expect(rulesOf(row)).not.toContain('outside-published-band');
+    expect(rulesOf(row)).toContain('as-its-callout');
+    expect(row?.row?.decision).toBe('indeterminate');
+    expect(rulesOf(judgedSteps([step('a')], []).rows[0])).toContain('outside-published-band');
   });
 });
