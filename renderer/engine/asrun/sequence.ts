@@ -1,4 +1,5 @@
 import type { Callout } from '../callout/index.ts';
+import { orderOfText } from '../pattern/index.ts';
 import { groupsOf } from './groups.ts';
 import { isBefore } from './moment.ts';
 import type { AsRunRecord, Found } from './record.ts';
@@ -39,9 +40,7 @@ export function sequenceOf({ otherColumns }: Pick<Callout, 'otherColumns'>): str
   if (otherColumns === null) return [];
   const name = Object.keys(otherColumns).find((column) => column.trim().toLowerCase() === 'sequence');
   const text = name === undefined ? '' : (otherColumns[name] ?? '');
-  // "1-3-2-4" is an order too, but a dash may also stand in a name, as in "P-1, P-3".
-  const between = /[\s,;>→]/.test(text.trim()) ? /[\s,;>→]+/ : '-';
-  return [...new Set(text.split(between).filter((position) => position !== ''))];
+  return [...new Set(orderOfText(text))];
 }
 
 function judgeOrder(sequence: readonly string[], byPosition: ReadonlyMap<string, AsRunRecord>, found: Found): void {

@@ -7,6 +7,5 @@ export { bandOfCells } from './lineOf.ts';
 export { orderOf } from './orderOf.ts';
 export { knownTools, sameSerial, tracedState } from './tracedTool.ts';
 export { stepCallouts, stepColumns } from './stepCallouts.ts';
-export { readPattern } from './readPattern.ts';
 export { torqueOfCells } from './torqueOfCells.ts';
 export type { TorqueOfCallout } from './torqueOfCells.ts';

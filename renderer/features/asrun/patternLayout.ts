@@ -1,6 +1,6 @@
 import type { AsRunLine } from '../../../shared-types/inspection.ts';
 import { RefusedError } from '../../engine/errors.ts';
-import { readPattern } from '../../engine/inspection/index.ts';
+import { positionNames, readPattern } from '../../engine/pattern/index.ts';
 import { numberPlaces } from './patternNumbers.ts';
 import type { NumberPlace } from './patternNumbers.ts';
 import type { KnownPattern } from './patternOf.ts';
@@ -50,6 +50,8 @@ const [wordsPx, namesPx] = [96, 46];
 const marksPx = 22;
 const ringMost = 170;
 const tallMost = 700;
+/** More positions than a chart shows are not filled up by their count. */
+const countedMost = 96;
 /** A wider drawing is no chart any more. */
 const widthMost = 1600;
 
@@ -158,7 +160,7 @@ function placesOf(pattern: KnownPattern | null, named: readonly string[]): Place
   if (pattern === null) return ring(named, 'neither the interface nor the callout says where its positions lie');
   const { text } = pattern;
   try {
-    const points = readPattern(text, named);
+    const points = readPattern(text, dividedAmong(pattern, named));
     const held = new Set(points.map(({ position }) => position));
     const lost = named.filter((position) => !held.has(position));
     if (lost.length > 0) return ring(named, `the pattern “${text}” has no place for position ${lost.join(', ')}`);
@@ -167,6 +169,13 @@ function placesOf(pattern: KnownPattern | null, named: readonly string[]): Place
     if (!(error instanceof RefusedError)) throw error;
     return ring(named, `“${text}” ${error.refusal.message}`);
   }
+}
+
+/** Numbers up to the count, where every name is one of them. */
+function dividedAmong({ count = 0 }: KnownPattern, named: readonly string[]): readonly string[] {
+  const all = positionNames(Math.min(count, countedMost));
+  const known = new Set(all);
+  return named.every((position) => known.has(position)) ? all : named;
 }
 
 function ring(named: readonly string[], why: string): Places {

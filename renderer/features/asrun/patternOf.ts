@@ -8,6 +8,8 @@ export interface KnownPattern {
   text: string;
   /** "interface A1, named by the record’s column “interface”" */
   from: string;
+  /** How many positions it has; a circle is divided among them, whatever is recorded of them. */
+  count?: number;
 }
 
 /**
@@ -22,5 +24,7 @@ export function patternOf(
   if (own !== '') return { text: own, from: 'the callout’s column “pattern”' };
   const place = placeOfRecord(cells, callout, known);
   const text = place?.interface.pattern?.trim() ?? '';
-  return place === null || text === '' ? null : { text, from: `interface ${place.interface.code}, by ${place.by}` };
+  if (place === null || text === '') return null;
+  const { code, count } = place.interface;
+  return { text, from: `interface ${code}, by ${place.by}`, count };
 }

@@ -1,7 +1,7 @@
 import type { Interface, Site } from '../../../shared-types/records/site.ts';
 import type { Draft } from '../../components/RecordForm/draft.ts';
 import { RefusedError } from '../../engine/errors.ts';
-import { readPattern } from '../../engine/inspection/readPattern.ts';
+import { readPattern } from '../../engine/pattern/index.ts';
 import { faultsOf } from '../../engine/records/faultsOf.ts';
 import type { Fault } from '../../engine/records/faultsOf.ts';
 

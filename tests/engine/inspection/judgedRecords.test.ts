@@ -3,13 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { AsRunBeside, KnownTool, LineView } from '../../../shared-types/inspection.ts';
 import { judgeAsRun } from '../../../renderer/engine/asrun/index.ts';
-import {
-  JudgedRecords,
-  JudgedTable,
-  knownTools,
-  readPattern,
-  tracedState,
-} from '../../../renderer/engine/inspection/index.ts';
+import { JudgedRecords, JudgedTable, knownTools, tracedState } from '../../../renderer/engine/inspection/index.ts';
 
 const plain: LineView = {
   ...{ text: '', state: 'all', rule: null, severity: 'all', acceptance: 'all', sort: 'position', down: false },
@@ -132,31 +126,5 @@ describe('a tool found out of calibration', () => {
     expect(knownTools([], [...said, { serial: 'T', foundOut: '2026-04-01' }])).toEqual([
       { serial: 'T', foundOut: '2026-05-01' },
     ]);
-  });
-});
-
-describe('a pattern', () => {
-  it('divides a circle clockwise from the top', () => {
-    const points = readPattern('circle 100 mm', ['1', '2', '3', '4']);
-    expect(points.map(({ xMm, yMm }) => [Math.round(xMm) + 0, Math.round(yMm) + 0])).toEqual([
-      [0, 50],
-      [50, 0],
-      [0, -50],
-      [-50, 0],
-    ]);
-    const [turned] = readPattern('circle 4 in from 90 deg', ['1']);
-    expect(turned?.xMm).toBeCloseTo(50.8, 9);
-  });
-
-  it('takes each position from its place', () => {
-    expect(readPattern('1: 0 mm, 0 mm; P-2: 2 in, -5 mm', [])).toEqual([
-      { position: '1', xMm: 0, yMm: 0 },
-      { position: 'P-2', xMm: 50.8, yMm: -5 },
-    ]);
-  });
-
-  it('refuses what is neither', () => {
-    for (const text of ['round', 'circle', 'circle 5 lb', '1: 5, 5', '1: 0 mm, 0 mm; 1: 5 mm, 0 mm', ';'])
-      expect(() => readPattern(text, ['1']), text).toThrow();
   });
 });

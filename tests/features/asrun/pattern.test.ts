@@ -29,6 +29,27 @@ it('draws known places to one scale both ways, x to the right and y up', () => {
   expect((two?.py ?? 0) - (three?.py ?? 0)).toBeCloseTo(50 * (scale ?? 0), 9);
 });
 
+it('divides a circle among all its positions, whichever of them are recorded', () => {
+  const [first, second] = four;
+  const lines = [first, second].flatMap((one) => one ?? []);
+  const drawn = (count?: number) =>
+    patternLayout(
+      { lines, order: [], pattern: { ...said('circle 100 mm'), ...(count === undefined ? {} : { count }) } },
+      640,
+    );
+  expect(drawn(4).positions.map(({ position, line: of }) => [position, of !== null])).toEqual([
+    ['1', true],
+    ['2', true],
+    ['3', false],
+    ['4', false],
+  ]);
+  expect(drawn().positions).toHaveLength(2);
+  // Position 10 is none of four: the circle is divided among what there is.
+  expect(
+    patternLayout({ lines: four, order: [], pattern: { ...said('circle 100 mm'), count: 4 } }, 640).why,
+  ).toBeNull();
+});
+
 it('draws a ring and says why where nothing, too little or nonsense is said of the places', () => {
   const of = (text: string | null) =>
     patternLayout({ lines: four, order: [], pattern: text === null ? null : said(text) }, 640);
