@@ -6,7 +6,7 @@ import type { Proposal } from '../../renderer/store/store.ts';
 import { smallPlan } from '../support/smallPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { callout, calloutList, put, rowsOf } from './support/keptStore.ts';
-import { button, expectOneAct, field, heading, openTask, row } from './support/openTask.tsx';
+import { button, expectOneAct, heading, openTask, row } from './support/openTask.tsx';
 
 vi.setConfig({ testTimeout: 120_000 });
 

@@ -17,8 +17,8 @@ declare global {
   }
 }
 
-function watch(page: Page): Promise<void> {
-  return page.addInitScript(() => {
+async function watch(page: Page): Promise<void> {
+  await page.addInitScript(() => {
     window.longTasksMs = [];
     window.bareMs = [];
     new PerformanceObserver((list) => {

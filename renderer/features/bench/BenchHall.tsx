@@ -22,7 +22,7 @@ import { copyText } from './copyText.ts';
 import { KeepDialog } from './KeepDialog.tsx';
 import { KeptNote } from './KeptNote.tsx';
 import { keepNote, notesOf, removeNote } from './noteActs.ts';
-import { outcomeOf } from './outcome.ts';
+import { useOutcome } from './useOutcome.ts';
 import { benchSheet } from './sheets/index.ts';
 import { ToolChoice } from './ToolChoice.tsx';
 import '../steps/steps.css';
@@ -92,7 +92,7 @@ function Computation({ sheetId, host, units, now, run, notice }: ComputationProp
   const [said, setSaid] = useState('');
   const { typed, isExample } = entries;
   const later = useDeferredValue(typed);
-  const outcome = useMemo(() => outcomeOf(sheet, later, units), [sheet, later, units]);
+  const outcome = useOutcome(sheet, later, units);
   const answer = outcome.is === 'answer' ? outcome.answer : null;
 
   useLeftEntries(sheetId, isExample ? null : typed);
@@ -146,7 +146,7 @@ function Computation({ sheetId, host, units, now, run, notice }: ComputationProp
         sheet={sheet}
         typed={typed}
         isExample={isExample}
-        faults={outcome.is === 'answer' ? [] : outcome.faults}
+        faults={outcome.is === 'answer' || outcome.is === 'working' ? [] : outcome.faults}
         asked={asked}
         onType={type}
         onSend={keep}
@@ -168,7 +168,9 @@ function Computation({ sheetId, host, units, now, run, notice }: ComputationProp
         <h1>{sheet.name}</h1>
         {answer === null ? (
           <div className="bw-bench-open" role="status">
-            {outcome.is === 'missing' ? (
+            {outcome.is === 'working' ? (
+              <p>Drawing the settings…</p>
+            ) : outcome.is === 'missing' ? (
               <p>Put in, to see the result: {outcome.labels.join(', ')}.</p>
             ) : (
               <>

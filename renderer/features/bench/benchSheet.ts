@@ -5,6 +5,7 @@ import type { CurvePlotProps } from '../../components/plot/CurvePlot.tsx';
 import type { CyclePlotData } from '../../components/plot/cyclePlotLayout.ts';
 import type { PreloadPlotData } from '../../components/plot/preloadPlotLayout.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
+import type { LikeliestAsked, LikeliestFound } from '../../workers/likeliest.ts';
 
 /** What stands in the fields of a sheet, as typed; a field without an entry is empty. */
 export type Typed = Readonly<Record<string, string>>;
@@ -88,8 +89,13 @@ export interface BenchSheet {
   first: Typed;
   /** Engine's path of a field to the key of the field here, where they differ. */
   paths?: Readonly<Record<string, string>>;
-  /** @throws RefusedError where the entries cannot be computed with */
-  answer: (typed: Typed, units: UnitsShown) => BenchAnswer;
+  /** What must be drawn for before there is an answer. @throws RefusedError as `answer` does */
+  draws?: (typed: Typed) => LikeliestAsked;
+  /**
+   * @param drawn - what the draws gave, where it is at hand already; else it is drawn here
+   * @throws RefusedError where the entries cannot be computed with
+   */
+  answer: (typed: Typed, units: UnitsShown, drawn?: LikeliestFound) => BenchAnswer;
 }
 
 /** The fields that the entries ask for now. */

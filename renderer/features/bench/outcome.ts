@@ -1,6 +1,7 @@
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { RefusedError } from '../../engine/errors.ts';
+import type { LikeliestFound } from '../../workers/likeliest.ts';
 import { fieldsNow, missingFields, type BenchAnswer, type BenchSheet, type Typed } from './benchSheet.ts';
 
 export interface BenchFault {
@@ -16,7 +17,7 @@ export type Outcome =
   | { is: 'refused'; faults: BenchFault[] };
 
 /** What the entries come to. What the engine refuses is said in its own words, at the field it names. */
-export function outcomeOf(sheet: BenchSheet, typed: Typed, units: UnitsShown): Outcome {
+export function outcomeOf(sheet: BenchSheet, typed: Typed, units: UnitsShown, drawn?: LikeliestFound): Outcome {
   const missing = missingFields(sheet, typed);
   if (missing.length > 0)
     return {
@@ -25,13 +26,18 @@ export function outcomeOf(sheet: BenchSheet, typed: Typed, units: UnitsShown): O
       faults: missing.map(({ key, label }) => ({ key, message: `${label}: is missing.` })),
     };
   try {
-    return { is: 'answer', answer: sheet.answer(typed, units) };
+    return { is: 'answer', answer: sheet.answer(typed, units, drawn) };
   } catch (error) {
-    if (!(error instanceof RefusedError)) throw error;
-    const { rows, ...first } = error.refusal;
-    const all = rows === undefined || rows.length === 0 ? [first] : rows;
-    return { is: 'refused', faults: all.map((refusal) => faultOf(sheet, typed, refusal)) };
+    return refusedOutcome(sheet, typed, error);
   }
+}
+
+/** What was refused, each at its field. @throws whatever is no refusal */
+export function refusedOutcome(sheet: BenchSheet, typed: Typed, error: unknown): Outcome {
+  if (!(error instanceof RefusedError)) throw error;
+  const { rows, ...first } = error.refusal;
+  const all = rows === undefined || rows.length === 0 ? [first] : rows;
+  return { is: 'refused', faults: all.map((refusal) => faultOf(sheet, typed, refusal)) };
 }
 
 function faultOf(sheet: BenchSheet, typed: Typed, { field, message }: Refusal): BenchFault {

@@ -7,6 +7,7 @@ import { quantityIn, showNumber } from '../../../engine/units/index.ts';
 import type { Unit } from '../../../engine/units/index.ts';
 import { axisUnit } from '../../../components/plot/axis.ts';
 import type { CurvePoint } from '../../../components/plot/CurvePlot.tsx';
+import type { LikeliestAsked } from '../../../workers/likeliest.ts';
 import type { BenchFigure, BenchSheet, Typed } from '../benchSheet.ts';
 import { numberIn, otherTorqueUnit, shareIn, tableSource, textIn, torqueUnitOf, unitsShown } from '../shown.ts';
 import {
@@ -96,21 +97,11 @@ export const likeliestSheet: BenchSheet = {
     preloadLimits: 'preloadMin',
     distribution: 'error',
   },
-  answer(typed, units) {
-    const task = settingFrom(questionOf(typed));
-    const { preload, distribution, scale, rangeShareMin, correction } = task;
-    if (preload === null || distribution === null)
-      throw new RefusedError({ code: 'internal', message: 'No preload limits were asked for.' });
-    const result = toolSetting({ ...task, preload: null });
-    const rule = result.setting === null ? null : torqueNm(result.setting);
-    const marks = someMarks(
-      possibleSettings(scale, rangeShareMin).map((mark) => mark.nm),
-      rule,
-    );
-    const { best: likeliest, also } = likeliestSetting(
-      { ...preload, scale, rangeShareMin, correction, running: null, error: distribution },
-      marks,
-    );
+  draws: (typed) => drawingOf(typed).asked,
+  answer(typed, units, drawn) {
+    const { asked, preload, result, rule } = drawingOf(typed);
+    const marks = asked.also;
+    const { best: likeliest, also } = drawn ?? likeliestSetting(asked.task, marks);
     const ruleChance = rule === null ? undefined : also[marks.indexOf(rule)];
     const K = numberIn(typed, 'kMean') ?? numberIn(typed, 'k') ?? middle(typed);
     const nm = likeliest === null ? 0 : torqueNm(likeliest.setting);
@@ -166,6 +157,25 @@ export const likeliestSheet: BenchSheet = {
     };
   },
 };
+
+/** What is asked, the interval rule's answer to it, and what is drawn for. */
+function drawingOf(typed: Typed) {
+  const task = settingFrom(questionOf(typed));
+  const { preload, distribution, scale, rangeShareMin, correction } = task;
+  if (preload === null || distribution === null)
+    throw new RefusedError({ code: 'internal', message: 'No preload limits were asked for.' });
+  const result = toolSetting({ ...task, preload: null });
+  const rule = result.setting === null ? null : torqueNm(result.setting);
+  const marks = someMarks(
+    possibleSettings(scale, rangeShareMin).map((mark) => mark.nm),
+    rule,
+  );
+  const asked: LikeliestAsked = {
+    task: { ...preload, scale, rangeShareMin, correction, running: null, error: distribution },
+    also: marks,
+  };
+  return { asked, preload, result, rule };
+}
 
 function questionOf(typed: Typed): Record<string, unknown> {
   const error = typed['error'] ?? 'uniform';
