@@ -109,6 +109,11 @@ export function TakeTorque({ form, step, thread }: TakeTorqueProps) {
       ].join(' '),
     );
   };
+  const forget = (): void => {
+    form.set('calloutFrom', undefined);
+    // The button goes with what it forgot; the hand stays in the form.
+    document.getElementById(id)?.focus();
+  };
   return (
     <div className="bw-form-wide">
       <SeekField
@@ -136,7 +141,7 @@ export function TakeTorque({ form, step, thread }: TakeTorqueProps) {
             ? `callout ${step.calloutFrom.id}`
             : `the handbook, ${step.calloutFrom.row}`}
           .{' '}
-          <button type="button" className="bw-link" onClick={() => form.set('calloutFrom', undefined)}>
+          <button type="button" className="bw-link" onClick={forget}>
             Forget where it is from
           </button>
         </p>
