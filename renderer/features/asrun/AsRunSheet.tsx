@@ -315,6 +315,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
                 onEdit={() => edit(inHand)}
                 onCopy={() => copy(inHand)}
                 onRemove={() => setAsked('remove')}
+                onAccept={() => setAsked('accept')}
               />
             )
           }

@@ -6,10 +6,11 @@ export interface RecordDeedsProps {
   onEdit: () => void;
   onCopy: () => void;
   onRemove: () => void;
+  onAccept: () => void;
 }
 
 /** What can be done with the record in hand. */
-export function RecordDeeds({ marked, onEdit, onCopy, onRemove }: RecordDeedsProps) {
+export function RecordDeeds({ marked, onEdit, onCopy, onRemove, onAccept }: RecordDeedsProps) {
   return (
     <>
       <Button size="xs" aria-keyshortcuts="F2" onClick={onEdit}>
@@ -21,6 +22,11 @@ export function RecordDeeds({ marked, onEdit, onCopy, onRemove }: RecordDeedsPro
       <Button size="xs" aria-keyshortcuts="Delete" onClick={onRemove}>
         Remove{marked > 1 ? ` ${marked}` : ''}…
       </Button>
+      {marked < 2 ? null : (
+        <Button size="xs" onClick={onAccept}>
+          Accept findings of {marked}…
+        </Button>
+      )}
     </>
   );
 }

@@ -3,13 +3,15 @@ import type { AsRunList, KeptAsRun } from '../../../shared-types/records/judgedL
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { Act } from '../../store/store.ts';
 import { AcceptDialog } from '../judged/AcceptDialog.tsx';
+import { AcceptRows } from '../judged/AcceptRows.tsx';
 import { NameDialog } from '../judged/NameDialog.tsx';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { countOf } from '../steps/words.ts';
 import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
 import { acceptFinding, recordName, removeList, removeRecords, renameList } from './recordActs.ts';
+import { keptRecordDesk } from './recordDesks.ts';
 
-export type RecordQuestion = 'remove' | 'remove-list' | 'rename' | 'import';
+export type RecordQuestion = 'remove' | 'remove-list' | 'rename' | 'import' | 'accept';
 
 export interface AcceptingRecord {
   finding: Finding;
@@ -60,6 +62,18 @@ export function RecordDialogs(props: RecordDialogsProps) {
       />
     );
   if (list === null) return null;
+  if (asked === 'accept')
+    return (
+      <AcceptRows
+        table="asRuns"
+        rows={toRemove}
+        count={rows.length}
+        judgedRows={(from, count) => keptRecordDesk().judgedRows(list.id, from, count)}
+        person={person}
+        onAccept={(act) => void does(act).then((done) => (done ? onRemoved() : undefined))}
+        onClose={onClose}
+      />
+    );
   if (asked === 'remove-list')
     return (
       <RemoveQuestion what={`list “${list.name}”`} onRemove={() => void does(removeList(list, rows))} onStay={onClose}>

@@ -4,15 +4,17 @@ import { cellNamed } from '../../engine/inspection/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { Act } from '../../store/store.ts';
 import { AcceptDialog } from '../judged/AcceptDialog.tsx';
+import { AcceptRows } from '../judged/AcceptRows.tsx';
 import { NameDialog } from '../judged/NameDialog.tsx';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { countOf } from '../steps/words.ts';
 import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
 import { RemoveCalloutList } from './RemoveCalloutList.tsx';
+import { keptDesk } from './desks.ts';
 import { SendToSteps } from './SendToSteps.tsx';
 import { acceptFinding, removeCallouts, removeList, renameList } from './calloutActs.ts';
 
-export type CalloutQuestion = 'remove' | 'remove-list' | 'rename' | 'import' | 'import-new' | 'send';
+export type CalloutQuestion = 'remove' | 'remove-list' | 'rename' | 'import' | 'import-new' | 'send' | 'accept';
 export interface Accepting {
   finding: Finding;
   of: KeptCallout;
@@ -46,6 +48,21 @@ export function CalloutDialogs(props: CalloutDialogsProps) {
           void run(removeCallouts(toRemove)).then((done) => (done ? onRemoved() : undefined));
         }}
         onStay={onClose}
+      />
+    );
+  if (asked === 'accept')
+    return (
+      <AcceptRows
+        table="callouts"
+        rows={toRemove}
+        count={rows.length}
+        judgedRows={(from, count) => keptDesk().judgedRows(list.id, from, count)}
+        person={person}
+        onAccept={(act) => {
+          onClose();
+          void run(act).then((done) => (done ? onRemoved() : undefined));
+        }}
+        onClose={onClose}
       />
     );
   if (asked === 'remove-list')

@@ -322,6 +322,11 @@ export function CalloutsSheet(props: CalloutsSheetProps) {
               <Button size="xs" aria-keyshortcuts="Delete" onClick={() => setAsked('remove')}>
                 Remove{marked.length > 1 ? ` ${marked.length}` : ''}…
               </Button>
+              {marked.length < 2 ? null : (
+                <Button size="xs" onClick={() => setAsked('accept')}>
+                  Accept findings of {marked.length}…
+                </Button>
+              )}
             </>
           }
           steps={<StepsOfCallout task={atHand.id} callout={inHand} list={list.name} units={units} />}

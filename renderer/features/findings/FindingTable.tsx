@@ -14,6 +14,8 @@ export interface FindingTableProps {
   selected: string | null;
   onSelect: (key: string) => void;
   onOpen: (key: string) => void;
+  chosen: ReadonlySet<string>;
+  onChoose: (chosen: ReadonlySet<string>) => void;
   empty: ReactNode;
 }
 
@@ -50,7 +52,7 @@ function cellsOf(line: FoundLine, units: UnitsShown): Record<string, ReactNode> 
 
 /** What was found, a line for each. Drawn again only when it changes. */
 export const FindingTable = memo(function FindingTable(props: FindingTableProps) {
-  const { lines, units, selected, onSelect, onOpen, empty } = props;
+  const { lines, units, selected, onSelect, onOpen, chosen, onChoose, empty } = props;
   const rows = useMemo(
     () => lines.map((line): GridRow => ({ kind: 'row', id: line.key, cells: () => cellsOf(line, units) })),
     [lines, units],
@@ -66,6 +68,8 @@ export const FindingTable = memo(function FindingTable(props: FindingTableProps)
         selected={selected}
         onSelect={onSelect}
         onOpen={onOpen}
+        chosen={chosen}
+        onChoose={onChoose}
         rowHeightPx={34}
         empty={empty}
       />

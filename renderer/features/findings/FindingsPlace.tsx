@@ -17,6 +17,8 @@ import {
 import { acceptFinding, withdrawAcceptance } from '../callouts/calloutActs.ts';
 import { useStable } from '../catalog/useStable.ts';
 import { AcceptDialog } from '../judged/AcceptDialog.tsx';
+import { AcceptSeveralDialog } from '../judged/AcceptSeveralDialog.tsx';
+import { acceptableAmong } from './acceptableAmong.ts';
 import { FindingList } from '../judged/FindingList.tsx';
 import { calloutUnit } from '../callouts/preloadData.ts';
 import { recordUnit } from '../asrun/recordWords.ts';
@@ -45,6 +47,7 @@ export interface FindingsPlaceProps {
   paper: 'A4' | 'Letter';
 }
 
+const none: ReadonlySet<string> = new Set();
 const plain: FindingView = { text: '', severity: 'all', acceptance: 'all' };
 const severities = [
   { value: 'all', label: 'Every severity' },
@@ -67,6 +70,8 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
   const [view, setView] = useState(plain);
   const [reporting, setReporting] = useState(false);
   const [accepting, setAccepting] = useState<{ finding: Finding; line: FoundLine } | null>(null);
+  const [chosen, setChosen] = useState(none);
+  const [acceptingSeveral, setAcceptingSeveral] = useState(false);
   const heading = useRef<HTMLHeadingElement>(null);
   const stacked = useMediaQuery('(max-width: 1100px)', false, { getInitialValueInEffect: false });
   const searched = useDeferredValue(view);
@@ -78,6 +83,12 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
   const shown = useMemo(() => shownFindings(lines, searched), [lines, searched]);
   const inHand = lines.find(({ key }) => key === place.row) ?? shown[0] ?? null;
   const select = useStable((key: string) => goTo({ at: 'findings', row: key }, 'replace'));
+  // What is chosen and no longer shown is never accepted with the rest.
+  const marked = useMemo(() => shown.filter(({ key }) => chosen.has(key)), [shown, chosen]);
+  const acceptable = useMemo(
+    () => acceptableAmong(marked, { callouts: callouts.rows, asRuns: records.rows }),
+    [marked, callouts.rows, records.rows],
+  );
   const openRow = useStable((_key: string) => heading.current?.focus());
 
   if (fault !== null) return <Unread what="findings" reason={fault} />;
@@ -118,6 +129,8 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
         selected={inHand?.key ?? null}
         onSelect={select}
         onOpen={openRow}
+        chosen={chosen}
+        onChoose={setChosen}
         empty={
           lines.length === 0 ? (
             <p>No rule found anything: {countOf(counts.conforming, 'row')} conforming.</p>
@@ -131,6 +144,23 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
         <StateMark state="nonconforming" text={`${counts.nonconforming} nonconforming`} />
         <StateMark state="indeterminate" text={`${counts.indeterminate} indeterminate`} />
         {counts.unreadable === 0 ? null : <StateMark state="unreadable" text={`${counts.unreadable} not readable`} />}
+        <span className="bw-callouts-end">
+          {marked.length < 2 ? (
+            open < 2 ? null : (
+              <span className="bw-second">Space, Shift or Ctrl choose several</span>
+            )
+          ) : (
+            <>
+              <span role="status" className="bw-second">
+                {marked.length} chosen
+                {acceptable.length === marked.length ? '' : `, ${acceptable.length} of them to accept`}
+              </span>
+              <Button disabled={acceptable.length === 0} onClick={() => setAcceptingSeveral(true)}>
+                Accept {countOf(acceptable.length, 'finding')}…
+              </Button>
+            </>
+          )}
+        </span>
       </footer>
     </section>
   );
@@ -183,15 +213,15 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
                 inHand.kind === 'steps'
                   ? { at: 'steps', step: cellNamed(inHand.cells, 'id') }
                   : inHand.kind === 'callouts'
-                  ? { at: 'callouts', list: inHand.list.id, callout: inHand.row }
-                  : { at: 'asrun', list: inHand.list.id, record: inHand.row },
+                    ? { at: 'callouts', list: inHand.list.id, callout: inHand.row }
+                    : { at: 'asrun', list: inHand.list.id, record: inHand.row },
               )}
             >
               {inHand.kind === 'steps'
                 ? 'Open the step: what reaches it, at which setting'
                 : inHand.kind === 'callouts'
-                ? 'Open the callout: drawing, bands and what would conform'
-                : 'Open the record: pattern, series and tool'}
+                  ? 'Open the callout: drawing, bands and what would conform'
+                  : 'Open the record: pattern, series and tool'}
             </a>
           </p>
           {inHand.kind !== 'steps' || inHand.finding === null ? null : (
@@ -261,6 +291,17 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
           onClose={() => setAccepting(null)}
         />
       )}
+      {acceptingSeveral && acceptable.length > 0 ? (
+        <AcceptSeveralDialog
+          items={acceptable}
+          person={person}
+          onAccept={(act) => {
+            setAcceptingSeveral(false);
+            void run(act).then((done) => (done ? setChosen(none) : undefined));
+          }}
+          onClose={() => setAcceptingSeveral(false)}
+        />
+      ) : null}
       {reporting ? (
         <Dialog
           title={`Report on ${atHand.task.code}`}

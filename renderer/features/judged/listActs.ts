@@ -70,6 +70,14 @@ function underOwnNames(columns: readonly string[], cells: Cells): { columns: str
   return { columns: names.columns, cells: own };
 }
 
+/** The row with a finding taken as it is; one of the same rule that says something else is not touched by it. */
+export function accepting(row: KeptCallout, finding: AcceptedFinding): KeptCallout {
+  const others = (row.accepted ?? []).filter(
+    ({ rule, message }) => !(rule === finding.rule && message === finding.message),
+  );
+  return { ...row, accepted: [...others, finding] };
+}
+
 /** What a person does to lists and their rows, each as one act. */
 export function listActs<L extends CalloutList>(of: ListKind<L>) {
   const { one, many, putRow: put } = of;
@@ -179,15 +187,11 @@ export function listActs<L extends CalloutList>(of: ListKind<L>) {
     };
   }
 
-  /** A finding taken as it is; one of the same rule that says something else is not touched by it. */
   function acceptFinding(row: KeptCallout, finding: AcceptedFinding): Act {
-    const others = (row.accepted ?? []).filter(
-      ({ rule, message }) => !(rule === finding.rule && message === finding.message),
-    );
     return {
       action: 'accept-finding',
       title: titled(`Accept ${finding.rule} on ${nameOf(row)}`),
-      proposals: [put({ ...row, accepted: [...others, finding] })],
+      proposals: [put(accepting(row, finding))],
     };
   }
 
