@@ -182,7 +182,7 @@ function ofFile({ name, content }: Extract<TableSource, { content: unknown }>): 
   const opened = openCallouts({ content, file: name });
   const { table } = opened;
   const known = Array.from(table.columns, ([column, at]) => ({ column, at, isRead: true }));
-  const unknown = table.unknownColumns.map(({ name, at }) => ({ column: name, at, isRead: false }));
+  const unknown = table.unknownColumns.map((one) => ({ column: one.name, at: one.at, isRead: false }));
   const columns = [...known, ...unknown].toSorted((a, b) => a.at - b.at);
   const cellsOf = (cells: readonly string[]): Record<string, string> => {
     const typed: Record<string, string> = {};

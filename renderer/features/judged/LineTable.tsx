@@ -83,8 +83,8 @@ export function LineTable<Line extends JudgedLine>(props: LineTableProps<Line> &
       ...copied.cellsOf(line, units),
       ...[lineStateWords[line.state], foundText(line)],
     ];
-    const rows = wanted.map((line) => typed?.cellsOf(line.key) ?? said(line));
-    const text = clipboardText([typed?.columns ?? [...copied.heads, 'Decision', 'Findings'], ...rows]);
+    const block = wanted.map((line) => typed?.cellsOf(line.key) ?? said(line));
+    const text = clipboardText([typed?.columns ?? [...copied.heads, 'Decision', 'Findings'], ...block]);
     event.clipboardData.setData('text/plain', text);
   };
   const onKeyDown = (event: KeyboardEvent): void => {
