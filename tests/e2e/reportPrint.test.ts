@@ -115,6 +115,22 @@ test('four hundred callouts take no more time and room for each than a hundred',
   expect(many.bytes.length).toBeLessThan((many.pages.length / 10) * 1024 * 1024);
 }, 120_000);
 
+test('a thousand callouts, most with findings, ask few elements of the printer for each', async () => {
+  const report = judgedReport(1000);
+  const request = {
+    report,
+    paper: 'A4' as const,
+    dataTime: '2026-11-25T10:42:00+01:00',
+    appVersion: '0.1.0',
+    fonts: [],
+  };
+  const { html } = await reportDocument(request);
+  expect(report.rows.filter(({ findings }) => findings.length > 0).length).toBeGreaterThan(800);
+  // What printing takes grows with them: 22 elements for each row took 4.1 s of processor time, 15 take 2.9 s.
+  expect([...html.matchAll(/<[a-z]/g)].length).toBeLessThan(16 * report.rows.length);
+  expect(html).not.toContain('<svg viewBox');
+});
+
 test('the same report is the same document, another is another, and no text of a callout is markup in it', async () => {
   const one = await print(judgedReport(8), 'A4');
   expect(one.document).toEqual((await print(judgedReport(8), 'A4')).document);
