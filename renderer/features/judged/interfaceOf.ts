@@ -50,10 +50,10 @@ export function placeOfCallout(cells: Cells, known: KnownPlaces): FoundPlace | n
   const ofStep = (step: TaskStep | undefined): Interface | undefined => known.interfaces.get(step?.interface ?? '');
   const id = cellNamed(cells, 'id');
   return (
-    found(interfaceNamed(cellNamed(cells, 'interface'), known), 'the callout’s column “interface”') ??
-    found(ofStep(stepNamed(cellNamed(cells, 'step'), known)), 'the callout’s column “step”') ??
-    found(ofStep(stepNamed(id, known)), `step ${id}`) ??
-    found(interfaceNamed(id, known), 'the callout’s id')
+    foundBy(interfaceNamed(cellNamed(cells, 'interface'), known), 'the callout’s column “interface”') ??
+    foundBy(ofStep(stepNamed(cellNamed(cells, 'step'), known)), 'the callout’s column “step”') ??
+    foundBy(ofStep(stepNamed(id, known)), `step ${id}`) ??
+    foundBy(interfaceNamed(id, known), 'the callout’s id')
   );
 }
 
@@ -63,12 +63,12 @@ export function placeOfRecord(record: Cells, callout: Cells, known: KnownPlaces)
   // A record of a callout that is not in the list still has its id.
   const id = cellNamed(record, 'callout');
   return (
-    found(interfaceNamed(cellNamed(record, 'interface'), known), 'the record’s column “interface”') ??
-    found(known.interfaces.get(step?.interface ?? ''), 'the record’s column “step”') ??
+    foundBy(interfaceNamed(cellNamed(record, 'interface'), known), 'the record’s column “interface”') ??
+    foundBy(known.interfaces.get(step?.interface ?? ''), 'the record’s column “step”') ??
     placeOfCallout({ ...callout, ...(cellNamed(callout, 'id') === '' ? { id } : {}) }, known)
   );
 }
 
-function found(one: Interface | undefined, by: string): FoundPlace | null {
+function foundBy(one: Interface | undefined, by: string): FoundPlace | null {
   return one === undefined ? null : { interface: one, by };
 }

@@ -96,18 +96,18 @@ describe('the steps among the findings', () => {
     ['i-1', { id: 'i-1', rev: 1, site: 'x', code: 'A1', kind: 'fastener', fastener: 'F-10', count: 4 }],
   ]);
   /** The judged steps beside callouts that are judged with them. */
-  function judgedSteps(steps: TaskStep[], callouts: Record<string, string>[]) {
-    const table = (columns: string[], all: { key: string; cells: Record<string, string> }[]) => {
-      const made = new JudgedTable({ columns, rows: all });
+  function judgedSteps(steps: TaskStep[], drawn: Record<string, string>[]) {
+    const table = (named: string[], all: { key: string; cells: Record<string, string> }[]) => {
+      const made = new JudgedTable({ columns: named, rows: all });
       made.next(100);
       return made.judgedRows(0, 100);
     };
-    const columns = ['id', 'thread', 'torqueMin', 'torqueMax', 'interface', 'lubrication'];
-    const kept = callouts.map((cells) => ({ key: `key-${cells['id']}`, cells }));
+    const calloutNames = ['id', 'thread', 'torqueMin', 'torqueMax', 'interface', 'lubrication'];
+    const kept = drawn.map((cells) => ({ key: `key-${cells['id']}`, cells }));
     const asCallouts = stepsAsCallouts(steps, { stock, sites: { interfaces } });
     const of = besideCallouts(
       [
-        { ...about, id: 'l', name: 'Drawing', kind: 'callouts', rows: table(columns, kept) },
+        { ...about, id: 'l', name: 'Drawing', kind: 'callouts', rows: table(calloutNames, kept) },
         { ...about, id: 's', name: 'Steps of the task', kind: 'steps', rows: table([...stepCellColumns], asCallouts) },
       ],
       { steps, interfaces, site: 'x' },
@@ -135,8 +135,8 @@ describe('the steps among the findings', () => {
   it('that ask for something else than their callout are a query in plain words', () => {
     const at = { interface: 'i-1' };
     const callout = { id: 'C-1', thread: 'M10', torqueMin: '40 N·m', torqueMax: '50 N·m', interface: 'A1' };
-    const differs = (more: Partial<TaskStep>, ...callouts: Record<string, string>[]) =>
-      judgedSteps([step('a', more)], callouts).rows[0]?.row?.findings.find(({ rule }) => rule === 'step-differs');
+    const differs = (more: Partial<TaskStep>, ...drawn: Record<string, string>[]) =>
+      judgedSteps([step('a', more)], drawn).rows[0]?.row?.findings.find(({ rule }) => rule === 'step-differs');
     const found = differs(at, callout);
     expect(found).toMatchObject({ severity: 'query', value: 45, limit: 40, unit: 'N·m' });
     expect(found?.message).toBe(
