@@ -76,7 +76,10 @@ function Choice({ torque, shelves, steps, units, run, onSent, onClose }: ChoiceP
   const hidden = taken.length - shown.filter(({ step }) => chosen.has(step.id)).length;
   const choose = (keys: readonly string[], isChosen: boolean): void => {
     const next = new Set(chosen);
-    for (const key of keys) isChosen ? next.add(key) : next.delete(key);
+    for (const key of keys) {
+      if (isChosen) next.add(key);
+      else next.delete(key);
+    }
     setChosen(next);
   };
   const send = async (): Promise<void> => {
