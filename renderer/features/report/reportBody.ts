@@ -1,6 +1,6 @@
 import type { Decision, Finding } from '../../../shared-types/judged.ts';
 import { showNumber } from '../../engine/units/index.ts';
-import { html, Markup, type Part } from '../manifest/html.ts';
+import { html, type Markup, type Part } from '../manifest/html.ts';
 import { caution, list } from '../manifest/manifestBody.ts';
 import { typed } from './typed.ts';
 import { spoken } from '../manifest/pageFurniture.ts';
