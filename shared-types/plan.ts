@@ -123,12 +123,23 @@ const bagSchema = z.object({
 export const accessSchema = z.object({
   depth: length,
   clearDiameter: length.optional(),
+  /** Stretches from the mouth inwards, each so wide as far as it goes; from the last on to the head it is `clearDiameter`. */
+  profile: z
+    .array(z.object({ to: length, clearDiameter: length }))
+    .max(20)
+    .optional(),
   swingDeg: z.number().positive().max(360).optional(),
   handleRadius: length.optional(),
   protrusion: length.optional(),
 });
 
 export const bandSchema = z.object({ min: torque, max: torque });
+
+/** Signal words by what they warn of, the gravest first: the meanings of ANSI Z535. No alert sign with the last. */
+export const signalWords = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const;
+
+/** display: the hazard, what it does, how to avoid it */
+export const cautionSchema = z.object({ word: z.enum(signalWords), text: note.min(1) });
 
 /** course: minutes a step takes at the least, most likely and at the most; a triangular distribution */
 export const spreadSchema = z.object({
@@ -182,6 +193,8 @@ export const stepSchema = z.object({
   after: z.array(id).max(1000).optional(),
   /** display: said before the step on screen and print */
   watchOuts: z.array(note).optional(),
+  /** display: said before the step's watch-outs, the gravest first */
+  cautions: z.array(cautionSchema).max(20).optional(),
 });
 
 const outingSchema = z.object({
@@ -223,5 +236,7 @@ export const planSchema = z.object({
 export type Plan = z.infer<typeof planSchema>;
 export type PlanStep = z.infer<typeof stepSchema>;
 export type PlanCatalog = z.infer<typeof catalogSchema>;
+export type Caution = z.infer<typeof cautionSchema>;
+export type SignalWord = (typeof signalWords)[number];
 export type HeadForm = (typeof headForms)[number];
 export type OpeningForm = (typeof openingForms)[number];

@@ -1,7 +1,15 @@
 /** Tasks, their outings and steps. Each is a record of its own, so that two people may change two steps. */
 import { laidLinesSchema } from '../bagMap.ts';
 import { id, note, torque, whole } from '../fields.ts';
-import { accessSchema, bandSchema, carryMaxSchema, fastenerMoveSchema, minutesMost, spreadSchema } from '../plan.ts';
+import {
+  accessSchema,
+  bandSchema,
+  carryMaxSchema,
+  cautionSchema,
+  fastenerMoveSchema,
+  minutesMost,
+  spreadSchema,
+} from '../plan.ts';
 import { z } from '../schema.ts';
 import { recordHead, recordId } from './head.ts';
 
@@ -107,6 +115,7 @@ export const stepRecord = z.strictObject({
     .strictObject({ step: id, how: z.enum(['stuck', 'cross-threaded', 'sheared', 'lost', 'other']) })
     .optional(),
   watchOuts: z.array(note).optional(),
+  cautions: z.array(cautionSchema).max(20).optional(),
 });
 
 export type Task = z.infer<typeof taskRecord>;

@@ -49,6 +49,7 @@ export const planFields = {
     'safeToLeave',
     'after',
     'watchOuts',
+    'cautions',
   ],
   task: ['name', 'siteText', 'about', 'crew', 'places', 'rangeShareMin'],
 } as const;

@@ -1,4 +1,5 @@
 import type { ClosestFit } from '../../../shared-types/bag.ts';
+import type { Caution } from '../../../shared-types/plan.ts';
 
 /** What is printed, as texts in the units asked for: the same content is the same text, and its hash names it. */
 export interface Manifest {
@@ -49,6 +50,7 @@ export interface ManifestStep {
   id: string;
   name: string;
   who: string;
+  cautions: Caution[];
   watchOuts: string[];
   /** "TT-2 torque tool, X-06 extension, S-18D socket, on 3/8-24, 9/16 in hex head" in order. */
   stack: StackLine[];

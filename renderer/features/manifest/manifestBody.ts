@@ -212,7 +212,8 @@ function stepRow(step: ManifestStep): Markup {
   return html`<tr>
     <th scope="row" class="num">${step.number}</th>
     <td>
-      ${step.watchOuts.map((text) => html`<p class="watch">Watch out: ${typed(text)}</p>`)}<span class="name"
+      ${step.cautions.map(({ word, text }) => html`<p class="watch">${word}: ${typed(text)}</p>`)}${step.watchOuts.map((text) => html`<p class="watch">Watch out: ${typed(text)}</p>`)}<span
+        class="name"
         >${typed(step.name)}</span
       ><br /><span class="small">${typed(step.who)}<br /><span class="code">${typed(step.id)}</span></span>
     </td>

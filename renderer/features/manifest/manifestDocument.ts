@@ -1,12 +1,13 @@
 import type { DocumentToPrint } from '../../../shared-types/host.ts';
 import { contentHash } from './contentHash.ts';
-import { html, Markup, plainText } from './html.ts';
+import { html, plainText } from './html.ts';
 import type { Manifest, NoManifest } from './manifest.ts';
 import { annex, manifestHead, manifestTable, stepTable } from './manifestBody.ts';
 import { manifestOf, type ManifestRequest } from './manifestOf.ts';
 import { noManifestBody } from './noManifestBody.ts';
 import { pageFurniture } from './pageFurniture.ts';
-import { fontRules, type PrintFace } from './printFonts.ts';
+import { printedPage } from './printedPage.ts';
+import type { PrintFace } from './printFonts.ts';
 import { sheetStyle } from './sheetStyle.ts';
 
 export interface PrintRequest extends ManifestRequest {
@@ -21,9 +22,6 @@ export interface PrintRequest extends ManifestRequest {
 
 /** A manifest made from an open plan has no numbered revision, and says so where one would stand. */
 const revision = 'not frozen';
-
-/** Fonts and styles stand in the document; it can run nothing and fetch nothing. */
-const policy = "default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:";
 
 /** The whole manifest as one document to print: the same request, the same bytes. */
 export async function manifestDocument(request: PrintRequest): Promise<DocumentToPrint> {
@@ -49,25 +47,9 @@ function documentOf(manifest: Manifest | NoManifest, hash: string, request: Prin
     hash,
     units: manifest.units,
   });
-  const style = new Markup(`${fontRules(fonts)}${furniture}${sheetStyle}`);
   const body =
     'rows' in manifest
       ? html`${manifestHead(manifest, person)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
       : noManifestBody(manifest);
-  const page = html`<!doctype html>
-    <html lang="en">
-      <head>
-        <meta charset="utf-8" />
-        <meta http-equiv="Content-Security-Policy" content="${new Markup(policy)}" />
-        <meta name="bagwright-data-time" content="${dataTime}" />
-        <title>${title}</title>
-        <style>
-          ${style}
-        </style>
-      </head>
-      <body>
-        ${body}
-      </body>
-    </html> `;
-  return { title, html: page.text, paper };
+  return printedPage({ title, paper, dataTime, fonts, style: `${furniture}${sheetStyle}`, body });
 }

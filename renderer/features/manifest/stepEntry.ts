@@ -1,4 +1,5 @@
 import type { BagStep } from '../../../shared-types/bag.ts';
+import { gravestFirst } from '../../engine/cards/index.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import { torqueTexts } from '../../engine/torque/torqueParts.ts';
 import { allUnits, convertValue, kindOf, showNumber, showQuantity } from '../../engine/units/index.ts';
@@ -27,6 +28,7 @@ export function stepEntry(
     id: step.id,
     name: step.name,
     who: [step.role, step.action, ...(step.contingency ? ['only if it fails'] : [])].join(', '),
+    cautions: gravestFirst(source?.cautions ?? []),
     watchOuts: source?.watchOuts ?? [],
     stack: stack.length === 0 ? [] : [...stack.map(line), ...onHead],
     hold:

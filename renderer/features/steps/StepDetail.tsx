@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { ReactNode, Ref } from 'react';
 import { Button } from '@mantine/core';
 import type { BagResult } from '../../../shared-types/bag.ts';
+import { gravestFirst } from '../../engine/cards/index.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { JudgedStack } from '../../engine/stack/judged.ts';
 import { judgeStack } from '../../engine/stack/judgeStep.ts';
@@ -98,11 +99,16 @@ export function StepDetail(props: StepDetailProps) {
       </header>
       {actions}
 
-      {written.watchOuts === undefined || written.watchOuts.length === 0 ? null : (
+      {(written.watchOuts ?? []).length + (written.cautions ?? []).length === 0 ? null : (
         <section className="bw-watch" aria-labelledby="watch-heading">
           <h3 id="watch-heading">Before this step</h3>
           <ul>
-            {written.watchOuts.map((said) => (
+            {gravestFirst(written.cautions ?? []).map(({ word, text }, index) => (
+              <li key={`${index} ${text}`}>
+                <b>{word}</b> {text}
+              </li>
+            ))}
+            {(written.watchOuts ?? []).map((said) => (
               <li key={said}>{said}</li>
             ))}
           </ul>

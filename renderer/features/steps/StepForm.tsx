@@ -15,6 +15,7 @@ import { firstCode, freshCode } from '../task/freshCode.ts';
 import type { SiteRows } from '../task/useTaskRows.ts';
 import { accessText, filledFrom } from './fromInterface.ts';
 import type { Filled } from './fromInterface.ts';
+import { CautionFields } from './CautionFields.tsx';
 import { CourseFields } from './CourseFields.tsx';
 import { GearFields, MoveFields } from './GearFields.tsx';
 import { HoldFields } from './HoldFields.tsx';
@@ -142,6 +143,7 @@ export function StepForm(props: StepFormProps) {
         <GearFields form={form} step={step} offers={offers} />
         <MoveFields form={form} step={step} offers={offers} places={task.places} />
         <CourseFields form={form} step={step} rows={rows} offers={offers} places={task.places} />
+        <CautionFields form={form} />
         <fieldset className="bw-form-group">
           <legend>Said with it</legend>
           <div className="bw-form-grid">

@@ -2,7 +2,15 @@
 export function fullPlan() {
   const described = { name: 'A name', notes: 'Invented.' };
   const carried = { ...described, mass: '100 g', volume: '0.1 L', size: '120 mm', tethers: 1, onHand: 2 };
-  const access = { depth: '20 mm', clearDiameter: '30 mm', swingDeg: 60, handleRadius: '300 mm', protrusion: '4 mm' };
+  const profile = [{ to: '8 mm', clearDiameter: '34 mm' }];
+  const access = {
+    depth: '20 mm',
+    clearDiameter: '30 mm',
+    profile,
+    swingDeg: 60,
+    handleRadius: '300 mm',
+    protrusion: '4 mm',
+  };
   return {
     task: { id: 'T-1', name: 'Change a part', site: 'A mast', about: 'Invented.', crew: 'Lead and Base' },
     catalog: {
@@ -124,6 +132,7 @@ export function fullPlan() {
         safeToLeave: true,
         after: [],
         watchOuts: ['Sharp edge.'],
+        cautions: [{ word: 'WARNING', text: 'Stored load: stand clear.' }],
       },
     ],
     rangeShareMin: 0.2,
