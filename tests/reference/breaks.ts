@@ -12,6 +12,8 @@ export const breaks = {
   reach: 'rule 3: reach is not asked',
   clearance: 'rule 4: diameters are not asked',
   clearanceWhole: 'rule 4: every part is held to the clear diameter, also those that begin at depth or beyond',
+  profile: 'rule 4: the stretches of a hole are not looked at',
+  profileRest: 'rule 4: a part is held to the stretch alone in which its inner end comes to rest',
   strength: 'rule 5: strength is not asked',
   strengthTolerance: 'rule 5: a hair under the demand is too weak',
   strengthRunning: 'rule 5: running torque is left out of the demand',

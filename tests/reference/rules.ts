@@ -25,6 +25,8 @@ export interface Job {
   head: Plan['catalog']['fasteners'][number]['head'];
   depthMm: number;
   clearDiameterMm: number | null;
+  /** How far in each stretch of the hole goes, and how wide it is; below the last it is `clearDiameterMm`. */
+  profile: { toMm: number; clearMm: number }[];
   swingDeg: number | null;
   handleRadiusMm: number | null;
   protrusionMm: number | null;
@@ -97,15 +99,35 @@ const lengthOf = (stack: Stack): number =>
 
 const reach: StackRule = (stack, job, broken) => broken === 'reach' || atLeast(lengthOf(stack), job.depthMm);
 
-const clearance: StackRule = (stack, { depthMm, clearDiameterMm }, broken) => {
-  if (clearDiameterMm === null || broken === 'clearance') return true;
+/** The parts with the depth, from the mouth, that the inner end of each comes to; 0 or less is outside. */
+function innerEndsMm(
+  stack: Stack,
+  depthMm: number,
+): { outsideDiameterMm: number; innerMm: number; beginsMm: number }[] {
   let beginsMm = 0;
-  for (const part of [stack.socket, ...stack.extensions.toReversed()]) {
-    const beginsBefore = !atLeast(beginsMm, depthMm) || broken === 'clearanceWhole';
-    if (beginsBefore && !atMost(part.outsideDiameterMm, clearDiameterMm)) return false;
-    beginsMm += part.lengthMm;
-  }
-  return true;
+  return [stack.socket, ...stack.extensions.toReversed()].map(({ outsideDiameterMm, lengthMm: long }) => {
+    const at = { outsideDiameterMm, beginsMm, innerMm: depthMm - beginsMm };
+    beginsMm += long;
+    return at;
+  });
+}
+
+const clearance: StackRule = (stack, { depthMm, clearDiameterMm, profile }, broken) => {
+  if (broken === 'clearance') return true;
+  const known = broken === 'profile' ? [] : profile;
+  return innerEndsMm(stack, depthMm).every(({ outsideDiameterMm, beginsMm, innerMm }) => {
+    const isInside = !atLeast(beginsMm, depthMm) || broken === 'clearanceWhole';
+    if (!isInside) return true;
+    let fromMm = 0;
+    for (const { toMm, clearMm } of known) {
+      // On its way in it passes every stretch that begins before its inner end.
+      const passes = !atMost(innerMm, fromMm) && (broken !== 'profileRest' || atMost(innerMm, toMm));
+      if (passes && !atMost(outsideDiameterMm, clearMm)) return false;
+      fromMm = toMm;
+    }
+    const comesBelow = known.length === 0 || (!atMost(innerMm, fromMm) && !atLeast(fromMm, depthMm));
+    return clearDiameterMm === null || !comesBelow || atMost(outsideDiameterMm, clearDiameterMm);
+  });
 };
 
 const strength: StackRule = (stack, { work, demandNm }, broken) =>
@@ -193,6 +215,10 @@ function jobOf(plan: Plan, step: PlanStep, work: Job['work'], broken?: BreakName
     head: fastener.head,
     depthMm: mm(on.access?.depth) ?? 0,
     clearDiameterMm: mm(on.access?.clearDiameter),
+    profile: (on.access?.profile ?? []).map(({ to, clearDiameter }) => ({
+      toMm: lengthMm(to),
+      clearMm: lengthMm(clearDiameter),
+    })),
     swingDeg: on.access?.swingDeg ?? null,
     handleRadiusMm: mm(on.access?.handleRadius),
     protrusionMm: mm(on.access?.protrusion),

@@ -10,6 +10,11 @@ export interface HandCase {
 
 const deep = (depth: string): Plan['steps'] => [loosen({ access: { depth } })];
 const within = (depth: string, clearDiameter: string): Plan['steps'] => [loosen({ access: { depth, clearDiameter } })];
+const stretched = (
+  depth: string,
+  stretch: { to: string; clearDiameter: string },
+  clearDiameter: string,
+): Plan['steps'] => [loosen({ access: { depth, clearDiameter, profile: [stretch] } })];
 
 /** Ratchet, socket, sack. */
 const base = 0.3 + 0.1 + 0.2;
@@ -167,6 +172,32 @@ export const stackCases: HandCase[] = [
       extensions: [extension({ driveOut: '1/2 in', outsideDiameter: '30 mm' })],
     }),
     kg: null,
+  },
+  {
+    says: 'rule 4: a wide extension that comes as far in as the wide stretch goes',
+    plan: handPlan(stretched('150 mm', { to: '100 mm', clearDiameter: '30 mm' }, '20 mm'), {
+      extensions: [extension({ outsideDiameter: '30 mm' })],
+    }),
+    kg: base + 0.15,
+  },
+  {
+    says: 'rule 4: one that comes 1 mm further may not',
+    plan: handPlan(stretched('150 mm', { to: '99 mm', clearDiameter: '30 mm' }, '20 mm'), {
+      extensions: [extension({ outsideDiameter: '30 mm' })],
+    }),
+    kg: null,
+  },
+  {
+    says: 'rule 4: a socket passes a narrow mouth on its way in, however wide the hole is below',
+    plan: handPlan(stretched('50 mm', { to: '5 mm', clearDiameter: '19 mm' }, '40 mm')),
+    kg: null,
+  },
+  {
+    says: 'rule 4: the short slim extension goes in first, so that the long wide one stays in the wide stretch',
+    plan: handPlan(stretched('200 mm', { to: '100 mm', clearDiameter: '30 mm' }, '20 mm'), {
+      extensions: [extension({ outsideDiameter: '30 mm' }), extension({ id: 'slim', length: '50 mm' })],
+    }),
+    kg: base + 0.3,
   },
   {
     says: 'rule 4: of two extensions the wide one goes outside',

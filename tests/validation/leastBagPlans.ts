@@ -10,6 +10,7 @@ import type { LeastBag } from '../reference/exhaustive.ts';
 import { judge } from '../reference/judge.ts';
 import { randomPlan } from '../reference/randomPlan.ts';
 import type { GeneratedPlan } from '../reference/randomPlan.ts';
+import { withProfiles } from '../reference/randomProfile.ts';
 
 const campaignTimeoutMs = 400_000;
 
@@ -49,7 +50,7 @@ export function comparePlans({ share, shares, planCount }: { share: number; shar
 
   beforeAll(async () => {
     for (let seed = first; seed < first + planCount; seed++) {
-      const generated = randomPlan(seed);
+      const generated = withProfiles(randomPlan(seed));
       answered.push({ ...generated, result: await ask(generated) });
     }
   }, campaignTimeoutMs);
@@ -102,7 +103,7 @@ export function comparePlans({ share, shares, planCount }: { share: number; shar
   /** A plan of another share that tells the break apart, where none of these does. */
   const elsewhere = async (broken: BreakName): Promise<number | null> => {
     for (let n = 0; n < (shares - 1) * planCount; n++) {
-      const generated = randomPlan(((first - 1 + planCount + n) % (shares * planCount)) + 1);
+      const generated = withProfiles(randomPlan(((first - 1 + planCount + n) % (shares * planCount)) + 1));
       if (wouldNotice({ ...generated, result: await ask(generated) }, broken)) return generated.seed;
     }
     return null;

@@ -1,4 +1,5 @@
 import type { BagOuting, Unchecked } from '../../../shared-types/bag.ts';
+import { isWidthUnknown } from '../stack/stretches.ts';
 import type { ResolvedAccess, ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 
 /** Rules that passed because the plan gives nothing to check: named, so that nobody takes them for checked. */
@@ -9,7 +10,7 @@ export function uncheckedRules(plan: ResolvedPlan, outings: readonly BagOuting[]
     return steps.length > 0 ? [{ rule, steps }] : [];
   };
   return [
-    ...stepsWhere('clearDiameter', (access) => access.depthMm > 0 && access.clearDiameterMm === null),
+    ...stepsWhere('clearDiameter', isWidthUnknown),
     ...stepsWhere('swingDeg', (access) => access.swingDeg === null),
     ...leverless(plan, outings),
     ...sizeless(plan, outings),

@@ -1,5 +1,6 @@
 import type { Plan, PlanStep } from '../../../shared-types/plan.ts';
 import { RefusedError } from '../errors.ts';
+import { atMost } from '../tolerance.ts';
 import type { Reading } from './reading.ts';
 import { checkCourse, inTheBag, readCourseOfOuting, readSpread } from './resolveCourse.ts';
 import type {
@@ -23,6 +24,7 @@ interface Known {
 const atTheFace: ResolvedAccess = {
   depthMm: 0,
   clearDiameterMm: null,
+  profile: [],
   swingDeg: null,
   handleRadiusMm: null,
   protrusionMm: null,
@@ -31,13 +33,43 @@ const atTheFace: ResolvedAccess = {
 /** Room at the head; none said is a head that lies open. */
 export function readAccess(r: Reading, at: string, a: PlanStep['access']): ResolvedAccess {
   if (!a) return atTheFace;
+  const depthMm = r.lengthMm(`${at}.depth`, a.depth);
   return {
-    depthMm: r.lengthMm(`${at}.depth`, a.depth),
+    depthMm,
     clearDiameterMm: r.optional(a.clearDiameter, (text) => r.lengthMm(`${at}.clearDiameter`, text)),
+    profile: readProfile(r, at, a, depthMm),
     swingDeg: a.swingDeg ?? null,
     handleRadiusMm: r.optional(a.handleRadius, (text) => r.lengthMm(`${at}.handleRadius`, text)),
     protrusionMm: r.optional(a.protrusion, (text) => r.lengthMm(`${at}.protrusion`, text)),
   };
+}
+
+/** Stretches of a hole, each going further in than the one before and none beyond the head. */
+function readProfile(
+  r: Reading,
+  at: string,
+  { depth, profile = [] }: NonNullable<PlanStep['access']>,
+  depthMm: number,
+): ResolvedAccess['profile'] {
+  let before = { toMm: 0, to: '' };
+  return profile.map(({ to, clearDiameter }, index) => {
+    const field = `${at}.profile[${index}]`;
+    const toMm = r.extentMm(`${field}.to`, to);
+    if (index > 0 && ![before.toMm, toMm].some(Number.isNaN) && atMost(toMm, before.toMm))
+      r.refusals.add(`${field}.to`, {
+        code: 'contradiction',
+        value: to,
+        message: `goes no further in than ${before.to}, where the stretch before it ends`,
+      });
+    if (r.isAbove(toMm, depthMm))
+      r.refusals.add(`${field}.to`, {
+        code: 'contradiction',
+        value: to,
+        message: `is deeper than the head, which is ${depth} deep`,
+      });
+    before = { toMm, to };
+    return { toMm, clearMm: r.extentMm(`${field}.clearDiameter`, clearDiameter) };
+  });
 }
 
 /** A band of torque, its lower end below its upper. */

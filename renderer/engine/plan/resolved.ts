@@ -154,6 +154,8 @@ export interface ResolvedFastenerMove {
 export interface ResolvedAccess {
   depthMm: number;
   clearDiameterMm: number | null;
+  /** From the mouth inwards; from the last on to the head it is `clearDiameterMm`. */
+  profile: { toMm: number; clearMm: number }[];
   swingDeg: number | null;
   handleRadiusMm: number | null;
   protrusionMm: number | null;

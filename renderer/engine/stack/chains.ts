@@ -19,8 +19,8 @@ export interface Chain {
  * be left out: of two chains that end in the same square, none has all the pieces of the other and more.
  *
  * The search goes from the socket outwards, the shortest sockets first; what reaches with those is not met again with
- * longer ones. Extensions that keep the square come longest first, so that each set is met in one order only, and a
- * branch ends where the longest that may follow falls short.
+ * longer ones. Extensions that keep the square come in one order only (those first that may begin nearer the head, of
+ * those the longest), so that each set is met once, and a branch ends where the longest that may follow falls short.
  *
  * @param lengthsMm - of the sockets, rung by rung, each longer than the one before
  * @returns the chains, in the order in which the search meets them
@@ -79,8 +79,8 @@ function walk(search: Search, at: Walk): void {
   if (reaches) reachedAt.push(at.driveMm);
   else lengthen(search, at, left);
   for (const link of stock.adapting.get(at.driveMm) ?? []) {
-    if (!reaches && !link.narrow) continue;
-    join(search, at, { link, from: 0, left, barred: at.barred || (!link.narrow && !reachedBefore) });
+    if (!atLeast(at.lengthMm, link.fromMm)) continue;
+    join(search, at, { link, from: 0, left, barred: at.barred || !fitsBefore(at, link) });
   }
   if (reaches) reachedAt.pop();
 }
@@ -90,11 +90,20 @@ function lengthen(search: Search, at: Walk, left: number): void {
   const list = stock.lengthening.get(at.driveMm) ?? [];
   for (let index = at.from; index < list.length; index += 1) {
     const link = list[index];
-    if (!link) break;
-    // The last part that may be put on must reach; the list grows shorter from here on.
-    if (left === 1 && !atLeast(at.lengthMm + link.lengthMm, stock.task.access.depthMm)) break;
-    join(search, at, { link, from: index, left, barred: at.barred });
+    // Too wide here; those that follow may begin no nearer.
+    if (!link || !atLeast(at.lengthMm, link.fromMm)) break;
+    // The last part that may be put on must reach; of those as free in the hole, the list grows shorter from here on.
+    if (left === 1 && !atLeast(at.lengthMm + link.lengthMm, stock.task.access.depthMm)) {
+      if (link.fromMm === list.at(-1)?.fromMm) break;
+      continue;
+    }
+    join(search, at, { link, from: index, left, barred: at.barred || !fitsBefore(at, link) });
   }
+}
+
+/** Whether a link could begin here on the rung before; on the lowest there is none to compare with. */
+function fitsBefore({ shorterMm }: Walk, { fromMm }: SearchLink): boolean {
+  return fromMm === 0 || (shorterMm !== null && atLeast(shorterMm, fromMm));
 }
 
 function join(

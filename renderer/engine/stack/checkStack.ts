@@ -6,6 +6,7 @@ import type { StackCheck } from './judged.ts';
 import type { Measured } from './measured.ts';
 import { marginText, spareOver } from './measured.ts';
 import { apart, shownAngle, shownHead, shownLength, shownOpening, shownPieces } from './shown.ts';
+import { narrowestOnTheWay } from './stretches.ts';
 import type { StackParts, StackTask } from './stackTask.ts';
 import { stackIds, stackLengthMm, stepAngleDeg } from './stackTask.ts';
 import { accuracy, strength } from './torqueChecks.ts';
@@ -105,22 +106,27 @@ function reach({ access, shown }: StackTask, parts: StackParts): Measured {
 }
 
 function clearance({ access, shown }: StackTask, { extensions, socket }: StackParts): Measured | null {
-  const { clearDiameterMm, depthMm } = access;
-  if (clearDiameterMm === null || depthMm === 0) return null;
-  let widestMm = socket.outsideDiameterMm;
-  let beginMm = socket.lengthMm;
-  for (const extension of extensions.toReversed()) {
-    if (!atLeast(beginMm, depthMm)) widestMm = Math.max(widestMm, extension.outsideDiameterMm);
-    beginMm += extension.lengthMm;
+  let beginMm = 0;
+  let tightest: { widestMm: number; clearMm: number; fromMm: number } | null = null;
+  for (const { outsideDiameterMm, lengthMm } of [socket, ...extensions.toReversed()]) {
+    const way = narrowestOnTheWay(access, beginMm);
+    beginMm += lengthMm;
+    if (way === null) continue;
+    const isTighter = tightest === null || way.clearMm - outsideDiameterMm < tightest.clearMm - tightest.widestMm;
+    if (isTighter) tightest = { widestMm: outsideDiameterMm, ...way };
   }
-  const spare = spareOver(clearDiameterMm, widestMm);
-  const [have, need] = apart(widestMm, clearDiameterMm, (mm, digits) => `⌀ ${shownLength(mm, shown, digits)}`);
+  if (tightest === null) return null;
+  const { widestMm, clearMm, fromMm } = tightest;
+  const spare = spareOver(clearMm, widestMm);
+  const [have, need] = apart(widestMm, clearMm, (mm, digits) => `⌀ ${shownLength(mm, shown, digits)}`);
+  const where =
+    access.profile.length === 0 ? '' : fromMm === 0 ? ' at the mouth' : ` from ${shownLength(fromMm, shown)} on`;
   return {
-    passes: atMost(widestMm, clearDiameterMm),
+    passes: atMost(widestMm, clearMm),
     have,
-    need: `at most ${need}`,
+    need: `at most ${need}${where}`,
     spare,
-    asked: clearDiameterMm,
+    asked: clearMm,
     margin: spare < 0 ? `${shownLength(-spare, shown)} too wide` : `${shownLength(spare / 2, shown)} a side`,
   };
 }

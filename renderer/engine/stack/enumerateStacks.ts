@@ -103,8 +103,7 @@ function lengthen(search: Search, chain: Chain, extension: ResolvedExtension, re
   if (!meets && (chain.mismatched || !relaxed.has('drive'))) return null;
   const universals = chain.universals + (extension.form === 'universal' ? 1 : 0);
   if (universals > 1 && !relaxed.has('universal')) return null;
-  const beginsInside = !atLeast(chain.lengthMm, task.access.depthMm);
-  if (beginsInside && !passesHole(task, extension.outsideDiameterMm, relaxed)) return null;
+  if (!passesHole(task, extension.outsideDiameterMm, chain.lengthMm, relaxed)) return null;
   const pieces = chain.extensions.filter((e) => e.id === extension.id).length + 1;
   if (pieces > extension.onHand && !relaxed.has('stock')) return null;
   return {

@@ -1,6 +1,7 @@
 import type { ResolvedExtension, ResolvedSocket } from '../plan/resolved.ts';
 import { atLeast } from '../tolerance.ts';
 import { extensionServes, passesHole, socketServes, strict, toolServes } from './serves.ts';
+import { leastBeginMm } from './stretches.ts';
 import type { StackTask } from './stackTask.ts';
 import { extensionsMax } from './stackTask.ts';
 import type { StackStock } from './ways.ts';
@@ -48,7 +49,7 @@ function longestOfEach(task: StackTask, serving: readonly ResolvedExtension[]): 
   const kinds = new Map<string, ResolvedExtension[]>();
   for (const extension of serving) {
     const { driveInMm, driveOutMm, form, outsideDiameterMm } = extension;
-    const key = [driveInMm, driveOutMm, form === 'universal', passesHole(task, outsideDiameterMm)].join(' ');
+    const key = [driveInMm, driveOutMm, form === 'universal', leastBeginMm(task.access, outsideDiameterMm)].join(' ');
     const list = kinds.get(key);
     if (list) list.push(extension);
     else kinds.set(key, [extension]);
@@ -77,7 +78,7 @@ function reachesTool(search: Search, at: At, wanted: ResolvedExtension, beside: 
   if (left === 0 || (left === 1 && !at.chain.includes(wanted) && wanted.driveOutMm !== at.driveMm)) return false;
   return beside.some((extension) => {
     if (extension.driveOutMm !== at.driveMm) return false;
-    if (inside && !passesHole(search.task, extension.outsideDiameterMm)) return false;
+    if (!passesHole(search.task, extension.outsideDiameterMm, at.lengthMm)) return false;
     if (at.chain.filter((e) => e === extension).length >= extension.onHand) return false;
     const chain = [...at.chain, extension];
     if (chain.filter((e) => e.form === 'universal').length > 1) return false;

@@ -3,6 +3,7 @@ import type { ResolvedExtension, ResolvedSocket, ResolvedTool } from '../plan/re
 import { openingGoesOnHead } from '../socket/index.ts';
 import { atLeast, atMost } from '../tolerance.ts';
 import { chooseSetting } from '../torque/chooseSetting.ts';
+import { leastBeginMm } from './stretches.ts';
 import type { StackTask } from './stackTask.ts';
 import { mayTurn, stepAngleDeg } from './stackTask.ts';
 
@@ -37,7 +38,7 @@ export function socketServes(task: StackTask, socket: ResolvedSocket, relaxed: R
   const covers =
     access.protrusionMm === null || (socket.innerDepthMm !== null && atLeast(socket.innerDepthMm, access.protrusionMm));
   if (!covers && !relaxed.has('protrusion')) return false;
-  if (access.depthMm > 0 && !passesHole(task, socket.outsideDiameterMm, relaxed)) return false;
+  if (!passesHole(task, socket.outsideDiameterMm, 0, relaxed)) return false;
   const goesOn = openingGoesOnHead({
     headForm: fastener.headForm,
     acrossFlats: fastener.acrossFlats,
@@ -47,15 +48,14 @@ export function socketServes(task: StackTask, socket: ResolvedSocket, relaxed: R
   return goesOn || relaxed.has('opening');
 }
 
-/** Rule 4, for a part that begins inside the hole. */
+/** Rule 4, for a part that begins so far from the head. */
 export function passesHole(
   { access }: StackTask,
   outsideDiameterMm: number,
+  beginMm: number,
   relaxed: ReadonlySet<Relaxed> = strict,
 ): boolean {
-  return (
-    access.clearDiameterMm === null || atMost(outsideDiameterMm, access.clearDiameterMm) || relaxed.has('clearance')
-  );
+  return relaxed.has('clearance') || atLeast(beginMm, leastBeginMm(access, outsideDiameterMm));
 }
 
 /** Rule 13: the tool moves on within the free angle. */

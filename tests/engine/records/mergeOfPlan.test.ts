@@ -159,6 +159,7 @@ describe('a file that differs', () => {
         'callout.max',
         'access.depth',
         'access.clearDiameter',
+        'access.profile',
         'access.swingDeg',
         'access.handleRadius',
         'access.protrusion',

@@ -1,8 +1,10 @@
 import type { Minimised } from '../../../../shared-types/bag.ts';
 import type { ResolvedExtension, ResolvedSocket, ResolvedTool } from '../../plan/resolved.ts';
 import type { StackTask } from '../../stack/stackTask.ts';
-import { extensionServes, passesHole, socketServes, strict, swings, toolServes } from '../../stack/serves.ts';
+import { extensionServes, socketServes, strict, swings, toolServes } from '../../stack/serves.ts';
 import { extensionsMax } from '../../stack/stackTask.ts';
+import { stretchesOf } from '../../stack/stretches.ts';
+import { atMost } from '../../tolerance.ts';
 import { measured } from '../measure.ts';
 import type { OutingWork } from '../outingWork.ts';
 
@@ -183,8 +185,14 @@ function socketBits(task: StackTask, socket: ResolvedSocket, bar: ResolvedTool |
 }
 
 function extensionBits(task: StackTask, extension: ResolvedExtension): number[] {
-  if (!extensionServes(task, extension, strict)) return [0, 0, 0];
-  return [1, Number(passesHole(task, extension.outsideDiameterMm)), Number(extension.form !== 'universal')];
+  const serves = extensionServes(task, extension, strict);
+  let passes = true;
+  // Stretch by stretch, from the mouth inwards: the further in it comes, the nearer the head it may begin.
+  const passed = stretchesOf(task.access).map(({ clearMm }) => {
+    passes &&= clearMm === null || atMost(extension.outsideDiameterMm, clearMm);
+    return passes;
+  });
+  return [true, ...passed, extension.form !== 'universal'].map((bit) => Number(serves && bit));
 }
 
 /** What counts against a piece in this outing. */
