@@ -16,6 +16,7 @@ export const tableWords: Record<TableName, { one: string; many: string }> = {
   callouts: { one: 'callout', many: 'callouts' },
   asRunLists: { one: 'list of as-run records', many: 'lists of as-run records' },
   asRuns: { one: 'as-run record', many: 'as-run records' },
+  watchOuts: { one: 'watch-out', many: 'watch-outs' },
 };
 
 /** "item S-18D": by code, by name where it has no code, or by its table alone. */

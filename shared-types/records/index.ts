@@ -5,10 +5,11 @@ import { noteRecord } from './note.ts';
 import { asRunListRecord, asRunRecord, calloutListRecord, calloutRecord } from './judgedLists.ts';
 import { interfaceRecord, siteRecord } from './site.ts';
 import { outingRecord, stepRecord, taskRecord } from './task.ts';
+import { watchOutRecord } from './watchOut.ts';
 import { preferencesRecord, resultRecord } from './window.ts';
 
 /** Version of the records' shapes. A change of any of them is a new version with its own way over. */
-export const recordsVersion = 3;
+export const recordsVersion = 4;
 
 export const recordSchemas = {
   shelves: shelfRecord,
@@ -25,6 +26,7 @@ export const recordSchemas = {
   callouts: calloutRecord,
   asRunLists: asRunListRecord,
   asRuns: asRunRecord,
+  watchOuts: watchOutRecord,
 } as const;
 
 export type TableName = keyof typeof recordSchemas;

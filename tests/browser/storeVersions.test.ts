@@ -1,10 +1,11 @@
-/** Databases of earlier versions, opened by this one; and what versions 2 and 3 brought. */
+/** Databases of earlier versions, opened by this one; and what versions 2 to 4 brought. */
 import { describe, expect, it } from 'vitest';
 import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import type { Proposal } from '../../renderer/store/store.ts';
 import { emptyHash } from '../../shared-types/journal.ts';
-import type { AnyRecord } from '../../shared-types/records/index.ts';
+import type { AnyRecord, RecordOf } from '../../shared-types/records/index.ts';
+import { recordsVersion } from '../../shared-types/records/index.ts';
 import { canonicalJson } from '../../shared-types/canonicalJson.ts';
 import { sha256 } from '../../renderer/store/sha256.ts';
 import { memoryJournal } from '../support/memoryJournal.ts';
@@ -68,7 +69,7 @@ const keptByTwo: typeof keptThen = [
 
 /** A journal and a database as the program of an earlier version left them. */
 async function earlierJournal(
-  version: 1 | 2,
+  version: 1 | 2 | 3,
   tables: typeof versionOne,
   kept: typeof keptThen,
 ): Promise<MemoryJournal> {
@@ -147,7 +148,7 @@ describe('a database of version 2', () => {
     const calloutFrom = { kind: 'callout', callout: 'c-1', id: 'C-1', condition: 'dry' } as const;
     await store.commit(act(put('steps', { ...before, calloutFrom })));
     expect((await rowsOf(store, 'steps')).get('s')?.calloutFrom).toEqual(calloutFrom);
-    expect(journal.entries.at(-1)?.schema).toBe(3);
+    expect(journal.entries.at(-1)?.schema).toBe(recordsVersion);
     await store.undo();
     expect((await rowsOf(store, 'steps')).get('s')).not.toHaveProperty('calloutFrom');
     await store.redo();
@@ -175,6 +176,65 @@ describe('a database of version 2', () => {
     ])
       expect((await refusalOf(store.commit(act(put('steps', { ...before, calloutFrom } as never))))).field).toMatch(
         /calloutFrom/,
+      );
+    store.close();
+  });
+});
+
+/** As version 3 left them: texts of its own at the interface and at the step. */
+const keptByThree: typeof keptThen = keptByTwo.map(([table, record]): (typeof keptThen)[number] =>
+  table === 'interfaces' || table === 'steps'
+    ? [table, { ...record, watchOuts: ['Wet plinth.', 'Sharp edge.'] } as AnyRecord]
+    : [table, record],
+);
+
+const watchOut: RecordOf<'watchOuts'> = {
+  ...{ id: 'w', rev: 0, text: 'The stud seizes.' },
+  ties: [
+    { to: 'interface', interface: 'a', called: 'A of PANEL' },
+    { to: 'item', shelf: 'crew', code: 'F-1', called: 'F-1' },
+    { to: 'step', step: 's', called: 'step s of job' },
+  ],
+  learned: { in: 'as-run', task: 'job', record: 'r-1', words: 'B-03', on: '2026-11-25', person: 'Q.' },
+};
+
+describe('a database of version 3', () => {
+  it('is brought up with all it holds, its texts with it, and takes watch-outs of their own', async () => {
+    const journal = await earlierJournal(3, versionTwo, keptByThree);
+    const { store } = await openWindowOn(journal);
+    for (const [table, record] of keptByThree)
+      expect((await rowsOf(store, table as 'items')).get(record.id)).toEqual(record);
+    expect((await rowsOf(store, 'watchOuts')).size).toBe(0);
+    await store.commit(act(put('watchOuts', watchOut)));
+    expect(journal.entries.at(-1)?.schema).toBe(recordsVersion);
+    await store.undo();
+    expect((await rowsOf(store, 'watchOuts')).size).toBe(0);
+    await store.redo();
+    await store.rebuildFromJournal();
+    expect((await rowsOf(store, 'watchOuts')).get('w')).toMatchObject({
+      text: 'The stud seizes.',
+      ties: watchOut.ties,
+    });
+    expect((await rowsOf(store, 'steps')).get('s')?.watchOuts).toEqual(['Wet plinth.', 'Sharp edge.']);
+    // What it is tied to may go; what was learned stays, and says what that was called.
+    await store.commit(act(remove('steps', { id: 's', rev: 1 })));
+    expect((await rowsOf(store, 'watchOuts')).get('w')?.ties).toContainEqual(watchOut.ties[2]);
+    store.close();
+    const database = await rawDatabase(journal.database());
+    expect(database.version).toBe(nativeVersion(knownVersion));
+    database.close();
+  });
+
+  it('refuses a watch-out that is tied to nothing, or retired for no reason', async () => {
+    const journal = await earlierJournal(3, versionTwo, keptByThree);
+    const { store } = await openWindowOn(journal);
+    const retired = { reason: '', person: 'Q.', at: '2026-11-26T08:00:00.000+01:00' };
+    for (const [broken, field] of [
+      [{ ties: [] }, /watchOuts\.ties/],
+      [{ retired }, /watchOuts\.retired\.reason/],
+    ] as const)
+      expect((await refusalOf(store.commit(act(put('watchOuts', { ...watchOut, ...broken } as never))))).field).toMatch(
+        field,
       );
     store.close();
   });

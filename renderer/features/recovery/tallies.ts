@@ -26,6 +26,7 @@ const words: Record<TableName, string> = {
   callouts: 'Callouts',
   asRunLists: 'Lists of as-run records',
   asRuns: 'As-run records',
+  watchOuts: 'Watch-outs',
 };
 
 export const totalRecords = (counts: Counts): number => tableNames.reduce((sum, name) => sum + counts[name], 0);

@@ -14,7 +14,7 @@ export interface MetaRow {
 }
 
 /** The newest version of the database that this program knows. */
-export const knownVersion = 3;
+export const knownVersion = 4;
 
 /** Dexie counts a version as ten of the browser's. */
 export const nativeVersion = (version: number): number => version * 10;
@@ -45,6 +45,8 @@ function declareVersions(copy: Dexie): void {
   });
   // A step may say where its torque was taken from: one that does not is whole as it is, and no table looks anything up by it.
   copy.version(3).stores({});
+  // What was learned is kept by itself; what interfaces and steps say of their own stays with them.
+  copy.version(4).stores({ watchOuts: 'id' });
 }
 
 export type ClosedBecause = 'upgraded-elsewhere' | 'closed';
