@@ -31,12 +31,9 @@ function threadOf({ matched, size, printedAs }: HeldBand): string {
   return dashThreads[printedAs] ?? (size === '1' ? '1-8' : `${size}-22`);
 }
 
-/** A band that prints its greatest torque alone is run at that torque; a value with a stated tolerance, over all of that. */
+/** A band that prints its greatest torque alone is run at that torque. */
 function calloutOf(band: HeldBand, index: number): Cells {
-  const { unit, condition, tolerancePercent } = band;
-  const share = (tolerancePercent ?? 0) / 100;
-  const min = band.min === null ? null : band.min * (1 - share);
-  const max = band.max === null ? null : band.max * (1 + share);
+  const { min, max, unit, condition } = band;
   return {
     id: String(index),
     thread: threadOf(band),
@@ -98,9 +95,7 @@ describe('every published torque band held', () => {
       expect(row?.findings.filter(({ rule }) => rule === 'outside-published-band')).toEqual([]);
     }
     const alone = heldBands.filter(({ min }) => min === null).length;
-    const within = heldBands.filter(({ tolerancePercent }) => tolerancePercent !== null).length;
-    say(`Published torque bands held: ${heldBands.length}; ${alone} of them print their greatest torque alone;`);
-    say(`  ${within} are single values with a tolerance that their document states, and are run over all of it.`);
+    say(`Published torque bands held: ${heldBands.length}; ${alone} of them print their greatest torque alone.`);
     say(
       `  Each agrees with its own document as a callout of its own thread and condition: ${heldBands.length} of ${heldBands.length}.`,
     );
@@ -109,8 +104,7 @@ describe('every published torque band held', () => {
   it('does not agree once an end lies outside what is printed', async () => {
     const wider = heldBands.map((band, index): Cells => {
       const row = calloutOf(band, index);
-      const share = (band.tolerancePercent ?? 0) / 100;
-      return { ...row, torqueMax: `${(band.max ?? 0) * (1 + share) * 1.000_001} ${band.unit}` };
+      return { ...row, torqueMax: `${(band.max ?? 0) * 1.000_001} ${band.unit}` };
     });
     const result = await judged(wider);
     for (const [index, band] of heldBands.entries()) {

@@ -27,8 +27,6 @@ import { torqueBands, type TorqueBand } from '../torqueTable/index.ts';
 export interface ComparedBand extends TorqueBand {
   /** Where a table prints a greatest allowable torque alone: the least of its standard band for the same nut. */
   floorNm: number | null;
-  /** The greatest torque printed, with the tolerance that the document states. */
-  ceilingNm: number | null;
   /** The band in words, by the unit they were asked for in. */
   words: Map<Unit, string>;
 }
@@ -195,8 +193,7 @@ function held<T>(look: () => T): Held<T> {
 function compared(bands: readonly TorqueBand[]): ComparedBand[] {
   return bands.map((band) => ({
     ...band,
-    floorNm: band.tolerance?.minNm ?? band.minNm ?? standardLeastNm(band, bands),
-    ceilingNm: band.tolerance?.maxNm ?? band.maxNm,
+    floorNm: band.minNm ?? standardLeastNm(band, bands),
     words: new Map(),
   }));
 }

@@ -10,8 +10,8 @@ import { torqueText } from '../words.ts';
 /**
  * `outside-published-band`: the callout lies in none of the bands held for its thread and, where it names one, its lubrication.
  *
- * A greatest allowable torque printed alone is a band from the least of the same table's standard band for the same nut. A tolerance that
- * the document states for its values belongs to the band.
+ * A greatest allowable torque printed alone is a band from the least of the same table's standard band for the same nut. A single value is
+ * both ends of its band; where the document states a tolerance for it, the finding says whether the callout keeps to that.
  */
 export const publishedBand: CalloutRule = ({ callout }, found) => {
   const { thread, lubrication, band, unit } = callout;
@@ -31,7 +31,7 @@ export const publishedBand: CalloutRule = ({ callout }, found) => {
   found.push({
     rule: 'outside-published-band',
     severity: 'query',
-    message: `${torqueText(band.minNm, unit)} to ${torqueText(band.maxNm, unit)} lies outside the nearest published band, ${bandText(nearest, unit)} (${nearest.source.number}: ${nearest.condition})${others}.`,
+    message: `${torqueText(band.minNm, unit)} to ${torqueText(band.maxNm, unit)} lies outside the nearest published band, ${bandText(nearest, unit)} (${nearest.source.number}: ${nearest.condition})${others}.${toleranceText(band, nearest, unit)}`,
     ...compared(band, nearest),
     unit: 'N·m',
     source: nearest.source,
@@ -39,8 +39,8 @@ export const publishedBand: CalloutRule = ({ callout }, found) => {
 };
 
 /** Whether the whole callout lies in one published band. */
-export function isInside(band: BandNm, { floorNm, ceilingNm }: ComparedBand): boolean {
-  return (floorNm === null || atLeast(band.minNm, floorNm)) && (ceilingNm === null || atMost(band.maxNm, ceilingNm));
+export function isInside(band: BandNm, { floorNm, maxNm }: ComparedBand): boolean {
+  return (floorNm === null || atLeast(band.minNm, floorNm)) && (maxNm === null || atMost(band.maxNm, maxNm));
 }
 
 function nearestOf(band: BandNm, bands: readonly ComparedBand[], first: ComparedBand): ComparedBand {
@@ -50,17 +50,23 @@ function nearestOf(band: BandNm, bands: readonly ComparedBand[], first: Compared
 }
 
 /** By how much a callout sticks out of a band [N·m]. */
-function distance(band: BandNm, { floorNm, ceilingNm }: ComparedBand): number {
-  return Math.max(floorNm === null ? 0 : floorNm - band.minNm, ceilingNm === null ? 0 : band.maxNm - ceilingNm);
+function distance(band: BandNm, { floorNm, maxNm }: ComparedBand): number {
+  return Math.max(floorNm === null ? 0 : floorNm - band.minNm, maxNm === null ? 0 : band.maxNm - maxNm);
 }
 
 /** The end that sticks out further, and what it passes. */
-function compared(band: BandNm, { floorNm, ceilingNm }: ComparedBand): { value: number; limit: number } {
+function compared(band: BandNm, { floorNm, maxNm }: ComparedBand): { value: number; limit: number } {
   const under = floorNm === null ? Number.NEGATIVE_INFINITY : floorNm - band.minNm;
-  const over = ceilingNm === null ? Number.NEGATIVE_INFINITY : band.maxNm - ceilingNm;
+  const over = maxNm === null ? Number.NEGATIVE_INFINITY : band.maxNm - maxNm;
   return over >= under
-    ? { value: band.maxNm, limit: ceilingNm ?? band.maxNm }
+    ? { value: band.maxNm, limit: maxNm ?? band.maxNm }
     : { value: band.minNm, limit: floorNm ?? band.minNm };
+}
+
+function toleranceText({ minNm, maxNm }: BandNm, { tolerance }: ComparedBand, unit: Unit): string {
+  if (tolerance === undefined) return '';
+  const keeps = atLeast(minNm, tolerance.minNm) && atMost(maxNm, tolerance.maxNm) ? 'keeps' : 'does not keep';
+  return ` The document states a tolerance of ${showNumber(tolerance.percent)} %, ${torqueText(tolerance.minNm, unit)} to ${torqueText(tolerance.maxNm, unit)}: the callout ${keeps} to it.`;
 }
 
 function bandText(band: ComparedBand, unit: Unit): string {
@@ -69,11 +75,9 @@ function bandText(band: ComparedBand, unit: Unit): string {
   return known;
 }
 
-function wordsOf({ minNm, maxNm, tolerance, printed }: ComparedBand, unit: Unit): string {
+function wordsOf({ minNm, maxNm, printed }: ComparedBand, unit: Unit): string {
   const ends = [...new Set([printed.min, printed.max])].filter((end) => end !== null);
   const asPrinted = `as printed ${ends.join(' to ')} ${printed.unit}`;
-  if (tolerance !== undefined)
-    return `${torqueText(tolerance.minNm, unit)} to ${torqueText(tolerance.maxNm, unit)}, ${asPrinted} with a tolerance of ${showNumber(tolerance.percent)} %`;
   if (maxNm === null) return `at least ${torqueText(minNm ?? 0, unit)}, ${asPrinted}`;
   if (minNm === null) return `at most ${torqueText(maxNm, unit)}, ${asPrinted}`;
   return minNm === maxNm
