@@ -1,4 +1,6 @@
+import type { PublishedTolerance } from '../../../shared-types/callout.ts';
 import type { CalloutLook } from '../../../shared-types/inspection.ts';
+import { atLeast, atMost } from '../../engine/tolerance.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
 import { limitShown } from '../bench/shown.ts';
@@ -16,7 +18,7 @@ export function PublishedBands({ look, unit, units }: { look: CalloutLook; unit:
   const { calloutNm } = row.computed;
   const agreeing = new Set(row.computed.bands.agreeing);
   const sorted = bands
-    .map((band, at) => ({ ...band, ...band.tolerance, agrees: agreeing.has(at) }))
+    .map((band, at) => ({ ...band, agrees: agreeing.has(at) }))
     .toSorted((a, b) => Number(b.agrees) - Number(a.agrees));
   const most = 1.08 * Math.max(calloutNm.max, ...sorted.map(({ minNm, maxNm }) => maxNm ?? minNm ?? 0));
   const share = (nm: number): number => (100 * nm) / most;
@@ -30,7 +32,7 @@ export function PublishedBands({ look, unit, units }: { look: CalloutLook; unit:
           <br />
           <span className="bw-second">
             {condition}
-            {tolerance === undefined ? '' : `, with the ${showNumber(tolerance.percent)} % of tolerance it states`}
+            {tolerance === undefined ? '' : `, a tolerance of ${showNumber(tolerance.percent)} % stated for it`}
             {matched === 'diameter' ? ', by diameter alone' : ''}
           </span>
         </span>
@@ -50,7 +52,7 @@ export function PublishedBands({ look, unit, units }: { look: CalloutLook; unit:
               ? `at least ${limitShown(minNm, 'minimum', 'N·m', unit, units)}`
               : spanShown({ min: minNm ?? 0, max: maxNm ?? 0 }, unit, units)}
           <br />
-          <span className="bw-second">{agrees ? 'callout inside' : 'callout not inside'}</span>
+          <span className="bw-second">{agrees ? 'callout inside' : keepsTo(calloutNm, tolerance)}</span>
         </span>
       </li>
     );
@@ -66,4 +68,10 @@ export function PublishedBands({ look, unit, units }: { look: CalloutLook; unit:
       )}
     </>
   );
+}
+
+/** A callout may be wider than a single value and still keep to what its document allows around it. */
+function keepsTo({ min, max }: { min: number; max: number }, tolerance: PublishedTolerance | undefined): string {
+  const keeps = tolerance !== undefined && atLeast(min, tolerance.minNm) && atMost(max, tolerance.maxNm);
+  return keeps ? 'callout within its tolerance' : 'callout not inside';
 }
