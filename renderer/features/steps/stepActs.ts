@@ -13,7 +13,7 @@ export interface TaskRows {
 }
 
 /** Past every kept position: where a record is put before its place is known. */
-const unplaced = 1e15;
+export const unplaced = 1e15;
 
 const put = (step: TaskStep): Proposal => ({ table: 'steps', put: step });
 
@@ -129,7 +129,7 @@ function standingAfter(groups: StepGroup[], step: TaskStep, after: string | null
 }
 
 /** The steps whose position changes so that all stand as the groups list them; those moving always among them. */
-function placedIn(groups: readonly StepGroup[], moving: readonly TaskStep[]): TaskStep[] {
+export function placedIn(groups: readonly StepGroup[], moving: readonly TaskStep[]): TaskStep[] {
   const sequences = groups.map(({ lines }) => lines.map(({ step }) => step));
   const positions = positionsFor(sequences, new Set(moving.map(({ id }) => id)));
   return sequences.flat().flatMap((step) => {
