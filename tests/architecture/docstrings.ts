@@ -7,6 +7,8 @@ const arranging = new Set([
   'bag',
   'bagMap',
   'callout',
+  'cards',
+  'catalog',
   'handbook',
   'inspection',
   'json',
@@ -15,7 +17,9 @@ const arranging = new Set([
   'records',
   'sheet',
   'stack',
+  'stepTable',
   'tableImport',
+  'usualSteps',
 ]);
 
 const unitInName = /[a-z0-9](?:Nm|N|Mm|Mm2|MPa|Kg|Deg|L|S|In|In2|PerInch|PerMm|NPerMm|Turns)$/;
