@@ -73,6 +73,34 @@ export const resultRecord = z.strictObject({
   past: z.array(pastAnswer).max(pastMost).optional(),
 });
 
+/** So many ways of looking at the catalog are kept under names. */
+export const viewsMost = 50;
+const viewText = z.string().max(2000);
+const kindShown = z.enum(['all', 'fastener', 'socket', 'extension', 'driver', 'torque-tool', 'gear', 'bag']);
+const columnKey = z.string().min(1).max(80);
+
+/** A way of looking at the catalog, under a name. */
+const catalogView = z.strictObject({
+  name: z.string().min(1).max(200),
+  search: viewText,
+  segment: kindShown,
+  sorting: z.strictObject({ key: columnKey, down: z.boolean() }),
+  density: z.enum(['close', 'ordinary', 'gloved']),
+  showRetired: z.boolean(),
+  filters: z.record(
+    columnKey,
+    z.discriminatedUnion('is', [
+      z.strictObject({ is: z.literal('text'), contains: viewText }),
+      z.strictObject({ is: z.literal('range'), from: viewText, to: viewText }),
+      z.strictObject({ is: z.literal('choice'), value: viewText }),
+    ]),
+  ),
+  columns: z.partialRecord(
+    kindShown,
+    z.array(z.strictObject({ key: columnKey, widthPx: z.number().min(40).max(800).optional() })).max(200),
+  ),
+});
+
 export const preferencesKey = 'preferences';
 
 export const preferencesRecord = z.strictObject({
@@ -85,9 +113,11 @@ export const preferencesRecord = z.strictObject({
   singleKeys: z.boolean(),
   /** The task under the hand. */
   task: recordId.nullable(),
+  catalogViews: z.array(catalogView).max(viewsMost).optional(),
 });
 
 export type KeptResult = z.infer<typeof resultRecord>;
 export type PastAnswer = z.infer<typeof pastAnswer>;
 export type SearchMoment = NonNullable<KeptResult['course']>[number];
+export type CatalogViewRecord = z.infer<typeof catalogView>;
 export type PreferencesRecord = z.infer<typeof preferencesRecord>;

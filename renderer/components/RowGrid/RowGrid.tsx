@@ -2,6 +2,8 @@ import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
 import type { Range } from '@tanstack/react-virtual';
 import { useCallback, useEffect, useId, useMemo, useRef } from 'react';
 import type { CSSProperties, KeyboardEvent, MouseEvent, ReactNode } from 'react';
+import { blockAside, blockPlaces, blockTo } from './block.ts';
+import type { BlockPlaces, CellBlock } from './block.ts';
 import { chosenRange, chosenToggled } from './choosing.ts';
 import type { GridColumn } from './column.ts';
 import { GridHead } from './GridHead.tsx';
@@ -29,12 +31,26 @@ export interface RowGridProps {
   /** Rows chosen together; with `onChoose` the table takes Space, Shift and Ctrl for them. */
   chosen?: ReadonlySet<string>;
   onChoose?: (chosen: ReadonlySet<string>) => void;
+  /** Cells in hand; with `onBlock` Left and Right take cells, Shift takes more, Escape goes back to rows. */
+  block?: CellBlock | null;
+  onBlock?: (block: CellBlock | null) => void;
+  /** Narrower than this it scrolls sideways. */
+  minWidthPx?: number;
   /** Every row is so high; without it each is as high as its content asks, and measured. */
   rowHeightPx?: number;
   empty: ReactNode;
 }
 
 const none: ReadonlySet<string> = new Set();
+
+/** Whether a cell lies in the block, and whether the hand is there. */
+function blockMark(places: BlockPlaces | null, row: number, column: number): 'in' | 'hand' | undefined {
+  if (places === null) return undefined;
+  if (row === places.handRow && column === places.handColumn) return 'hand';
+  const isIn =
+    row >= places.firstRow && row <= places.lastRow && column >= places.firstColumn && column <= places.lastColumn;
+  return isIn ? 'in' : undefined;
+}
 
 const virtualAbove = 100;
 const usualHeightPx = 30;
@@ -46,7 +62,7 @@ const headHeightPx = 30;
  */
 export function RowGrid(props: RowGridProps) {
   const { label, columns, rows, selected, onSelect, onOpen, onEdit, onSort, empty } = props;
-  const { chosen = none, onChoose, rowHeightPx = usualHeightPx } = props;
+  const { chosen = none, onChoose, rowHeightPx = usualHeightPx, block = null, onBlock, minWidthPx } = props;
   const measured = props.rowHeightPx === undefined;
   const body = useRef<HTMLDivElement>(null);
   const idBase = useId();
@@ -89,15 +105,44 @@ export function RowGrid(props: RowGridProps) {
     followFocus.current = false;
   }, [selectedIndex, virtual, idBase, virtualizer]);
 
+  const places = useMemo(() => (block === null ? null : blockPlaces(block, rows, columns)), [block, rows, columns]);
+  // A cell to the side may lie outside of what is seen.
+  useEffect(() => {
+    if (places === null) return;
+    const cells = document.getElementById(`${idBase}-${places.handRow}`)?.querySelectorAll('[role=gridcell]');
+    cells?.[places.handColumn]?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [places, idBase]);
+
   const choice = () => ({ chosen, ids: takeable().map((index) => rows[index]?.id ?? '') });
   const take = (id: string, extend: boolean): void => {
+    if (block !== null && onBlock !== undefined) {
+      onBlock(blockTo(block, id, extend));
+      onSelect(id);
+      return;
+    }
     if (onChoose !== undefined && extend) {
       anchor.current ??= selected ?? id;
       onChoose(chosenRange(choice(), anchor.current, id));
     } else anchor.current = id;
     onSelect(id);
   };
-  const onRowClick = (event: MouseEvent, id: string): void => {
+  const onRowClick = (event: MouseEvent<HTMLElement>, id: string): void => {
+    const cell = event.target instanceof Element ? event.target.closest('[role=gridcell]') : null;
+    const column = cell === null ? undefined : columns[[...event.currentTarget.children].indexOf(cell)];
+    // With Alt a cell is taken; then a click takes another one, and Shift all between.
+    if (onBlock !== undefined && column !== undefined && (event.altKey || (block !== null && event.shiftKey))) {
+      const isMore = event.shiftKey && block !== null;
+      onBlock({
+        ...(isMore ? block : { fromId: id, fromColumn: column.key }),
+        ...{ toId: id, toColumn: column.key },
+      });
+      return onSelect(id);
+    }
+    if (block !== null) {
+      onBlock?.(null);
+      anchor.current = id;
+      return onSelect(id);
+    }
     if (onChoose === undefined || event.shiftKey) return take(id, event.shiftKey);
     if (event.ctrlKey || event.metaKey) onChoose(chosenToggled(choice(), id));
     else if (chosen.size > 0) onChoose(none);
@@ -116,6 +161,21 @@ export function RowGrid(props: RowGridProps) {
     return true;
   };
 
+  /** Keys of the cells; true where the key was one of them. */
+  const cellByKey = ({ key, shiftKey, ctrlKey, metaKey, altKey }: KeyboardEvent): boolean => {
+    const inHand = rows[stopIndex]?.id;
+    if (onBlock === undefined || inHand === undefined || ctrlKey || metaKey || altKey) return false;
+    if (key === 'Escape' && block !== null) {
+      onBlock(null);
+      return true;
+    }
+    const next = blockAside(block, { key, extend: shiftKey, row: inHand, columns });
+    if (next === null) return false;
+    if (selectedIndex < 0) onSelect(inHand);
+    onBlock(next);
+    return true;
+  };
+
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>): void => {
     const inHand = rows[selectedIndex];
     if (event.key === 'Enter' || event.key === 'F2') {
@@ -126,6 +186,7 @@ export function RowGrid(props: RowGridProps) {
       deed?.(inHand.id);
       return;
     }
+    if (cellByKey(event)) return event.preventDefault();
     if (chooseByKey(event)) return event.preventDefault();
     if (event.key === 'ArrowUp' && stopIndex === firstIndex) {
       body.current?.querySelector<HTMLElement>('.bw-grid-sort')?.focus();
@@ -182,11 +243,12 @@ export function RowGrid(props: RowGridProps) {
         style={style}
         onClick={(event) => onRowClick(event, row.id)}
       >
-        {columns.map((column) => (
+        {columns.map((column, at) => (
           <div
             key={column.key}
             role="gridcell"
             className="bw-grid-cell"
+            data-block={blockMark(places, index, at)}
             data-end={column.end || undefined}
             data-wide={column.wideOnly || undefined}
           >
@@ -207,7 +269,12 @@ export function RowGrid(props: RowGridProps) {
       className="bw-grid"
       data-fixed={!measured || undefined}
       style={
-        { '--grid-columns': wide, '--grid-narrow': narrow, '--grid-row-height': `${rowHeightPx}px` } as CSSProperties
+        {
+          '--grid-columns': wide,
+          '--grid-narrow': narrow,
+          '--grid-row-height': `${rowHeightPx}px`,
+          ...(minWidthPx === undefined ? {} : { '--grid-least': `${minWidthPx}px` }),
+        } as CSSProperties
       }
     >
       <div

@@ -102,6 +102,13 @@ export class RowReading {
     return null;
   }
 
+  /** A quantity as it is to be kept: as typed, with a decimal point where the file has commas. */
+  quantityText(name: string): string | null {
+    const text = this.sized(name);
+    if (text === null || !text.includes(',')) return text;
+    return this.attempt(name, text, () => this.plainNumber(text));
+  }
+
   quantity(name: string, asked: Asked): CellQuantity | null {
     const cell = this.cell(name);
     if (cell === '') return null;

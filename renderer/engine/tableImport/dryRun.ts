@@ -2,7 +2,7 @@ import type { Refusal } from '../../../shared-types/errors.ts';
 import type { Grid, GridRecord } from '../sheet/grid.ts';
 import { TableReading } from '../sheet/index.ts';
 import type { Mapping } from './guessMapping.ts';
-import type { ImportTarget, TargetContext } from './importTarget.ts';
+import type { ImportTarget, RowReader, TargetContext } from './importTarget.ts';
 import { mappedTable, type MappedTable } from './mappedTable.ts';
 
 /** What a row of a file would be. */
@@ -45,8 +45,10 @@ export class DryRun {
   private readonly mapped: MappedTable;
   private readonly target: ImportTarget;
   private readonly reading: TableReading;
-  private readonly read: ReturnType<ImportTarget['begin']>;
-  private readonly kept: Map<string, string>;
+  private readonly read: RowReader;
+  private readonly context: TargetContext;
+  private readonly fed: string[];
+  private readonly kept: Map<string, KeptRow['cells']>;
   private readonly lineOfKey = new Map<string, number>();
   private readonly counts: RunCounts;
   private done = 0;
@@ -67,8 +69,10 @@ export class DryRun {
       numbers.map(({ name }) => name),
     );
     this.reading.refusals.push(...x.grid.ragged);
+    this.context = x.context;
+    this.fed = [...this.mapped.table.columns.keys()];
     this.read = x.target.begin(x.context);
-    this.kept = new Map(x.kept.map(({ cells }) => [this.keyOf(cells), signOf(cells)]));
+    this.kept = new Map(x.kept.map(({ cells }) => [this.keyOf(cells), cells]));
     this.count = x.grid.records.length;
     const bad = x.grid.ragged.length;
     this.counts = { rows: this.count + bad, add: 0, change: 0, same: 0, bad, badCells: 0 };
@@ -104,9 +108,10 @@ export class DryRun {
   private readyRow(record: GridRecord): ReadyRow | null {
     const row = this.reading.row({ row: record.row, cells: this.mapped.cellsOf(record) });
     this.mapped.refuseOdd(record, row);
-    this.read(row);
-    const cells = this.mapped.keptCells(record);
-    const key = this.keyOf(cells);
+    const own = this.mapped.keptCells(record);
+    const key = this.keyOf(own);
+    const kept = this.kept.get(key);
+    const cells = this.read(row, { kept, fed: this.fed }) ?? own;
     const before = this.lineOfKey.get(key);
     const [first = ''] = this.target.key;
     if (before !== undefined)
@@ -118,20 +123,31 @@ export class DryRun {
       );
     else this.lineOfKey.set(key, record.row);
     if (row.isBad) return null;
-    const kept = this.kept.get(key);
-    const outcome = kept === undefined ? 'add' : kept === signOf(cells) ? 'same' : 'change';
+    const outcome = kept === undefined ? 'add' : saysTheSame(kept, cells) ? 'same' : 'change';
     return { row: record.row, key, outcome, cells };
   }
 
   private keyOf(cells: Readonly<Record<string, string>>): string {
-    return this.target.key.map((name) => (cells[name] ?? '').trim()).join(' / ');
+    return keyOfRow(this.target, cells, this.context);
   }
 }
 
-/** All a row says, in one text: columns in no order, empty cells nowhere. */
-function signOf(cells: Readonly<Record<string, string>>): string {
-  const filled = Object.entries(cells).filter(([, text]) => text.trim() !== '');
-  return JSON.stringify(
-    filled.map(([name, text]) => [name, text.trim()]).toSorted(([a = ''], [b = '']) => (a < b ? -1 : 1)),
-  );
+/**
+ * What tells a row from every other, in one text.
+ *
+ * @param cells - of a kept row or of a file's
+ */
+export function keyOfRow(target: ImportTarget, cells: KeptRow['cells'], context: TargetContext): string {
+  if (target.keyOf !== undefined) return target.keyOf(cells, context);
+  return target.key.map((name) => (cells[name] ?? '').trim()).join(' / ');
+}
+
+/** Whether two rows say the same: columns in no order, empty cells nowhere. */
+function saysTheSame(one: KeptRow['cells'], other: KeptRow['cells']): boolean {
+  return holdsAll(one, other) && holdsAll(other, one);
+}
+
+function holdsAll(one: KeptRow['cells'], other: KeptRow['cells']): boolean {
+  for (const name in other) if ((other[name] ?? '').trim() !== (one[name] ?? '').trim()) return false;
+  return true;
 }

@@ -16,13 +16,32 @@ export interface ImportColumn {
   aliases: readonly string[];
 }
 
-export type TargetName = 'callouts' | 'as-run';
+export type TargetName = 'callouts' | 'as-run' | 'items';
 
 /** What a target needs to know to judge a row. */
 export interface TargetContext {
   /** Of as-run records: the callouts they were made for, as typed. */
   callouts: readonly Readonly<Record<string, string>>[];
+  /** Of items: the shelf for rows that name none. */
+  shelf?: { id: string; name: string };
+  /** Of items: the names of all shelves. */
+  shelves?: readonly string[];
 }
+
+/** What a target is told of a row beside its cells. */
+export interface RowAt {
+  /** The kept row of the same key; nothing where there is none. */
+  kept: Readonly<Record<string, string>> | undefined;
+  /** Our columns that the file feeds. */
+  fed: readonly string[];
+}
+
+/**
+ * Reads one row and gathers in it what is refused.
+ *
+ * @returns the row as it is to be kept, where that is other than its cells
+ */
+export type RowReader = (row: RowReading, at: RowAt) => Record<string, string> | undefined;
 
 /** What rows are brought in as. */
 export interface ImportTarget {
@@ -34,6 +53,10 @@ export interface ImportTarget {
   needed: readonly (readonly string[])[];
   /** The columns that tell one row from every other. */
   key: readonly string[];
-  /** Begins one table: the reader of its rows, which gathers in the row what it refuses. */
-  begin(context: TargetContext): (row: RowReading) => void;
+  /** Whether columns that feed none of ours are kept with each row; they are, unless told. */
+  keepsOthers?: boolean;
+  /** The key of a row, where it is more than its key columns say. */
+  keyOf?(cells: Readonly<Record<string, string>>, context: TargetContext): string;
+  /** Begins one table: the reader of its rows. */
+  begin(context: TargetContext): RowReader;
 }

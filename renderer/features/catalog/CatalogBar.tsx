@@ -5,6 +5,9 @@ import { SearchBox } from '../../components/SearchBox/SearchBox.tsx';
 import { Switch } from '../../components/Switch/Switch.tsx';
 import { UndoRedo } from '../../components/UndoRedo/UndoRedo.tsx';
 import type { UndoRedoProps } from '../../components/UndoRedo/UndoRedo.tsx';
+import type { CatalogTool } from './asks.ts';
+import { ActiveFilters } from './table/ActiveFilters.tsx';
+import type { ColumnsAtHand } from './table/useColumns.ts';
 import type { CatalogView } from './view.ts';
 import { segments } from './words.ts';
 
@@ -21,13 +24,26 @@ export interface CatalogBarProps extends UndoRedoProps {
   onAddShelf: () => void;
   onEditShelf: () => void;
   onAdd: () => void;
+  columns: ColumnsAtHand;
+  onTool: (tool: CatalogTool) => void;
   /** Down from the search: into the rows. */
   onDown: () => void;
 }
 
+const tools: readonly [CatalogTool, string][] = [
+  ['columns', 'Columns and filters…'],
+  ['views', 'Views…'],
+  ['bring-in', 'Bring in…'],
+  ['save', 'Save as file…'],
+  ['doubles', 'Kept twice…'],
+  ['stock', 'Stock by place…'],
+  ['due', 'Calibrations due…'],
+];
+
 /** What is shown of the catalog, and what can be done to all of it. */
 export function CatalogBar(props: CatalogBarProps) {
   const { view, onLook, searchRef, count, shelves, shelf, onShelf, onAddShelf, onEditShelf, onAdd, onDown } = props;
+  const { columns, onTool } = props;
   const { undo, redo, onUndo, onRedo } = props;
   return (
     <div className="bw-catalog-bar">
@@ -81,7 +97,17 @@ export function CatalogBar(props: CatalogBarProps) {
           />
           Retired ones too
         </label>
+        {shelves.length === 0 ? null : (
+          <span className="bw-catalog-tools">
+            {tools.map(([tool, label]) => (
+              <Button key={tool} size="compact-sm" onClick={() => onTool(tool)}>
+                {label}
+              </Button>
+            ))}
+          </span>
+        )}
       </div>
+      <ActiveFilters filters={view.filters} columns={columns.all} onFilters={(filters) => onLook({ filters })} />
     </div>
   );
 }

@@ -5,7 +5,7 @@ import '../steps/steps.css';
 import './catalog.css';
 
 /** The catalog: what lies on the shelves, to be found, read and changed. */
-export function CatalogHall({ place, units, today }: CatalogHallProps) {
+export function CatalogHall({ place, units, today, host }: CatalogHallProps) {
   const shelves = useTable('shelves');
   const items = useTable('items');
   const tasks = useTable('tasks');
@@ -35,6 +35,7 @@ export function CatalogHall({ place, units, today }: CatalogHallProps) {
       place={place}
       units={units}
       today={today}
+      host={host}
       shelves={shelves.rows}
       items={items.rows}
       tasks={tasks.rows}

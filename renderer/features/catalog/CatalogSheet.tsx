@@ -1,20 +1,26 @@
-import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { useMediaQuery } from '@mantine/hooks';
 import { Button } from '@mantine/core';
+import type { Host } from '../../../shared-types/host.ts';
 import type { Item, Shelf } from '../../../shared-types/records/item.ts';
-import { Switch } from '../../components/Switch/Switch.tsx';
+import { preferencesKey } from '../../../shared-types/records/window.ts';
+import type { CellBlock } from '../../components/RowGrid/block.ts';
 import { newItem } from '../../engine/records/newItem.ts';
 import { conflictsIn, reasonOf } from '../../components/RecordForm/refusedSave.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { Place } from '../../store/place.ts';
 import { goTo } from '../session/usePlace.ts';
-import { useHistoryState, useStore } from '../session/useStore.ts';
+import { useHistoryState, useStore, useTable } from '../session/useStore.ts';
 import { freshCode } from '../task/freshCode.ts';
 import { bulkAct } from './acts.ts';
 import { onCatalogAsk, takeCatalogAsk } from './asks.ts';
+import type { CatalogTool } from './asks.ts';
 import { BulkPanel } from './BulkPanel.tsx';
 import { CatalogBar } from './CatalogBar.tsx';
-import { columnsOf } from './columns.ts';
+import { CatalogFoot } from './CatalogFoot.tsx';
+import { CatalogTools } from './CatalogTools.tsx';
+import { blockText } from './cells/cellBlock.ts';
+import { PasteCells } from './cells/PasteCells.tsx';
 import { ItemForm } from './ItemForm.tsx';
 import { ItemPane } from './ItemPane.tsx';
 import { ItemTable } from './ItemTable.tsx';
@@ -22,6 +28,8 @@ import { NothingShown } from './NothingShown.tsx';
 import { OneDeed } from './OneDeed.tsx';
 import { prepareSearch } from './searchText.ts';
 import { ShelfForm } from './ShelfForm.tsx';
+import { filterTest } from './table/filters.ts';
+import { useColumns } from './table/useColumns.ts';
 import type { CodeHolders } from './usage.ts';
 import { useStable } from './useStable.ts';
 import { usePane } from './usePane.ts';
@@ -32,24 +40,19 @@ import { rowHeightsPx, useCatalogView } from './view.ts';
 const allShelves = 'all';
 const none: ReadonlySet<string> = new Set();
 
-const densities = [
-  { value: 'roomy', label: 'Roomy' },
-  { value: 'middle', label: 'Middle' },
-  { value: 'close', label: 'Close' },
-] as const;
-
 export interface CatalogHallProps {
   place: Extract<Place, { at: 'catalog' }>;
   units: UnitsShown;
   /** The day calibrations are judged on, as `2026-11-25`. */
   today: string;
+  host: Host;
 }
 
 type Props = CatalogHallProps & CodeHolders & { shelves: ReadonlyMap<string, Shelf> };
 
 /** The table, and beside it the item in hand or the form about it. */
 export function CatalogSheet(props: Props) {
-  const { place, units, today, shelves, items, tasks, outings, steps, interfaces } = props;
+  const { place, units, today, host, shelves, items, tasks, outings, steps, interfaces } = props;
   const store = useStore();
   const history = useHistoryState();
   const [view, look] = useCatalogView();
@@ -72,19 +75,24 @@ export function CatalogSheet(props: Props) {
   const shelf = place.shelf !== undefined && shelves.has(place.shelf) ? place.shelf : only;
   const shelfName = shelf === null ? 'all shelves' : (shelves.get(shelf)?.name ?? '');
   const item = place.item === undefined ? undefined : items.get(place.item);
-  const columns = useMemo(
-    () => columnsOf(view.segment, shelf === null && shelfList.length > 1),
-    [view.segment, shelf, shelfList.length],
-  );
+  const columns = useColumns(view, shelf === null && shelfList.length > 1);
   const shown = useMemo(
     () => ({ units, today, shelfName: (id: string) => shelves.get(id)?.name ?? '' }),
     [units, today, shelves],
   );
+  const passes = useMemo(() => filterTest(view.filters, columns.all, shown), [view.filters, columns.all, shown]);
   // The key just pressed is painted at once; the rows follow as soon as they can be sieved.
   const [prepared, setPrepared] = useState(false);
-  const searched = useDeferredValue(prepared ? view.search : '');
-  const found = useShownItems(items, columns, { view: { ...view, search: searched }, shelf });
+  const found = useShownItems(items, columns.all, { view, search: prepared ? view.search : '', shelf, passes });
   useEffect(() => prepareSearch(items, () => setPrepared(true)), [items]);
+  const [block, setBlock] = useState<CellBlock | null>(null);
+  const [tool, setTool] = useState<CatalogTool | null>(null);
+  const [pasted, setPasted] = useState<string | null>(null);
+  const preferences = useTable('preferences').rows.get(preferencesKey);
+  const onShelf = useMemo(
+    () => (shelf === null ? [...items.values()] : [...items.values()].filter((one) => one.shelf === shelf)),
+    [items, shelf],
+  );
   const bulk = useMemo(() => [...chosen].flatMap((id) => items.get(id) ?? []), [chosen, items]);
 
   const take = (id: string): void => goTo({ at: 'catalog', shelf: shelf ?? allShelves, item: id }, 'replace');
@@ -147,6 +155,12 @@ export function CatalogSheet(props: Props) {
   });
   const openRow = useStable((_id: string) => heading.current?.focus());
   const editRow = useStable((id: string) => edit(items.get(id)));
+  const pasteText = useStable((text: string) =>
+    whenFree(() => {
+      setPasted(text);
+      if (block === null) setTool('bring-in');
+    }),
+  );
   const chooseRows = useStable((next: ReadonlySet<string>) => whenFree(() => setChosen(next)));
 
   // Asked anew with each drawing: what answers is what is shown now.
@@ -155,6 +169,7 @@ export function CatalogSheet(props: Props) {
       const ask = takeCatalogAsk();
       if (ask === 'find') search.current?.focus();
       else if (ask === 'add') add();
+      else if (ask !== null && shelfList.length > 0) whenFree(() => setTool(ask));
     };
     answer();
     return onCatalogAsk(answer);
@@ -177,11 +192,13 @@ export function CatalogSheet(props: Props) {
     );
   }
 
+  const near = found.near === 0 ? '' : `, ${found.near} nearly so`;
+  const count = `${found.shown.length} of ${found.onShelf}${near}`;
   const list = (
     <section key="list" className="bw-pane-list" aria-label="Catalog">
       <ItemTable
         items={found.shown}
-        columns={columns}
+        columns={columns.shown}
         shown={shown}
         sorting={view.sorting}
         onSort={sortBy}
@@ -192,11 +209,14 @@ export function CatalogSheet(props: Props) {
         onEdit={editRow}
         chosen={chosen}
         onChoose={chooseRows}
+        block={block}
+        onBlock={setBlock}
+        onPaste={pasteText}
         empty={
           found.shown.length > 0 ? null : (
             <NothingShown
               found={found}
-              view={{ ...view, search: searched }}
+              view={{ ...view, search: found.search }}
               shelfName={shelfName}
               onLook={look}
               onAdd={add}
@@ -204,21 +224,13 @@ export function CatalogSheet(props: Props) {
           )
         }
       />
-      <footer className="bw-catalog-foot">
-        <span>
-          {found.shown.length} shown{chosen.size > 0 ? `, ${chosen.size} chosen` : ''}
-        </span>
-        <span className="bw-catalog-density">
-          Rows
-          <Switch
-            label="Height of rows"
-            value={view.density}
-            choices={densities}
-            onChange={(density) => look({ density })}
-          />
-        </span>
-        <span className="bw-catalog-hint">Enter opens · F2 edits · Space chooses · Ctrl C copies the rows</span>
-      </footer>
+      <CatalogFoot
+        shown={found.shown.length}
+        chosen={chosen.size}
+        cells={block === null ? null : blockText(block, found.shown, columns.shown)}
+        density={view.density}
+        onDensity={(density) => look({ density })}
+      />
     </section>
   );
   const form = { leaveAsked, onStay: stayed, onLeave: onFormLeft };
@@ -294,7 +306,9 @@ export function CatalogSheet(props: Props) {
         view={view}
         onLook={look}
         searchRef={search}
-        count={!prepared && view.search !== '' ? 'preparing the search…' : `${found.shown.length} of ${found.onShelf}`}
+        count={!prepared && view.search !== '' ? 'preparing the search…' : count}
+        columns={columns}
+        onTool={(asked) => whenFree(() => setTool(asked))}
         shelves={shelfList}
         shelf={shelf}
         onShelf={(id) => whenFree(() => goTo({ at: 'catalog', shelf: id ?? allShelves }))}
@@ -314,6 +328,43 @@ export function CatalogSheet(props: Props) {
         </div>
       )}
       <div className="bw-split bw-catalog-split">{stacked ? [inHand, list] : [list, inHand]}</div>
+      {tool === null ? null : (
+        <CatalogTools
+          tool={tool}
+          pasted={pasted}
+          holders={holders}
+          shelves={shelves}
+          shelf={shelf ?? shelfList[0]?.id ?? ''}
+          shelfName={shelfName}
+          shown={found.shown}
+          onShelf={onShelf}
+          today={today}
+          host={host}
+          view={view}
+          views={preferences?.catalogViews ?? []}
+          columns={columns}
+          count={count}
+          onLook={look}
+          onItem={take}
+          onClose={() => {
+            setTool(null);
+            setPasted(null);
+          }}
+        />
+      )}
+      {pasted === null || block === null || tool !== null ? null : (
+        <PasteCells
+          text={pasted}
+          block={block}
+          rows={found.shown}
+          columns={columns.shown}
+          onDone={() => {
+            setPasted(null);
+            focusRow();
+          }}
+          onClose={() => setPasted(null)}
+        />
+      )}
       {deed === null ? null : (
         <OneDeed
           deed={deed.deed}

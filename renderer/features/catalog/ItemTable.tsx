@@ -3,6 +3,9 @@ import type { ClipboardEvent, ReactNode } from 'react';
 import type { Item } from '../../../shared-types/records/item.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
+import { leastWidthPx } from './table/leastWidth.ts';
+import type { CellBlock } from '../../components/RowGrid/block.ts';
+import { copiedCells } from './cells/cellBlock.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { CalibrationMark } from './CalibrationMark.tsx';
 import type { ItemColumn, Shown } from './columns.ts';
@@ -21,6 +24,10 @@ export interface ItemTableProps {
   onEdit: (id: string) => void;
   chosen: ReadonlySet<string>;
   onChoose: (chosen: ReadonlySet<string>) => void;
+  /** Cells in hand; null where rows are. */
+  block: CellBlock | null;
+  onBlock: (block: CellBlock | null) => void;
+  onPaste: (text: string) => void;
   empty: ReactNode;
 }
 
@@ -53,7 +60,7 @@ function cellOf(item: Item, column: ItemColumn, shown: Shown): ReactNode {
 /** The rows of the catalog, copied as they stand. Drawn again only when they change: a key in the search costs nothing here. */
 export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
   const { items, columns, shown, sorting, onSort, rowHeightPx, chosen, empty } = props;
-  const { selected, onSelect, onOpen, onEdit, onChoose } = props;
+  const { selected, onSelect, onOpen, onEdit, onChoose, block, onBlock, onPaste } = props;
   const heads = useMemo(
     () =>
       columns.map(({ key, label, width, end, wideOnly }): GridColumn => {
@@ -62,18 +69,30 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
       }),
     [columns, sorting],
   );
-  const rows = useMemo(
-    () =>
-      items.map((item): GridRow => ({
+  // A row is made once for each version of an item: a key of the search only picks among them.
+  const made = useMemo(() => {
+    const known = new WeakMap<Item, GridRow>();
+    return (item: Item): GridRow => {
+      const before = known.get(item);
+      if (before !== undefined) return before;
+      const row: GridRow = {
         kind: 'row',
         id: item.id,
         cells: () => Object.fromEntries(columns.map((column) => [column.key, cellOf(item, column, shown)])),
-      })),
-    [items, columns, shown],
-  );
+      };
+      known.set(item, row);
+      return row;
+    };
+  }, [columns, shown]);
+  const rows = useMemo(() => items.map(made), [items, made]);
 
   const onCopy = (event: ClipboardEvent): void => {
     if (window.getSelection()?.isCollapsed === false) return;
+    if (block !== null) {
+      event.preventDefault();
+      event.clipboardData.setData('text/plain', copiedCells(block, items, columns));
+      return;
+    }
     const wanted = items.filter(({ id }) => (chosen.size > 0 ? chosen.has(id) : id === selected));
     if (wanted.length === 0) return;
     event.preventDefault();
@@ -85,7 +104,16 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
   };
 
   return (
-    <div className="bw-catalog-table" onCopy={onCopy}>
+    <div
+      className="bw-catalog-table"
+      onCopy={onCopy}
+      onPaste={(event) => {
+        const text = event.clipboardData.getData('text/plain');
+        if (text.trim() === '') return;
+        event.preventDefault();
+        onPaste(text);
+      }}
+    >
       <RowGrid
         label="Items"
         columns={heads}
@@ -98,6 +126,9 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
         chosen={chosen}
         onChoose={onChoose}
         rowHeightPx={rowHeightPx}
+        minWidthPx={leastWidthPx(columns)}
+        block={block}
+        onBlock={onBlock}
         empty={empty}
       />
     </div>

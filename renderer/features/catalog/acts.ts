@@ -34,6 +34,25 @@ function renames(from: string, to: string, usage: Usage): Proposal[] {
   ];
 }
 
+/**
+ * Two entries for one thing made one: what names the other names this one from now on, its pieces are counted here, and
+ * the other is retired.
+ */
+export function mergeAct(keep: Item, other: Item, usage: Usage): Act {
+  const [here, there] = [onHandOf(keep), onHandOf(other)];
+  const both = there === null || here === null ? keep : { ...keep, onHand: here + there };
+  const gone = there === null || here === null ? { ...other, retired: true } : { ...other, retired: true, onHand: 0 };
+  const named = renames(other.code, keep.code, usage);
+  const own = named.some((one) => 'put' in one && one.put.id === keep.id);
+  return {
+    action: 'merge-items',
+    title: `Merge ${other.code} into ${keep.code}`.slice(0, 200),
+    proposals: [...(own ? [] : [put(both)]), put(gone), ...named],
+  };
+}
+
+const onHandOf = (item: Item): number | null => ('onHand' in item ? (item.onHand ?? 0) : null);
+
 /** "5 steps, 1 outing and 2 interfaces name S-18D"; null where nothing does. */
 export function namedText(code: string, usage: Usage): string | null {
   const { steps, outings, interfaces, packs } = usage;

@@ -1,5 +1,9 @@
+/** What the catalog has a dialog for. */
+export const catalogTools = ['bring-in', 'save', 'columns', 'views', 'doubles', 'stock', 'due'] as const;
+export type CatalogTool = (typeof catalogTools)[number];
+
 /** What the finder asks of the catalog, which may not be on the screen yet. */
-export type CatalogAsk = 'add' | 'find';
+export type CatalogAsk = 'add' | 'find' | CatalogTool;
 
 let pending: CatalogAsk | null = null;
 const listeners = new Set<() => void>();

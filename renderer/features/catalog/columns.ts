@@ -29,14 +29,14 @@ export interface ItemColumn {
 const once = (units: UnitsShown): UnitsShown => (units === 'both' ? 'as-written' : units);
 
 /** Code and name sort by their letters, and by their numbers as numbers. */
-function sortText(text: string): string {
+export function sortText(text: string): string {
   return text.toLowerCase().replaceAll(/\d+/g, (digits) => digits.padStart(12, '0'));
 }
 
 const numbers = new Map<string, number>();
 
-/** A quantity's size for sorting, whatever its unit; read once for each text. */
-function sizeOf(text: string | undefined): number {
+/** A quantity's size for sorting and filters [N·m, mm, kg, L], whatever its unit; read once for each text. */
+export function quantitySize(text: string | undefined): number {
   if (text === undefined) return Infinity;
   const known = numbers.get(text);
   if (known !== undefined) return known;
@@ -75,7 +75,7 @@ const quantity = (
     const text = read(item);
     return text === undefined ? '' : quantityText(text, once(units), more.limit);
   },
-  sortKey: (item) => sizeOf(read(item)),
+  sortKey: (item) => quantitySize(read(item)),
 });
 
 const words = (key: string, label: string, width: string, read: Read, wideOnly = false): ItemColumn => ({

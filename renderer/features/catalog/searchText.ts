@@ -1,5 +1,7 @@
 import type { Item } from '../../../shared-types/records/item.ts';
 import { valueAt } from '../../components/RecordForm/draft.ts';
+import { asDigits, Vocabulary } from './searchNear.ts';
+import type { NearWord } from './searchNear.ts';
 import { fieldsOf } from './itemFields.ts';
 import type { ItemField } from './itemFields.ts';
 import { itemName, kindWords } from './words.ts';
@@ -59,6 +61,19 @@ export function matches(text: string, words: readonly string[]): boolean {
   return words.every((word) => holds(text, word));
 }
 
+/** Whether every word stands in a text as typed or as what it may have been meant. */
+export function matchesNearly(text: string, code: string, words: readonly NearWord[]): boolean {
+  return words.every(
+    ({ exact, others, digits }) =>
+      holds(text, exact) ||
+      others.some((other) => holds(text, other)) ||
+      (digits !== null && holds(asDigits(code), digits)),
+  );
+}
+
+/** The code alone, as it is searched. */
+export const foldedCode = (item: Item): string => foldedOnce(item.code);
+
 /** Built once for each version of a record: a record that did not change is the same object. */
 const texts = new WeakMap<Item, string>();
 /** Sizes, places and words that many records share are folded once. */
@@ -66,10 +81,17 @@ const shared = new Map<string, string>();
 const sharedMost = 20_000;
 const sharedLength = 32;
 
+/** Every word of every text that was prepared. */
+export const vocabulary = new Vocabulary();
+
 function foldedOnce(text: string): string {
-  if (text.length > sharedLength) return folded(text);
+  if (text.length > sharedLength) {
+    vocabulary.add(text);
+    return folded(text);
+  }
   const known = shared.get(text);
   if (known !== undefined) return known;
+  vocabulary.add(text);
   const made = folded(text);
   if (shared.size < sharedMost) shared.set(text, made);
   return made;

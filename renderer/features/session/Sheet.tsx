@@ -48,7 +48,7 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   const { preferences, atHand, result, planned, former, past } = useSessionState();
   const { units } = preferences;
   const today = dayText(now());
-  if (place.at === 'catalog') return <CatalogHall place={place} units={units} today={today} />;
+  if (place.at === 'catalog') return <CatalogHall place={place} units={units} today={today} host={host} />;
   if (place.at === 'sites') return <SitesHall place={place} units={units} />;
   if (place.at === 'handbook')
     return (

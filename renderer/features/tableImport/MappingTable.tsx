@@ -51,7 +51,8 @@ export function MappingTable({ state, shown }: MappingTableProps) {
       )}
       {others.length === 0 ? null : (
         <p className="bw-table-others">
-          <b>Read by no rule, kept with each row:</b> {others.join(', ')}
+          <b>{target.keepsOthers === false ? 'Not brought in:' : 'Read by no rule, kept with each row:'}</b>{' '}
+          {others.join(', ')}
         </p>
       )}
       {fault === null ? null : (

@@ -4,6 +4,7 @@ import type { Host } from '../../../shared-types/host.ts';
 import type { KeepingProgress } from '../../store/store.ts';
 import type { RunResult } from '../../workers/tableImport.ts';
 import { BadCells } from './BadCells.tsx';
+import { ChangedCells } from './ChangedCells.tsx';
 import type { TableImportState } from './useTableImport.ts';
 import { writesText } from './writesText.ts';
 
@@ -94,6 +95,7 @@ function Outcome({
       {refusals.length === 0 ? null : (
         <BadCells refusals={refusals} cells={counts.badCells} rows={counts.bad} fileName={fileName} host={host} />
       )}
+      {counts.change === 0 ? null : <ChangedCells ready={result.ready} kept={state.kept} keyOf={state.keyOf} />}
       {counts.bad === 0 || writes === null ? null : (
         <label className="bw-table-check">
           <input

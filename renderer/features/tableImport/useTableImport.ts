@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { Refusal } from '../../../shared-types/errors.ts';
-import { importTargets, mappingFault } from '../../engine/tableImport/index.ts';
+import { importTargets, keyOfRow, mappingFault } from '../../engine/tableImport/index.ts';
 import type {
   Feed,
   ImportTarget,
@@ -39,6 +39,9 @@ export interface TableImportState {
   origin: TableOrigin | null;
   choice: TableChoice;
   table: TableState;
+  /** What the rows are held against, and by what a row is found in it. */
+  kept: readonly KeptRow[];
+  keyOf: (cells: KeptRow['cells']) => string;
   mapping: Mapping;
   isRemembered: boolean;
   /** What the mapping lacks; null where nothing. */
@@ -97,8 +100,11 @@ export function useTableImport(x: {
     open(x.first);
   }, [x.first, open]);
 
+  const { context } = x;
+  const keyOf = useCallback((cells: KeptRow['cells']) => keyOfRow(target, cells, context), [target, context]);
+
   return {
-    ...{ target, origin, choice, table, mapping, isRemembered, run, open },
+    ...{ kept: x.kept, keyOf, target, origin, choice, table, mapping, isRemembered, run, open },
     fault: table.kind === 'shown' ? mappingFault(mapping, target) : null,
     choose(change) {
       if (origin !== null) open(origin, { ...choice, ...change });

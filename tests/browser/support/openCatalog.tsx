@@ -6,6 +6,7 @@ import '../../../renderer/styles/base.css';
 import { MantineProvider } from '@mantine/core';
 import { useSyncExternalStore } from 'react';
 import { render } from 'vitest-browser-react';
+import type { FileToSave, Host } from '../../../shared-types/host.ts';
 import type { Item } from '../../../shared-types/records/item.ts';
 import { CatalogHall } from '../../../renderer/features/catalog/CatalogHall.tsx';
 import { forgetCatalogView } from '../../../renderer/features/catalog/view.ts';
@@ -53,12 +54,21 @@ export const torqueTool = (id: string, more: Partial<Extract<Item, { kind: 'torq
   ...more,
 });
 
-function Hall({ scheme, units }: { scheme: 'light' | 'dark'; units: UnitsShown }) {
+/** A host that is asked for nothing but to save. */
+function savingHost(saved: FileToSave[]): Host {
+  return { saveFile: (file: FileToSave) => Promise.resolve(saved.push(file) > 0) } as Partial<Host> as Host;
+}
+
+function Hall({ scheme, units, host }: { scheme: 'light' | 'dark'; units: UnitsShown; host: Host }) {
   const place = usePlace();
   return (
     <MantineProvider theme={theme} cssVariablesResolver={resolver} forceColorScheme={scheme}>
       <div style={{ height: '100vh', display: 'flex', flexDirection: 'column' }}>
-        {place.at === 'catalog' ? <CatalogHall place={place} units={units} today={today} /> : <p>{place.at}</p>}
+        {place.at === 'catalog' ? (
+          <CatalogHall place={place} units={units} today={today} host={host} />
+        ) : (
+          <p>{place.at}</p>
+        )}
       </div>
     </MantineProvider>
   );
@@ -94,12 +104,14 @@ export async function openCatalog(options: CatalogOptions = {}) {
   ] as Proposal[];
   if (proposals.length > 0) await store.commit({ action: 'add', title: 'Begin', proposals, undoable: false });
   const shown = options.store ?? store;
+  const saved: FileToSave[] = [];
+  const host = savingHost(saved);
   const screen = await render(
     <StoreContext value={shown}>
       <Ready store={shown}>
-        <Hall scheme={options.scheme ?? 'light'} units={options.units ?? 'both'} />
+        <Hall scheme={options.scheme ?? 'light'} units={options.units ?? 'both'} host={host} />
       </Ready>
     </StoreContext>,
   );
-  return { screen, store, journal, items: () => rowsOf(store, 'items') };
+  return { screen, store, journal, saved, items: () => rowsOf(store, 'items') };
 }

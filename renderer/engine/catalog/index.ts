@@ -1,0 +1,5 @@
+/** The catalog as a table: items as rows of texts, and rows as items. */
+export { cellOfItem, cellsOfItem } from './cellText.ts';
+export { itemColumns, type ItemTableColumn } from './itemColumns.ts';
+export { itemOfCells } from './itemOfCells.ts';
+export { DoublesFinder, type DoubleReason, type Doubles } from './doubles.ts';
