@@ -40,7 +40,7 @@ export function useRecordPlaces(task: string | null, at: PlaceName): JobPlace[] 
       done: held === 0 ? 0 : (ofCallouts.done + ofRecords.done) / held,
       word:
         held === 0 ? (
-          'none yet'
+          'of steps alone'
         ) : open + unreadable === 0 ? (
           'none open'
         ) : (

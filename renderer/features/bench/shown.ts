@@ -65,7 +65,10 @@ export function spanIn(
   digits = 4,
 ): string {
   const number = (value: number, unit: Unit): string => showNumber(convertValue(value, from, unit), digits);
-  return inUnits(to, span.max, units, (unit) => `${number(span.min, unit)}–${number(span.max, unit)} ${unit}`);
+  return inUnits(to, span.max, units, (unit) => {
+    const [min, max] = [number(span.min, unit), number(span.max, unit)];
+    return `${min === max ? min : `${min}–${max}`} ${unit}`;
+  });
 }
 
 /** A computed limit to four figures, rounded to its safe side in every unit. */
