@@ -20,6 +20,7 @@ export interface AccessDrawingProps {
   units: UnitsShown;
 }
 
+const roomRow = 'Room for the handle, radius';
 const leastWidthPx = 420;
 const firstWidthPx = 640;
 
@@ -35,6 +36,10 @@ function read({ access, fastener, units }: Omit<AccessDrawingProps, 'name'>): {
   const shape: AccessShape = {
     depthMm: mm(access.depth) ?? 0,
     clearMm: mm(access.clearDiameter),
+    profile: (access.profile ?? []).map(({ to, clearDiameter }) => ({
+      toMm: quantityIn(to, 'length', 'mm'),
+      clearMm: quantityIn(clearDiameter, 'length', 'mm'),
+    })),
     protrusionMm: mm(access.protrusion),
     roomMm: mm(access.handleRadius),
     swingDeg: access.swingDeg ?? null,
@@ -43,14 +48,16 @@ function read({ access, fastener, units }: Omit<AccessDrawingProps, 'name'>): {
   const texts: AccessTexts = {
     depth: typed(access.depth),
     clear: said(access.clearDiameter),
+    profile: (access.profile ?? []).map(({ to, clearDiameter }) => ({ to: typed(to), clear: typed(clearDiameter) })),
     protrusion: said(access.protrusion),
     unit,
   };
   const rows: [string, string | null][] = [
     ['Depth to the head', texts.depth],
-    ['Clear diameter', texts.clear],
+    ...texts.profile.map(({ to, clear }): [string, string] => [`Clear diameter to ${to}`, clear]),
+    [texts.profile.length === 0 ? 'Clear diameter' : 'Clear diameter from there on', texts.clear],
     ['Free swing', access.swingDeg === undefined ? null : `${access.swingDeg}°`],
-    ['Room for the handle, radius', said(access.handleRadius)],
+    [roomRow, said(access.handleRadius)],
     ['Thread proud of the nut', texts.protrusion],
   ];
   return { shape, texts, rows: rows.map(([what, value]) => [what, value ?? 'not said']) };
@@ -95,7 +102,9 @@ export function AccessDrawing({ name, access, fastener, units }: AccessDrawingPr
             </svg>
             <p className={classes['swingText']}>
               {shape.swingDeg === null ? null : <span>{shape.swingDeg}° of free swing</span>}
-              {shape.roomMm === null ? null : <span>room for the handle: {rows[3]?.[1]}</span>}
+              {shape.roomMm === null ? null : (
+                <span>room for the handle: {rows.find(([what]) => what === roomRow)?.[1]}</span>
+              )}
             </p>
           </div>
         )}

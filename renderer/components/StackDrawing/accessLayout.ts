@@ -12,6 +12,8 @@ import type { HeadShape, SiteFrame, SiteShape } from './siteOutlines.ts';
 export interface AccessShape {
   depthMm: number;
   clearMm: number | null;
+  /** Stretches of another width, from the mouth inwards. */
+  profile: readonly { toMm: number; clearMm: number }[];
   protrusionMm: number | null;
   roomMm: number | null;
   swingDeg: number | null;
@@ -21,6 +23,8 @@ export interface AccessShape {
 export interface AccessTexts {
   depth: string;
   clear: string | null;
+  /** One for each stretch: its depth and its width. */
+  profile: readonly { to: string; clear: string }[];
   protrusion: string | null;
   unit: 'mm' | 'in';
 }
@@ -46,12 +50,12 @@ const pxPerMmMax = 9;
 
 /** The hole in section, its mouth on the left as in the drawings of stacks, to the scale that fits the width. */
 export function accessLayout(shape: AccessShape, texts: AccessTexts, widthPx: number): AccessLayout {
-  const { depthMm, clearMm, protrusionMm, fastener } = shape;
+  const { depthMm, clearMm, profile, protrusionMm, fastener } = shape;
   const flatsMm = fastener !== null && 'mm' in fastener.acrossFlats ? fastener.acrossFlats.mm : 0;
   const recessed = fastener?.headForm === 'hex-socket' || fastener?.headForm === 'hexalobular';
   const headMm = recessed ? flatsMm * 1.9 : flatsMm;
   const holeMm = clearMm ?? Math.max(headMm * 1.4, depthMm * 0.2, 10);
-  const tallestMm = Math.max(holeMm, headMm);
+  const tallestMm = Math.max(holeMm, headMm, ...profile.map((stretch) => stretch.clearMm));
   const endMm = depthMm + (recessed ? flatsMm * 0.65 : 0);
   const fixedPx = leftPx + platePx + secondPlatePx + edgePx;
   const pxPerMm = Math.min(
@@ -75,6 +79,7 @@ export function accessLayout(shape: AccessShape, texts: AccessTexts, widthPx: nu
     socket: { outsideDiameterMm: holeMm * 0.8 },
     depthMm,
     clearMm,
+    profile,
     protrusionMm,
   };
   const head: HeadShape =
@@ -89,10 +94,18 @@ export function accessLayout(shape: AccessShape, texts: AccessTexts, widthPx: nu
     { d: axis, ink: 'centre', fill: 'none', of: 'axis' },
   ];
   const bottomPx = centreY + hostHalfPx;
-  const acrossX = leftPx + Math.min(0.3 * depthMm * pxPerMm, 46);
+  const lastFromPx = leftPx + (profile.at(-1)?.toMm ?? 0) * pxPerMm;
+  const acrossX = lastFromPx + Math.min(0.3 * (site.depthPx - lastFromPx), 46);
   const notes: PlacedText[] = [];
   if (texts.clear !== null && depthMm > 0)
     notes.push({ x: acrossX + 6, y: bottomPx + 15, anchor: 'start', lines: [`⌀ ${texts.clear} clear`] });
+  for (const { to, clear } of texts.profile)
+    notes.push({
+      x: leftPx,
+      y: bottomPx + 15 + notes.length * lineHeightPx,
+      anchor: 'start',
+      lines: [`⌀ ${clear} clear to ${to}`],
+    });
   if (texts.protrusion !== null)
     notes.push({
       x: Math.max(site.depthPx, leftPx + 200),
@@ -131,10 +144,14 @@ export const endViewPx = 176;
 const endFieldPx = 76;
 
 /** The same from the mouth: the hole, the head, the room for a handle and its free swing, to a scale of its own. */
-export function endView({ clearMm, roomMm, swingDeg, fastener }: AccessShape): Outline[] {
+export function endView({ clearMm, profile, roomMm, swingDeg, fastener }: AccessShape): Outline[] {
   const centre: Point = [endViewPx / 2, endViewPx / 2];
   const flatsMm = fastener !== null && 'mm' in fastener.acrossFlats ? fastener.acrossFlats.mm : null;
-  const widestMm = Math.max((clearMm ?? 0) / 2, roomMm ?? 0, (flatsMm ?? 0) * 0.6);
+  const widestMm = Math.max(
+    ...[clearMm ?? 0, ...profile.map((stretch) => stretch.clearMm)].map((mm) => mm / 2),
+    roomMm ?? 0,
+    (flatsMm ?? 0) * 0.6,
+  );
   const pxPerMm = widestMm > 0 ? endFieldPx / widestMm : 0;
   const outlines: Outline[] = [];
   const reachPx = roomMm === null ? endFieldPx : roomMm * pxPerMm;
@@ -146,6 +163,13 @@ export function endView({ clearMm, roomMm, swingDeg, fastener }: AccessShape): O
   }
   if (roomMm !== null)
     outlines.push({ d: circle(centre[0], centre[1], reachPx), ink: 'hidden', fill: 'none', of: 'room' });
+  for (const stretch of profile)
+    outlines.push({
+      d: circle(centre[0], centre[1], (stretch.clearMm / 2) * pxPerMm),
+      ink: 'visible',
+      fill: 'none',
+      of: 'stretch',
+    });
   if (clearMm !== null)
     outlines.push({
       d: circle(centre[0], centre[1], (clearMm / 2) * pxPerMm),

@@ -8,6 +8,8 @@ export interface SiteShape {
   socket: Pick<ResolvedSocket, 'outsideDiameterMm'>;
   depthMm: number;
   clearMm: number | null;
+  /** Stretches of another width, from the mouth inwards. */
+  profile: readonly { toMm: number; clearMm: number }[];
   protrusionMm: number | null;
 }
 
@@ -131,6 +133,18 @@ export function shankOutlines(shape: SiteShape, head: HeadShape, frame: SiteFram
   return outlines;
 }
 
+/** The hole's wall from the mouth inwards, as far as its last width begins: x and half of it. */
+function boreWall({ profile }: SiteShape, { mouthPx, pxPerMm, boreHalfPx }: SiteFrame): [number, number][] {
+  const wall: [number, number][] = [];
+  let fromPx = mouthPx;
+  for (const { toMm, clearMm } of profile) {
+    const toPx = mouthPx + toMm * pxPerMm;
+    wall.push([fromPx, (clearMm / 2) * pxPerMm], [toPx, (clearMm / 2) * pxPerMm]);
+    fromPx = toPx;
+  }
+  return [...wall, [fromPx, boreHalfPx]];
+}
+
 /** Host in section round the hole, closed behind the head by the plates of the joint. */
 export function hostOutlines(shape: SiteShape, head: HeadShape, frame: SiteFrame): Outline[] {
   const { mouthPx, centreY, boreHalfPx, hostHalfPx } = frame;
@@ -138,13 +152,14 @@ export function hostOutlines(shape: SiteShape, head: HeadShape, frame: SiteFrame
   const secondEnd = plateEnd + secondPlatePx;
   const hole = head.shankHalfPx + 2;
   const outlines: Outline[] = [];
+  const wall = boreWall(shape, frame);
   for (const side of [-1, 1]) {
     const y = (r: number): number => centreY + side * r;
     const around: Point[] =
       shape.depthMm > 0
         ? [
             [mouthPx, y(hostHalfPx)],
-            [mouthPx, y(boreHalfPx)],
+            ...wall.map(([x, r]): Point => [x, y(r)]),
             [head.seatPx, y(boreHalfPx)],
             [head.seatPx, y(hole)],
           ]

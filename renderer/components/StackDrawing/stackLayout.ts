@@ -44,21 +44,34 @@ const balloonRadiusPx = 11;
 const balloonY = 24;
 const textsEndY = 47;
 const drawingTopY = 62;
-const hostWallPx = 34;
-const leverSeenPx = 56;
-const fieldHalfPx = 78;
 const pxPerMmMax = 9;
 
+/** How much of what is not the stack is drawn, and how high the stack may stand. */
+export interface SceneSizes {
+  hostWallPx: number;
+  leverSeenPx: number;
+  fieldHalfPx: number;
+}
+
+const onScreen: SceneSizes = { hostWallPx: 34, leverSeenPx: 56, fieldHalfPx: 78 };
+/** A page has lines to hold beside its drawing. */
+export const onPaper: SceneSizes = { hostWallPx: 14, leverSeenPx: 22, fieldHalfPx: 46 };
+
 /** Everything placed by numbers: the scale that fits the width, and margins wide enough for every text. */
-export function stackLayout(shape: StackShape, texts: StackTexts, wantedWidthPx: number): StackLayout {
+export function stackLayout(
+  shape: StackShape,
+  texts: StackTexts,
+  wantedWidthPx: number,
+  sizes: SceneSizes = onScreen,
+): StackLayout {
   const widthPx = Math.max(wantedWidthPx, balloonsWidth(texts) + 2 * edgePx);
   let margins = { left: 0, right: 0 };
-  let layout = place(shape, texts, widthPx, margins);
+  let layout = place(shape, texts, widthPx, { ...margins, ...sizes });
   for (let round = 0; round < 6; round += 1) {
     const over = overhang(layout);
     if (over.left <= 0 && over.right <= 0) return layout;
     margins = { left: margins.left + Math.max(0, over.left), right: margins.right + Math.max(0, over.right) };
-    layout = place(shape, texts, widthPx, margins);
+    layout = place(shape, texts, widthPx, { ...margins, ...sizes });
   }
   return layout;
 }
@@ -67,13 +80,19 @@ function place(
   shape: StackShape,
   texts: StackTexts,
   widthPx: number,
-  margins: { left: number; right: number },
+  margins: { left: number; right: number } & SceneSizes,
 ): StackLayout {
+  const { hostWallPx, leverSeenPx, fieldHalfPx } = margins;
   const spanMm = shape.depthMm - shape.faceMm;
   const flatsMm = 'mm' in shape.fastener.acrossFlats ? shape.fastener.acrossFlats.mm : 0;
   const recessed = shape.fastener.headForm === 'hex-socket' || shape.fastener.headForm === 'hexalobular';
   const holeMm = shape.clearMm ?? Math.max(shape.widestMm, flatsMm) * 1.3;
-  const tallestMm = Math.max(holeMm, shape.widestMm, recessed ? flatsMm * 1.9 : flatsMm);
+  const tallestMm = Math.max(
+    holeMm,
+    ...shape.profile.map(({ clearMm }) => clearMm),
+    shape.widestMm,
+    recessed ? flatsMm * 1.9 : flatsMm,
+  );
   const guess = toolSizePx(shape.tool.driveMm, pxPerMmMax);
   const fixedPx = 2 * edgePx + platePx + secondPlatePx + guess.bossPx + margins.left + margins.right;
   const headMm = recessed ? flatsMm * 0.65 : 0;
@@ -134,7 +153,8 @@ function place(
   ];
 
   const bottomPx = centreY + Math.max(hostHalfPx, tool.halfPx);
-  const across = site.mouthPx + Math.min(0.2 * (site.depthPx - site.mouthPx), 46);
+  const lastFromPx = atPx(shape.profile.at(-1)?.toMm ?? 0);
+  const across = lastFromPx + Math.min(0.2 * (site.depthPx - lastFromPx), 46);
   const notes = holeNotes(texts, across, bottomPx);
   const noteLines = notes.reduce((most, note) => Math.max(most, note.lines.length), 0);
   const rowA = bottomPx + 14 + noteLines * lineHeightPx + 12;
@@ -212,21 +232,31 @@ function studJam(shape: StackShape, atPx: (mm: number) => number, centreY: numbe
 function jams(shape: StackShape, atPx: (mm: number) => number, site: SiteFrame): Outline[] {
   return shape.parts.flatMap(({ part, startMm, endMm, tooWideMm }): Outline[] => {
     if (tooWideMm === 0) return [];
-    const left = Math.max(atPx(startMm), site.mouthPx);
-    const right = Math.min(atPx(endMm), site.depthPx);
     const outer = (part.outsideDiameterMm / 2) * site.pxPerMm;
-    return [-1, 1].map((side) => ({
-      d: box(
-        left,
-        site.centreY + side * site.boreHalfPx,
-        right,
-        site.centreY + side * Math.max(outer, site.boreHalfPx + 2),
-      ),
-      ink: 'jam',
-      fill: 'jam',
-      of: 'jam',
-    }));
+    return stretchesOf(shape, site)
+      .filter(({ fromMm, halfPx }) => fromMm < endMm && halfPx < outer)
+      .flatMap(({ fromMm, toMm, halfPx }) => {
+        // What it only passes on its way in is filled over the whole stretch.
+        const left = Math.max(atPx(toMm <= startMm ? fromMm : Math.max(fromMm, startMm)), site.mouthPx);
+        const right = Math.min(atPx(toMm <= startMm ? toMm : Math.min(toMm, endMm)), site.depthPx);
+        return [-1, 1].map((side): Outline => ({
+          d: box(left, site.centreY + side * halfPx, right, site.centreY + side * Math.max(outer, halfPx + 2)),
+          ink: 'jam',
+          fill: 'jam',
+          of: 'jam',
+        }));
+      });
   });
+}
+
+/** The hole stretch by stretch, as drawn. */
+function stretchesOf({ profile, depthMm }: StackShape, { pxPerMm, boreHalfPx }: SiteFrame) {
+  const known = profile.map(({ toMm, clearMm }, index) => ({
+    fromMm: profile[index - 1]?.toMm ?? 0,
+    toMm,
+    halfPx: (clearMm / 2) * pxPerMm,
+  }));
+  return [...known, { fromMm: profile.at(-1)?.toMm ?? 0, toMm: depthMm, halfPx: boreHalfPx }];
 }
 
 /** Beside its leader, so that the text belongs to the line across the hole. */

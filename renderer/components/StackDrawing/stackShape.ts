@@ -7,6 +7,7 @@ import type {
   ResolvedTool,
 } from '../../engine/plan/resolved.ts';
 import { stepAngleDeg } from '../../engine/stack/stackTask.ts';
+import { narrowestOnTheWay } from '../../engine/stack/stretches.ts';
 
 /** One part along the stack. x runs from the mouth of the hole (0) to the head; negative is outside. */
 export interface PlacedPart {
@@ -27,6 +28,8 @@ export interface StackShape {
   fastener: ResolvedFastener;
   depthMm: number;
   clearMm: number | null;
+  /** Stretches of another width, from the mouth inwards. */
+  profile: readonly { toMm: number; clearMm: number }[];
   protrusionMm: number | null;
   /** Socket and extensions end to end. */
   lengthMm: number;
@@ -35,7 +38,7 @@ export interface StackShape {
   /** Above 0: reaches with so much over. Below 0: short by so much. */
   spareMm: number;
   widestMm: number;
-  /** Gap all round between the widest part in the hole and the clear diameter; below 0 it jams. */
+  /** Least gap all round between a part in the hole and the narrowest it passes; below 0 it jams. */
   gapMm: number | null;
   swing: SwingShape | null;
 }
@@ -77,18 +80,21 @@ function shapeOf(
   fastener: ResolvedFastener,
   step: ResolvedStep,
 ): StackShape {
-  const { depthMm, clearDiameterMm: clearMm, protrusionMm } = step.access;
+  const { depthMm, clearDiameterMm: clearMm, profile, protrusionMm } = step.access;
   const lengthMm = parts.reduce((sum, part) => sum + part.lengthMm, 0);
   const differenceMm = lengthMm - depthMm;
   const spareMm = Math.abs(differenceMm) < sameLengthMm ? 0 : differenceMm;
   const faceMm = spareMm < 0 ? 0 : depthMm - lengthMm;
   const placed: PlacedPart[] = [];
+  const gapsMm: number[] = [];
   let startMm = faceMm;
   let beyondMm = lengthMm;
   for (const part of parts) {
     beyondMm -= part.lengthMm;
     const inHole = beyondMm < depthMm - sameLengthMm;
-    const overMm = clearMm === null || !inHole ? 0 : part.outsideDiameterMm - clearMm;
+    const way = inHole ? narrowestOnTheWay(step.access, beyondMm) : null;
+    const overMm = way === null ? 0 : part.outsideDiameterMm - way.clearMm;
+    if (way !== null) gapsMm.push(-overMm / 2);
     placed.push({
       part,
       startMm,
@@ -98,7 +104,6 @@ function shapeOf(
     });
     startMm += part.lengthMm;
   }
-  const inHole = placed.filter((p) => p.inHole).map((p) => p.part.outsideDiameterMm);
   return {
     tool,
     parts: placed,
@@ -106,12 +111,13 @@ function shapeOf(
     fastener,
     depthMm,
     clearMm,
+    profile,
     protrusionMm,
     lengthMm,
     faceMm,
     spareMm,
     widestMm: Math.max(...parts.map((part) => part.outsideDiameterMm)),
-    gapMm: clearMm === null || inHole.length === 0 ? null : (clearMm - Math.max(...inHole)) / 2,
+    gapMm: gapsMm.length === 0 ? null : Math.min(...gapsMm),
     swing: swingOf(tool, socket, step),
   };
 }

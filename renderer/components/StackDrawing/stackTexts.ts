@@ -74,7 +74,13 @@ export function stackTexts(
       ? []
       : clear === null
         ? ['clear diameter not given']
-        : [`clear ${clear}`, ...(gap === null ? [] : [gap])];
+        : [
+            ...shape.profile.map(
+              ({ toMm, clearMm: wideMm }) => `clear ⌀${shown.computed(wideMm)} to ${shown.computed(toMm)}`,
+            ),
+            `clear ${clear}`,
+            ...(gap === null ? [] : [gap]),
+          ];
   const flats =
     'text' in fastener.acrossFlats ? fastener.acrossFlats.text : of(typed.acrossFlats, fastener.acrossFlats.mm);
   const opening = 'text' in shape.socket.size ? shape.socket.size.text : of(typed.opening, shape.socket.size.mm);
@@ -87,6 +93,11 @@ export function stackTexts(
   const rows: TableRow[] = [
     { what: 'Depth to the head', value: depthMm === 0 ? 'none given' : needed, note: 'needed' },
     { what: 'Stack, socket and extensions', value: shown.computed(lengthMm), note: spare },
+    ...shape.profile.map(({ toMm, clearMm: wideMm }) => ({
+      what: `Clear diameter to ${shown.computed(toMm)}`,
+      value: `⌀${shown.computed(wideMm)}`,
+      note: '',
+    })),
     ...(clear === null ? [] : [{ what: 'Clear diameter', value: clear, note: gap ?? '' }]),
     ...shape.parts.map(({ part, inHole, tooWideMm }, index) => ({
       what: `${index + 2} ${part.name}`,

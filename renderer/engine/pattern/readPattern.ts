@@ -42,6 +42,23 @@ export function positionNames(count: number): string[] {
   return Array.from({ length: count }, (_, at) => String(at + 1));
 }
 
+/**
+ * The positions of an interface, in the order of their numbers.
+ *
+ * @param x.pattern - in words; without one, positions are numbered
+ * @param x.count - how many, from 1
+ * @returns the names that the pattern gives its places, or else the numbers up to the count
+ * @throws RefusedError where the pattern cannot be read
+ * @source project's own words
+ * @validity any interface
+ * @example positionsOf({ pattern: 'circle 100 mm', count: 3 }) // ['1', '2', '3']
+ */
+export function positionsOf({ pattern = '', count }: { pattern?: string | undefined; count: number }): string[] {
+  if (pattern.trim() === '') return positionNames(count);
+  const parsed = parsePattern(pattern);
+  return parsed.kind === 'points' ? parsed.points.map(({ position }) => position) : positionNames(count);
+}
+
 function pointsOf(pattern: Pattern, positions: readonly string[]): PatternPoint[] {
   if (pattern.kind === 'circle') {
     const radiusMm = extentMm(pattern.diameter, 'a circle') / 2;

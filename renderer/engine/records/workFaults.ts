@@ -6,10 +6,11 @@ import { inTheBag, readCourseOfOuting, readSpread } from '../plan/resolveCourse.
 import { readAccess, readBand } from '../plan/resolveSteps.ts';
 import { readQuantity } from '../units/index.ts';
 import { faultsOfReading, type Fault } from './faults.ts';
+import { patternFaults } from './patternFaults.ts';
 
 /** What cannot be kept of an interface. */
 export function interfaceFaults(it: Interface): Fault[] {
-  return faultsOfReading((r) => void readAccess(r, 'access', it.access));
+  return [...faultsOfReading((r) => void readAccess(r, 'access', it.access)), ...patternFaults(it)];
 }
 
 /** What a step says must be readable and agree with itself. What it does not say yet is `incompletenessOf`'s. */

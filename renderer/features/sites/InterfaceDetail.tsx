@@ -9,8 +9,11 @@ import { AccessDrawing } from '../../components/StackDrawing/AccessDrawing.tsx';
 import type { AccessShape } from '../../components/StackDrawing/accessLayout.ts';
 import { fastenerOffer } from '../steps/stepOffers.ts';
 import { Facts } from '../task/Facts.tsx';
+import { SaidWatchOuts } from '../watchOuts/SaidWatchOuts.tsx';
+import { useInterfaceWatchOuts } from '../watchOuts/useInterfaceWatchOuts.ts';
 import type { Use } from './siteUses.ts';
-import { kindWords, nameOf } from './siteWords.ts';
+import { kindWords, nameOf, workedBy } from './siteWords.ts';
+import { PatternOf } from './PatternOf.tsx';
 import { UsesList } from './UsesList.tsx';
 
 export interface InterfaceDetailProps {
@@ -40,7 +43,7 @@ function headOf(fastener: InterfaceDetailProps['fastener']): AccessShape['fasten
 export function InterfaceDetail(props: InterfaceDetailProps) {
   const { site, one, fastener, uses, taskAtHand, units, headingRef, actions } = props;
   const head = useMemo(() => headOf(fastener), [fastener]);
-  const { watchOuts = [] } = one;
+  const watchOuts = useInterfaceWatchOuts(one);
   const said =
     one.fastener === undefined
       ? undefined
@@ -57,24 +60,18 @@ export function InterfaceDetail(props: InterfaceDetailProps) {
         </span>
       </header>
       {actions}
-      {watchOuts.length === 0 ? null : (
-        <section className="bw-watch" aria-labelledby="watch-heading">
-          <h3 id="watch-heading">Before every step that touches it</h3>
-          <ul>
-            {watchOuts.map((words) => (
-              <li key={words}>{words}</li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <SaidWatchOuts title="Before every step that touches it" said={watchOuts.said} onWrite={watchOuts.write} />
       {one.access === undefined ? (
         <p className="bw-second">No access is said: the head stands free.</p>
       ) : (
         <AccessDrawing name={`interface ${one.code}`} access={one.access} fastener={head} units={units} />
       )}
+      <PatternOf one={one} thread={fastener?.thread ?? null} units={units} />
       <Facts
         facts={[
           ['Fastener', said],
+          ['Worked', workedBy(one)],
+          ['When done', one.desired],
           ['Notes', one.notes],
         ]}
       />

@@ -10,13 +10,17 @@ import type { Draft } from '../../components/RecordForm/draft.ts';
 import { RecordForm } from '../../components/RecordForm/RecordForm.tsx';
 import { useRecordForm } from '../../components/RecordForm/useRecordForm.ts';
 import { SeekField } from '../../components/SeekField/SeekField.tsx';
+import type { UnitsShown } from '../../engine/units/index.ts';
 import { overKept } from '../../store/overKept.ts';
 import { useStore } from '../session/useStore.ts';
 import { offersOf } from '../steps/stepOffers.ts';
 import { AccessFields } from '../task/AccessFields.tsx';
 import { addInterface, editInterface, nextLetter } from './siteActs.ts';
+import { PatternFields } from './PatternFields.tsx';
 import { interfaceFaults } from './siteChecks.ts';
 import { kindWords, nameOf } from './siteWords.ts';
+import { WorkedByFields } from './WorkedByFields.tsx';
+import './pattern.css';
 
 export interface InterfaceFormProps {
   site: Site;
@@ -25,6 +29,7 @@ export interface InterfaceFormProps {
   items: readonly Item[];
   /** The interface as it is kept; null for a new one. */
   before: Interface | null;
+  units: UnitsShown;
   leaveAsked: number;
   onStay: () => void;
   onSaved: (one: Interface) => void;
@@ -34,7 +39,7 @@ export interface InterfaceFormProps {
 const kinds = interfaceKinds.map((value) => ({ value, label: kindWords[value] }));
 
 export function InterfaceForm(props: InterfaceFormProps) {
-  const { site, interfaces, items, before, leaveAsked, onStay, onSaved, onLeave } = props;
+  const { site, interfaces, items, before, units, leaveAsked, onStay, onSaved, onLeave } = props;
   const store = useStore();
   const initial = useMemo<Draft>(
     () => {
@@ -52,9 +57,10 @@ export function InterfaceForm(props: InterfaceFormProps) {
     faultsOf: (draft) => interfaceFaults(draft, interfaces.values()),
     keepAs: before === null ? `interface-of-${site.id}` : `interface-${before.id}`,
   });
-  const { fasteners } = useMemo(() => offersOf(items), [items]);
+  const { fasteners, gear } = useMemo(() => offersOf(items), [items]);
   // Checked before it is sent: then it is an interface.
   const one = form.draft as unknown as Interface;
+  const isWorked = one.kind !== 'fastener';
   return (
     <RecordForm
       form={form}
@@ -73,23 +79,25 @@ export function InterfaceForm(props: InterfaceFormProps) {
           <TextField {...form.text('name', 'Name')} description="As “flange bolt”" optional />
           <ChoiceField {...form.choice<Interface['kind']>('kind', 'Kind')} choices={kinds} />
           <NumberField {...form.number('count', 'Count')} whole />
-          <SeekField
-            {...form.text('fastener', 'Fastener')}
-            description="Code, or words of it; from any shelf"
-            offers={fasteners}
-            unknown="No fastener of any shelf has this code"
-            optional
-          />
-          <TextField
-            {...form.text('pattern', 'Pattern')}
-            description="as “circle 120 mm”, or “1: 0 mm, 0 mm; 2: 60 mm, 0 mm”: right, then up"
-            optional
-          />
+          {isWorked && one.fastener === undefined ? null : (
+            <SeekField
+              {...form.text('fastener', 'Fastener')}
+              description="Code, or words of it; from any shelf"
+              offers={fasteners}
+              unknown="No fastener of any shelf has this code"
+              optional
+            />
+          )}
         </div>
+      </fieldset>
+      {isWorked ? <WorkedByFields form={form} gear={gear} /> : null}
+      <fieldset className="bw-form-group">
+        <legend>Pattern and order</legend>
+        <PatternFields form={form} name={`interface ${one.code ?? ''}`.trim()} units={units} />
       </fieldset>
       <fieldset className="bw-form-group">
         <legend>Access to the head</legend>
-        <AccessFields form={form} at="access" />
+        <AccessFields form={form} at="access" stretches />
       </fieldset>
       <fieldset className="bw-form-group">
         <legend>Said with it</legend>

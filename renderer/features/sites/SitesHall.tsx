@@ -5,6 +5,7 @@ import type { Interface, Site } from '../../../shared-types/records/site.ts';
 import { preferencesKey } from '../../../shared-types/records/window.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
+import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import type { Act } from '../../store/store.ts';
 import { goTo } from '../session/usePlace.ts';
@@ -180,6 +181,7 @@ export function SitesHall({ place, units }: SitesHallProps) {
           site={open.site}
           interfaces={interfaces.rows}
           items={live}
+          units={units}
           before={open.kind === 'edit-interface' ? open.one : null}
           onSaved={(one) => saved(`Interface ${nameOf(one)}`, { at: 'sites', site: open.site.id, interface: one.id })}
         />
@@ -248,6 +250,9 @@ export function SitesHall({ place, units }: SitesHallProps) {
               value={search}
               onChange={({ currentTarget }) => setSearch(currentTarget.value)}
             />
+            <a className="bw-nowrap bw-small" href={placeAddress({ at: 'watchouts' })}>
+              Watch-outs
+            </a>
             <Button variant={open === null ? 'filled' : 'default'} onClick={() => form.show({ kind: 'add-site' })}>
               Add site
             </Button>

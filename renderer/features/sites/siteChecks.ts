@@ -1,7 +1,5 @@
 import type { Interface, Site } from '../../../shared-types/records/site.ts';
 import type { Draft } from '../../components/RecordForm/draft.ts';
-import { RefusedError } from '../../engine/errors.ts';
-import { readPattern } from '../../engine/pattern/index.ts';
 import { faultsOf } from '../../engine/records/faultsOf.ts';
 import type { Fault } from '../../engine/records/faultsOf.ts';
 
@@ -20,14 +18,5 @@ export function interfaceFaults(draft: Draft, interfaces: Iterable<Interface>): 
   for (const { id, site, code } of interfaces)
     if (id !== draft['id'] && site === draft['site'] && code === draft['code'])
       faults.push({ path: 'code', message: `"${code}" is another interface’s of this site: choose another one.` });
-  const pattern = draft['pattern'];
-  if (typeof pattern === 'string' && pattern.trim() !== '') {
-    try {
-      readPattern(pattern, ['1']);
-    } catch (error) {
-      if (!(error instanceof RefusedError)) throw error;
-      faults.push({ path: 'pattern', message: `"${pattern}": ${error.refusal.message}` });
-    }
-  }
   return faults;
 }

@@ -33,9 +33,10 @@ export function filledFrom(
 
 /** An access in one line, as typed. */
 export function accessText(access: NonNullable<Filled['access']>): string {
-  const { depth, clearDiameter, swingDeg, handleRadius, protrusion } = access;
+  const { depth, clearDiameter, profile = [], swingDeg, handleRadius, protrusion } = access;
   return [
     `${depth} deep`,
+    ...profile.map(({ to, clearDiameter: wide }) => `⌀ ${wide} clear to ${to}`),
     ...(clearDiameter === undefined ? [] : [`⌀ ${clearDiameter} clear`]),
     ...(swingDeg === undefined ? [] : [`${swingDeg}° of swing`]),
     ...(handleRadius === undefined ? [] : [`${handleRadius} for the handle`]),

@@ -1,0 +1,34 @@
+import type { Interface } from '../../../shared-types/records/site.ts';
+import { RefusedError } from '../errors.ts';
+import { orderFaults, parsePattern, placesIn, positionNames, positionsOf, readPattern } from '../pattern/index.ts';
+import type { Fault } from './faults.ts';
+
+/** What is wrong with where an interface's positions lie, and with the order they are tightened in. */
+export function patternFaults({ pattern = '', count, order }: Interface): Fault[] {
+  let positions: string[];
+  try {
+    const places = pattern.trim() === '' ? null : placesIn(parsePattern(pattern));
+    if (places !== null) readPattern(pattern, []);
+    else if (pattern.trim() !== '') readPattern(pattern, positionNames(Math.min(count, 2)));
+    if (places !== null && places !== count)
+      return [{ path: 'count', message: `is ${count}, and the pattern has ${places} places: make both the same.` }];
+    positions = positionsOf({ pattern, count });
+  } catch (error) {
+    if (!(error instanceof RefusedError)) throw error;
+    return [{ path: 'pattern', message: `"${pattern}": ${error.refusal.message}` }];
+  }
+  return order === undefined ? [] : orderWords(order, positions);
+}
+
+function orderWords(order: readonly string[], positions: readonly string[]): Fault[] {
+  const { missing, twice, unknown } = orderFaults(order, positions);
+  const said = [
+    ...(missing.length === 0 ? [] : [`lacks position ${listed(missing)}`]),
+    ...(twice.length === 0 ? [] : [`has position ${listed(twice)} more than once`]),
+    ...(unknown.length === 0 ? [] : [`has ${listed(unknown)}, no position of this interface`]),
+  ];
+  return said.length === 0 ? [] : [{ path: 'order', message: `${said.join('; ')}: each position stands in it once.` }];
+}
+
+const listed = (names: readonly string[]): string =>
+  names.length > 12 ? `${names.slice(0, 12).join(', ')} and ${names.length - 12} more` : names.join(', ');
