@@ -7,6 +7,8 @@ export type Place =
   | { at: 'outings'; outing?: string }
   | { at: 'bag'; outing?: string; line?: string }
   | { at: 'manifest'; outing?: string }
+  /** Step cards of an outing: of one role, or of all. */
+  | { at: 'cards'; outing?: string; role?: string }
   /** Keys of a list of callouts and of one of its rows. */
   | { at: 'callouts'; list?: string; callout?: string }
   /** Keys of a list of records and of one of its rows. */
@@ -31,6 +33,7 @@ const parts = {
   outings: ['outing'],
   bag: ['outing', 'line'],
   manifest: ['outing'],
+  cards: ['outing', 'role'],
   callouts: ['list', 'callout'],
   asrun: ['list', 'record'],
   findings: ['row'],

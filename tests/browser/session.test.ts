@@ -183,6 +183,7 @@ describe('a place in the address', () => {
     { at: 'bag', outing: 'o 1' },
     { at: 'bag', outing: 'o/1', line: '["b","i"]' },
     { at: 'manifest', outing: 'ü' },
+    { at: 'cards', outing: 'o/1', role: 'Lead, second' },
     { at: 'catalog' },
     { at: 'catalog', shelf: 'a', item: 'b' },
     { at: 'sites', site: 's', interface: 'i' },

@@ -103,6 +103,7 @@ const screens: [string, (page: Page) => Promise<void>][] = [
     },
   ],
   ['manifest', async (page) => goTo(page, '#/manifest', 'h1')],
+  ['cards', async (page) => goTo(page, '#/cards', '.bw-cards-choice')],
   [
     'refused file',
     async (page) => {

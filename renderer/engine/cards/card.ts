@@ -91,7 +91,7 @@ export interface Card {
   role: string;
   parts: CardPart[];
   lineCount: number;
-  /** Of the steps that end on this card. */
+  /** Of the steps that begin on this card. */
   minutes: number;
   boxes: CardBoxes | null;
 }

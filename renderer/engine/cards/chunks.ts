@@ -1,4 +1,4 @@
-import type { Card, CardBoxes, CardPart, CardStep } from './card.ts';
+import type { Card, CardBoxes, CardLine, CardPart, CardStep } from './card.ts';
 
 /** A longer list is lost count of. */
 export const linesMost = 10;
@@ -65,7 +65,7 @@ function mostLines(
   const free = linesMost - lineCount(parts);
   for (let count = Math.min(free, rest.length); count > 0; count -= 1) {
     const all = [...parts, partOf(step, rest.slice(0, count), continued, count >= rest.length)];
-    if (room.of(all, boxesOf(all)) <= room.most) return count;
+    if (room.of(all, boxesOf(all.filter(isWritten))) <= room.most) return count;
   }
   return 0;
 }
@@ -88,6 +88,14 @@ function drawingKey({ stack, hold, turn, site }: CardStep): string {
   return JSON.stringify([stack, hold, turn, site]);
 }
 
+const writing: ReadonlySet<CardLine['kind']> = new Set(['run', 'pass', 'final', 'read', 'loosen']);
+
+/** The boxes of a divided step stand with the last of its lines of which a value is written. */
+function isWritten({ step, lines }: CardPart): boolean {
+  const last = step.lines.findLast(({ kind }) => writing.has(kind));
+  return last !== undefined && lines.includes(last);
+}
+
 const boxesKey = ({ order, points }: CardBoxes): string => JSON.stringify([order, points]);
 
 function boxesOf(parts: readonly CardPart[]): CardBoxes | null {
@@ -98,12 +106,12 @@ function boxesOf(parts: readonly CardPart[]): CardBoxes | null {
 }
 
 function cardOf(role: string, parts: CardPart[]): Card {
-  const boxes = boxesOf(parts.filter(({ ends }) => ends));
+  const boxes = boxesOf(parts.filter(isWritten));
   return {
     role,
     parts,
     lineCount: lineCount(parts),
-    minutes: parts.reduce((sum, { step, ends }) => sum + (ends ? step.minutes : 0), 0),
+    minutes: parts.reduce((sum, { step, continued }) => sum + (continued ? 0 : step.minutes), 0),
     boxes,
   };
 }

@@ -30,7 +30,7 @@ export function stepCard(source: CardSource, step: ResolvedStep, around: { taken
   const outing = result.outings.find(({ id }) => id === step.outing);
   const answer = outing?.steps.find(({ id }) => id === step.id);
   const written = plan.source.steps.find(({ id }) => id === step.id);
-  const where = whereOf(source, facts);
+  const where = whereOf(source, step, facts);
   const base = {
     id: step.id,
     number: plan.steps.indexOf(step) + 1,
@@ -49,7 +49,7 @@ export function stepCard(source: CardSource, step: ResolvedStep, around: { taken
   const gear = gearLines(plan, step, outing);
   const moves = moveLines(plan, step);
   if (step.action === 'use' || step.fastener === null) {
-    const lines = [...gear, doLine(step, where, written?.count), ...moves];
+    const lines = [...gear, doLine(step, placeOf(where, facts), written?.count, facts), ...moves];
     return { ...base, state: 'by-hand', lines };
   }
   const parts = answer === undefined ? null : stackParts(plan, answer.stack);
@@ -89,8 +89,9 @@ export function stepCard(source: CardSource, step: ResolvedStep, around: { taken
   };
 }
 
-function whereOf({ plan }: CardSource, facts: StepFacts | undefined): string {
-  return facts?.where ?? plan.source.task?.site ?? 'at the work site';
+/** Its interface; else the fastener by its name, or the site. */
+function whereOf({ plan }: CardSource, step: ResolvedStep, facts: StepFacts | undefined): string {
+  return facts?.where ?? (step.fastener === null ? (plan.source.task?.site ?? 'at the work site') : step.fastener.name);
 }
 
 function placeOf(where: string, facts: StepFacts | undefined): string {
@@ -114,21 +115,26 @@ function notesOf(
   return [...source, ...(written.notes === undefined || written.notes.trim() === '' ? [] : [written.notes])];
 }
 
-function doLine(step: ResolvedStep, where: string, count: number | undefined): CardLine {
+/** By hand or with gear: the state that its interface has when it is done, or that the step is finished. */
+function doLine(step: ResolvedStep, where: string, count: number | undefined, facts: StepFacts | undefined): CardLine {
   const pieces = count ?? step.gear.reduce((sum, { quantity }) => sum + quantity, 0);
+  const { desired = null, quarterTurns = null } = facts?.at ?? {};
   return {
     kind: 'do',
-    reach: `${step.name}: finished`,
+    reach: `${step.name}: ${desired ?? 'finished'}`,
     where,
     count: pieces === 0 ? 'no loose piece' : countText(pieces, 'piece'),
-    value: { kind: 'words', text: 'by hand' },
+    value: {
+      kind: 'words',
+      text: quarterTurns === null ? 'by hand' : countText(quarterTurns, 'quarter turn'),
+    },
   };
 }
 
 function takeLine(plan: ResolvedPlan, outing: BagOuting | undefined, { stack }: BagStep): CardLine {
   return {
     kind: 'take',
-    reach: `Joined, tool to head: ${stack.map((id) => itemText(plan, id)).join(' + ')}`,
+    reach: `Joined, tool to head: ${stack.join(' + ')}`,
     where: `from ${bagsOf(plan, outing, stack)}`,
     count: countText(stack.length, 'piece'),
     value: { kind: 'words', text: 'as drawn' },

@@ -23,6 +23,9 @@ export interface InterfaceFacts {
   /** Positions in the order they are tightened in; null where the interface gives none. */
   order: readonly string[] | null;
   mirrored: boolean;
+  quarterTurns: number | null;
+  /** How it is when it is done. */
+  desired: string | null;
 }
 
 /** The facts of a task's steps by their code. */
@@ -53,8 +56,10 @@ function interfaceFacts(at: Interface): InterfaceFacts {
   return {
     count: at.count,
     pattern: at.pattern ?? null,
-    order: null,
-    mirrored: false,
+    order: at.order ?? null,
+    mirrored: at.mirrored ?? false,
+    quarterTurns: at.quarterTurns ?? null,
+    desired: at.desired ?? null,
   };
 }
 

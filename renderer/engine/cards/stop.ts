@@ -27,9 +27,10 @@ export function stopOfStack(
     { name: socket.id, ratedNm: socket.ratedNm },
   ];
   const root = rootOf(plan, step);
-  if (typeof root === 'string') return { ...stopLimit(parts), note: `The fastener itself is not in it: ${root}.` };
+  if (typeof root === 'string')
+    return { ...stopLimit(parts), note: `The stop limit is without the fastener itself: ${root}.` };
   const all = stopLimit([...parts, { name: 'root of the thread', ratedNm: root.ratedNm }]);
-  return { ...all, note: 'The root of the thread counts without preload: seated, it bears less.' };
+  return { ...all, note: 'The stop limit has the root of the thread without preload: seated, it bears less.' };
 }
 
 function rootOf(plan: ResolvedPlan, step: ResolvedStep): { ratedNm: number } | string {

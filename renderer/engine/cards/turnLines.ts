@@ -2,12 +2,14 @@ import type { BagStep } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 import type { StackParts } from '../stack/stackTask.ts';
 import { stepTurning } from '../stack/stepTurning.ts';
+import { shownBandNm } from '../torque/torqueParts.ts';
 import { gripForceN } from '../turning/index.ts';
 import { convertValue, readUnit, showBand, showLimit, showNumber } from '../units/index.ts';
 import type { UnitsShown } from '../units/index.ts';
 import type { BoxColumn, CardLine, CardTurn } from './card.ts';
 import { passSetting } from './passSetting.ts';
 import { expectedRunning, isLocking, runningLimitTexts } from './running.ts';
+import { positionsOf } from './stepFacts.ts';
 import type { StepFacts } from './stepFacts.ts';
 import { stopOfStack } from './stop.ts';
 import { authorityText, countText, forceText, limitText, settingValue } from './words.ts';
@@ -41,57 +43,11 @@ export function tightenLines(x: Turned): TurnedLines {
   const { setting } = answer;
   const of = `${count} of ${count}`;
   const unit = setting?.unit ?? step.shown.torque;
+  const inOrder = positionsOf(facts, count).orderFrom === null ? '' : ', in order';
   const run = runLine(x, 'Run in to the seat');
   const lines: CardLine[] = run === null ? [] : [run.line];
   const columns: BoxColumn[] = run?.columns ?? [];
   const notes: string[] = [];
-  if (setting !== null) {
-    const passes = (facts?.passes ?? []).map((pass) => ({
-      pass,
-      made: passSetting(pass, setting, parts.tool, plan.rangeShareMin),
-    }));
-    for (const [index, { pass, made }] of passes.entries()) {
-      const name = `Pass ${index + 1}`;
-      if (!('setting' in made)) {
-        lines.push({
-          kind: 'pass',
-          reach: `${name}, ${pass}: by another tool, in order`,
-          where,
-          count: of,
-          value: words('no setting here'),
-        });
-        notes.push(`${name}: ${made.reason}.`);
-        continue;
-      }
-      if (made.isFinal) continue;
-      lines.push({
-        kind: 'pass',
-        reach: `${name}, ${pass}: all at this, in order`,
-        where,
-        count: of,
-        value: settingValue(made.setting, step, units),
-      });
-      columns.push({ step: number, name, unit });
-    }
-    lines.push({
-      kind: 'final',
-      reach: `${passes.length > 0 ? 'Final pass: all' : 'All'} at this, in order; ${parts.tool.id} set to it`,
-      where,
-      count: of,
-      value: settingValue(setting, step, units),
-    });
-    const callout = calloutText(plan, step, units);
-    if (callout !== null)
-      lines.push({
-        kind: 'read',
-        reach: 'Value read at each, written in its box, lies within the callout',
-        where,
-        count: countText(count, 'value'),
-        value: limit(callout),
-      });
-    columns.push({ step: number, name: 'Final', unit });
-    notes.push(authorityText(setting, step), ...appliedNotes(x), ...forceNotes(x, settingNm(setting)));
-  }
   const stop = stopOfStack(plan, step, parts);
   const mostNm = step.aim?.maxNm ?? null;
   const byCallout = mostNm !== null && (stop.torqueNm === null || mostNm <= stop.torqueNm);
@@ -106,6 +62,53 @@ export function tightenLines(x: Turned): TurnedLines {
       count: `each of ${count}`,
       value: limit(limitText(stopNm, step, units)),
     });
+  if (setting !== null) {
+    const passes = (facts?.passes ?? []).map((pass) => ({
+      pass,
+      made: passSetting(pass, setting, parts.tool, plan.rangeShareMin),
+    }));
+    for (const [index, { pass, made }] of passes.entries()) {
+      const name = `Pass ${index + 1}`;
+      if (!('setting' in made)) {
+        lines.push({
+          kind: 'pass',
+          reach: `${name}, ${pass}: by another tool${inOrder}`,
+          where,
+          count: of,
+          value: words('no setting here'),
+        });
+        notes.push(`${name}: ${made.reason}.`);
+        continue;
+      }
+      if (made.isFinal) continue;
+      lines.push({
+        kind: 'pass',
+        reach: `${name}, ${pass}: all at this${inOrder}`,
+        where,
+        count: of,
+        value: settingValue(made.setting, step, units),
+      });
+      columns.push({ step: number, name, unit });
+    }
+    lines.push({
+      kind: 'final',
+      reach: `${passes.length > 0 ? 'Final pass: all' : 'All'} at this${inOrder}; ${parts.tool.id} set to it${handText(x, settingNm(setting))}`,
+      where,
+      count: of,
+      value: settingValue(setting, step, units),
+    });
+    const band = wrenchText(plan, step, units);
+    if (band !== null)
+      lines.push({
+        kind: 'read',
+        reach: `Value read at each, written in its box, lies in the ${band.of}`,
+        where,
+        count: countText(count, 'value'),
+        value: limit(band.text),
+      });
+    columns.push({ step: number, name: 'Final', unit });
+    notes.push(authorityText(setting, step), ...appliedNotes(x), ...forceNotes(x));
+  }
   return { lines, columns, notes: [...notes, ...runningNotes(x), stop.reason ?? stop.note] };
 }
 
@@ -115,34 +118,29 @@ export function loosenLines(x: Turned): TurnedLines {
   const stop = stopOfStack(plan, step, parts);
   const run = runLine(x, 'Run out');
   const demand = plan.source.steps.find(({ id }) => id === step.id)?.demand;
-  const lines: CardLine[] = [
-    {
-      kind: 'loosen',
-      reach: 'All broken loose',
-      where,
-      count: `${count} of ${count}`,
-      value:
-        demand === undefined ? words('torque not given') : limit(`expect up to ${showLimit(demand, 'maximum', units)}`),
-    },
-    ...(run === null ? [] : [run.line]),
-  ];
+  const lines: CardLine[] = [];
   if (stop.torqueNm !== null)
     lines.push({
       kind: 'stop',
-      reach: `Not turning at this: stop, turn no further. Weakest is ${stop.setBy}`,
+      reach: `Stop: not turning at this, turn no further. Weakest is ${stop.setBy}`,
       where,
       count: `each of ${count}`,
       value: limit(limitText(stop.torqueNm, step, units)),
     });
+  lines.push({
+    kind: 'loosen',
+    reach: `All broken loose${step.demandNm === null ? '' : handText(x, step.demandNm)}`,
+    where,
+    count: `${count} of ${count}`,
+    value:
+      demand === undefined ? words('torque not given') : words(`expect up to ${showLimit(demand, 'maximum', units)}`),
+  });
+  if (run !== null) lines.push(run.line);
   const reads = parts.tool.torque !== null;
   return {
     lines,
     columns: [...(reads ? [{ step: number, name: 'Loose at', unit: toolUnit(x) }] : []), ...(run?.columns ?? [])],
-    notes: [
-      ...(step.demandNm === null ? [] : forceNotes(x, step.demandNm)),
-      ...runningNotes(x),
-      stop.reason ?? stop.note,
-    ],
+    notes: [...forceNotes(x), ...runningNotes(x), stop.reason ?? stop.note],
   };
 }
 
@@ -182,9 +180,13 @@ function runLine(x: Turned, verb: string): { line: CardLine; columns: BoxColumn[
   };
 }
 
-function calloutText(plan: ResolvedPlan, step: ResolvedStep, units: UnitsShown): string | null {
+/** Where the value on the wrench must lie: the callout, with the running torque where that is to be added. */
+function wrenchText(plan: ResolvedPlan, step: ResolvedStep, units: UnitsShown): { of: string; text: string } | null {
   const written = plan.source.steps.find(({ id }) => id === step.id)?.callout;
-  return written === undefined ? null : showBand(written.min, written.max, units);
+  if (written === undefined) return null;
+  if (step.running !== null && !step.runningIncluded && step.aim !== null)
+    return { of: 'callout with running torque added', text: shownBandNm(step.aim, step, units) };
+  return { of: 'callout', text: showBand(written.min, written.max, units) };
 }
 
 const settingNm = ({ value, unit }: { value: number; unit: string }): number =>
@@ -200,12 +202,17 @@ function appliedNotes({ answer, parts }: Turned): string[] {
   ];
 }
 
-function forceNotes({ parts }: Turned, torqueNm: number): string[] {
+/** What a hand gives at the grip for a torque. */
+function handText({ parts }: Turned, torqueNm: number): string {
+  const { leverMm } = parts.tool;
+  return leverMm === null ? '' : `, hand ${forceText(gripForceN({ torqueNm, leverMm }))} at its grip`;
+}
+
+function forceNotes({ parts }: Turned): string[] {
   const { id, leverMm } = parts.tool;
-  if (leverMm === null) return [`Hand force not known: no lever length is given for ${id}.`];
-  return [
-    `Hand at the grip of ${id}: ${forceText(gripForceN({ torqueNm, leverMm }))}, torque ÷ lever of ${showNumber(leverMm)} mm.`,
-  ];
+  return leverMm === null
+    ? [`Hand force not known: no lever length is given for ${id}.`]
+    : [`Hand force is torque ÷ lever; the lever of ${id} is ${showNumber(leverMm)} mm.`];
 }
 
 function partsText({ step, units }: Turned, torqueNm: number | null, setBy: string | null): string {

@@ -22,15 +22,28 @@ export interface ManifestSheetProps {
   onPaper?: ((paper: DocumentToPrint['paper']) => void) | undefined;
   /** When the data was as printed, ISO with offset; the opening of this sheet where it is not known. */
   dataTime?: string | undefined;
+  /** What is carried to each step beyond the plan's own words, by its code. */
+  carried?: ReadonlyMap<string, readonly string[]> | undefined;
 }
 
 /** The manifest as the very PDF that is printed and saved. */
 export function ManifestSheet(props: ManifestSheetProps) {
-  const { plan, result, fileName, outing, units, host, person = '', paper: first = 'A4', onPaper, dataTime } = props;
+  const { plan, result, fileName, outing, units, host, person = '', paper: first = 'A4', onPaper } = props;
+  const { dataTime, carried } = props;
   const [paper, setPaper] = useState(first);
   const [openedAt] = useState(() => isoWithOffset(new Date()));
   const time = dataTime ?? openedAt;
-  const { pdf, again } = useManifestPdf(host, { plan, result, outing, units, fileName, paper, dataTime: time, person });
+  const { pdf, again } = useManifestPdf(host, {
+    plan,
+    result,
+    outing,
+    units,
+    fileName,
+    paper,
+    dataTime: time,
+    person,
+    carried,
+  });
   const holds = result.outings.some(({ id }) => id === outing);
   return (
     <PdfSheet

@@ -19,6 +19,8 @@ export interface ManifestRequest {
   outing: string;
   units: UnitsShown;
   fileName: string;
+  /** What is carried to each step beyond the plan's own words, by the step's code. */
+  carried?: ReadonlyMap<string, readonly string[]> | undefined;
 }
 
 const unitWords: Record<UnitsShown, string> = {
@@ -28,9 +30,14 @@ const unitWords: Record<UnitsShown, string> = {
   both: 'Units as written, the other in brackets',
 };
 
+/** Which units stand on a sheet, and how its numbers are rounded. */
+export function unitsNote(units: UnitsShown): string {
+  return `${unitWords[units]}. Nominal values rounded half to even, limits inward, applied bands to four digits.`;
+}
+
 /** The sheet's content for one outing of an answer, or the sheet that says why there is none. */
 export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
-  const { plan, result, outing: outingId, units, fileName } = request;
+  const { plan, result, outing: outingId, units, fileName, carried } = request;
   const numbers = stepNumbers(plan);
   const outing = plan.outings.find(({ id }) => id === outingId);
   const answer = result.outings.find(({ id }) => id === outingId);
@@ -41,7 +48,7 @@ export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
     task: task === undefined ? fileName : `${task.id}, ${task.name}`,
     site: task?.site ?? null,
     outing: outing?.name ?? outingId,
-    units: `${unitWords[units]}. Nominal values rounded half to even, limits inward, applied bands to four digits.`,
+    units: unitsNote(units),
   };
   const steps = plan.steps.filter((step) => step.outing === outingId);
   const stepIds = new Set(steps.map(({ id }) => id));
@@ -79,7 +86,8 @@ export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
     proof: proofTexts(result, plan.outings.length),
     steps: steps.map((step) => {
       const planned = answer.steps.find(({ id }) => id === step.id);
-      return stepEntry(plan, step, planned, numbers.of(step.id), units);
+      const entry = stepEntry(plan, step, planned, numbers.of(step.id), units);
+      return { ...entry, watchOuts: [...new Set([...entry.watchOuts, ...(carried?.get(step.id) ?? [])])] };
     }),
     notes: notesOf(plan, used),
     assumptions: assumptions(plan),

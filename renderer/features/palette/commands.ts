@@ -75,6 +75,7 @@ export function allCommands(deeds: Deeds, now: Situation): Command[] {
     go('Outings', { at: 'outings' }, 'o', needsTask),
     go('Bag', { at: 'bag' }, 'b', needsTask),
     go('Manifest', { at: 'manifest' }, 'm', needsTask),
+    go('Cards', { at: 'cards' }, 'k', needsTask),
     go('Catalog', { at: 'catalog' }, 'c', null),
     go('Sites', { at: 'sites' }, 'i', null),
     go('Handbook', { at: 'handbook' }, 'h', null),

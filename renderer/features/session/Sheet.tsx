@@ -7,6 +7,7 @@ import type { TaskAtHand } from '../../store/session.ts';
 import { BagSheet } from '../bag/BagSheet.tsx';
 import type { Planning, PlanningState } from '../bag/planning.ts';
 import { CalloutsPlace } from '../callouts/CalloutsPlace.tsx';
+import { CardsPlace } from '../cards/CardsPlace.tsx';
 import { CatalogHall } from '../catalog/CatalogHall.tsx';
 import { demoPlans } from '../first-page/demoPlans.ts';
 import { FirstPage } from '../first-page/FirstPage.tsx';
@@ -154,6 +155,7 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
         onSave={deeds.saveResult}
       />
     );
+  if (place.at === 'cards') return <CardsPlace atHand={atHand} place={place} host={host} now={now} />;
   return <ManifestPlace atHand={atHand} asked={place.outing} host={host} />;
 }
 

@@ -44,6 +44,7 @@ const sheetNames: Record<PlaceName, string> = {
   outings: 'Outings',
   bag: 'Bag',
   manifest: 'Manifest',
+  cards: 'Cards',
   callouts: 'Callouts',
   asrun: 'As-run',
   findings: 'Findings',
@@ -58,6 +59,7 @@ const ofTask: ReadonlySet<PlaceName> = new Set([
   'outings',
   'bag',
   'manifest',
+  'cards',
   'callouts',
   'asrun',
   'findings',
@@ -78,7 +80,7 @@ const split: ReadonlySet<PlaceName> = new Set([
 
 /** The outing chosen where the hand is; the bag's sheet begins with the first. */
 function outingAtHand(plan: ResolvedPlan, place: Place): string | undefined {
-  const asked = place.at === 'bag' || place.at === 'manifest' || place.at === 'outings' ? place.outing : undefined;
+  const asked = 'outing' in place ? place.outing : undefined;
   const known = plan.outings.find(({ id }) => id === asked) ?? (place.at === 'bag' ? plan.outings[0] : undefined);
   return known?.id;
 }

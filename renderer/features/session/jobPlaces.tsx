@@ -52,6 +52,14 @@ function manifestWord(kept: KeptResult | null, outing: string | undefined): stri
   return problems.length > 0 ? `ready, ${countOf(problems.length, 'problem')}` : 'ready to preview';
 }
 
+/** A step out of reach has a card too, which says so. */
+function cardsWord(kept: KeptResult | null): string {
+  if (kept === null) return 'need a bag';
+  const { outings, infeasible } = kept.result;
+  if (infeasible.length > 0) return 'ready, not all reached';
+  return outings.length === 0 ? 'no bag' : 'ready to preview';
+}
+
 function outingsWord(plan: ResolvedPlan): ReactNode {
   const problems = planProblems(plan);
   const [first] = problems;
@@ -102,6 +110,13 @@ export function jobPlaces({ plan, missing, counts, kept, former, planning, at, o
       current: at === 'manifest',
       done: 0,
       word: steps === 0 ? 'needs steps' : manifestWord(kept, outing),
+    },
+    {
+      name: 'Cards',
+      address: placeAddress({ at: 'cards', ...along }),
+      current: at === 'cards',
+      done: 0,
+      word: steps === 0 ? 'needs steps' : cardsWord(kept),
     },
   ];
 }

@@ -35,8 +35,8 @@ interface Given {
 
 /** From sheet to sheet the chosen outing goes along. */
 function withOuting(to: Place, from: Place): Place {
-  const takes = to.at === 'bag' || to.at === 'manifest' || to.at === 'outings';
-  const gives = from.at === 'bag' || from.at === 'manifest' || from.at === 'outings';
+  const takes = to.at === 'bag' || to.at === 'manifest' || to.at === 'cards' || to.at === 'outings';
+  const gives = 'outing' in from;
   return !takes || !gives || from.outing === undefined ? to : { outing: from.outing, ...to };
 }
 

@@ -1,0 +1,258 @@
+import type {
+  BoxColumn,
+  Card,
+  CardBoxes,
+  CardLine,
+  CardNotice,
+  CardPart,
+  CardValue,
+} from '../../engine/cards/index.ts';
+import { showNumber } from '../../engine/units/index.ts';
+import { numbersText } from '../steps/words.ts';
+import { html, type Markup, type Part } from '../manifest/html.ts';
+import { typed } from '../manifest/manifestBody.ts';
+import { hasDrawing, headingOf, isUnder, notesOf } from './cardRoom.ts';
+import { patternDrawing, turnDrawing } from './drawings.ts';
+
+export interface CardDrawing {
+  drawing: Markup;
+  /** "1 TT-2, 2 X-06 …" */
+  parts: string;
+}
+
+export interface CardFrame {
+  outing: string;
+  /** The stack of a part, drawn; null where it cannot be. */
+  drawingOf: (part: CardPart) => CardDrawing | null;
+  /** The caution, on the first page of the document. */
+  first: Markup | null;
+}
+
+/** One card: one page. */
+export function cardBody(card: Card, { outing, drawingOf, first }: CardFrame): Markup {
+  const { parts, boxes } = card;
+  const drawn = parts.find(hasDrawing);
+  const turned = drawn ?? parts.find(({ step }) => step.turn !== null);
+  const drawing = drawn === undefined ? null : drawingOf(drawn);
+  const steps = numbersText(parts.map(({ step }) => step.number));
+  return html`<section class="card">
+    <div class="top">
+      <div>
+        <p class="small">
+          Step card · ${typed(card.role)} · ${typed(outing)} · ${parts.length === 1 ? 'step' : 'steps'} ${steps}
+        </p>
+        <h1>${typed(headingOf(parts))}</h1>
+      </div>
+      <p class="small time">time for these steps<b>${timeText(card)}</b></p>
+    </div>
+    ${first}${notices(parts)}${
+      drawing === null
+        ? turning(turned)
+        : html`${drawing.drawing}
+            <div class="caption">
+              <p class="small">Stack to scale in its hole, third angle: ${typed(drawing.parts)}.</p>
+              ${turning(turned)}
+            </div> `
+    }
+    ${lineTable(parts)}${
+      boxes === null
+        ? null
+        : isUnder(boxes)
+          ? wideBoxes(boxes)
+          : html`<p class="small">The boxes for ${boxes.order.length} positions stand on the next page.</p>`
+    }
+    <div class="foot">
+      ${boxes?.points == null ? null : patternDrawing(boxes.points, boxes.order)}
+      <div class="small notes">
+        ${boxes === null ? null : orderNote(boxes)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p>`)}
+      </div>
+    </div>
+    ${doneRow(card, steps)}
+  </section> `;
+}
+
+function timeText({ parts, minutes }: Card): string {
+  if (minutes > 0) return `${showNumber(minutes)} min`;
+  return parts.every(({ continued }) => continued) ? 'with the card before' : 'not given';
+}
+
+/** Before anything of the steps: cautions, the gravest first, then watch-outs. */
+function notices(parts: readonly CardPart[]): Markup | null {
+  const several = parts.length > 1;
+  const all = parts.flatMap(({ step, continued }) =>
+    continued ? [] : step.notices.map((notice) => ({ notice, step: step.number })),
+  );
+  if (all.length === 0) return null;
+  const rank = ({ word }: CardNotice): number => ['DANGER', 'WARNING', 'CAUTION', 'NOTICE', 'Watch-out'].indexOf(word);
+  const sorted = all.toSorted((a, b) => rank(a.notice) - rank(b.notice) || a.step - b.step);
+  return html`<div class="notices">
+    ${sorted.map(
+      ({ notice: { word, text }, step }) =>
+        html`<div class="notice ${word.toLowerCase()}">
+          <span class="word">${word === 'NOTICE' || word === 'Watch-out' ? null : alertSign()}${word}</span
+          ><span>${several ? `Before step ${step}: ` : ''}${typed(text)}</span>
+        </div>`,
+    )}
+  </div> `;
+}
+
+/** The alert sign of what can hurt people; NOTICE has none. */
+function alertSign(): Markup {
+  return html`<svg viewBox="0 0 24 22" role="img" aria-label="Can hurt people">
+    <path d="M12 1.5L23 20.5H1Z" fill="#fff" stroke="#000" stroke-width="2" stroke-linejoin="round" />
+    <path d="M12 7.5V14" stroke="#000" stroke-width="2.6" />
+    <circle cx="12" cy="17.2" r="1.5" fill="#000" />
+  </svg>`;
+}
+
+function turning(part: CardPart | undefined): Markup | null {
+  const turn = part?.step.turn ?? null;
+  if (turn === null || part === undefined) return null;
+  const because = turn.because.join(', ');
+  return html`<div class="way-row">
+    ${turnDrawing(turn)}<span>Turn ${turn.turn}, as you see it. <span class="small">${because}</span></span>
+  </div> `;
+}
+
+function lineTable(parts: readonly CardPart[]): Markup {
+  return html`<table class="do">
+    <colgroup>
+      <col class="no" />
+      <col />
+      <col class="value" />
+    </colgroup>
+    <thead>
+      <tr>
+        <th scope="col" class="no">Step</th>
+        <th scope="col">State to reach; where; how many</th>
+        <th scope="col" class="num">Set or keep to</th>
+      </tr>
+    </thead>
+    ${parts.map((part) => partRows(part, parts.length > 1))}
+  </table> `;
+}
+
+function partRows({ step, lines, continued }: CardPart, several: boolean): Markup {
+  const minutes = step.minutes === 0 ? '' : `, ${showNumber(step.minutes)} min`;
+  const named = several || step.onlyIf !== null || continued;
+  return html`<tbody>
+    ${
+      named
+        ? html`<tr class="step">
+            <th scope="rowgroup" colspan="3">
+              ${step.number} ·
+              ${typed(step.name)}${several ? minutes : ''}${step.onlyIf === null ? '' : `, ${step.onlyIf}`}${continued ? ', continued' : ''}
+            </th>
+          </tr>`
+        : null
+    }${lines.map((line, index) => lineRow(line, index === 0 ? step.number : null))}${step.closest.map(
+      ({ stack, fails }) =>
+        html`<tr class="closest">
+          <td colspan="3" class="small">
+            Closest fit, which fails: <span class="code">${typed(stack.join(' + '))}</span>:
+            ${fails.map(({ check, have, need }) => `${check}: has ${have}, needs ${need}`).join('; ')}
+          </td>
+        </tr>`,
+    )}
+  </tbody>`;
+}
+
+function lineRow({ kind, reach, where, count, value }: CardLine, number: number | null): Markup {
+  return html`<tr class="line ${kind}">
+    <th scope="row" class="no">${kind === 'stop' ? 'Stop' : (number ?? '')}</th>
+    <td>
+      <span class="reach"
+        >${typed(kind === 'stop' ? reach.replace(/^Stop: (.)/, (_, letter: string) => letter.toUpperCase()) : reach)}</span
+      ><br /><span class="small">${typed(where)} · ${count}</span>
+    </td>
+    <td class="value">${valuePart(value)}</td>
+  </tr> `;
+}
+
+function valuePart(value: CardValue): Part {
+  if (value.kind === 'words') return typed(value.text);
+  if (value.kind === 'limit') return html`<span class="limit">${value.text}</span>`;
+  return html`<span class="set">${value.number}</span><br /><span class="small">${value.unit} ${value.beside}</span>`;
+}
+
+function orderNote({ orderFrom, points, mirrored }: CardBoxes): Markup | null {
+  if (points === null) return orderFrom === null ? null : html`<p>${orderFrom}</p>`;
+  const seen = mirrored ? 'drawn as you see them, from behind' : 'seen from the heads';
+  return html`<p>
+    Positions to scale, ${seen}: in the circle the place in the order, beside it the position. ${orderFrom}
+  </p>`;
+}
+
+const isOrdered = ({ orderFrom }: CardBoxes): boolean => orderFrom !== null;
+
+/** Of a step where several have boxes on one card. */
+function columnName({ step, name, unit }: BoxColumn, columns: readonly BoxColumn[]): string {
+  const several = new Set(columns.map((column) => column.step)).size > 1;
+  return `${several ? `Step ${step} ` : ''}${name}${unit === '' ? '' : `, ${unit}`}`;
+}
+
+/** Boxes to write in, a column for each position: the value read, never a tick. */
+function wideBoxes(boxes: CardBoxes): Markup {
+  const { columns, order } = boxes;
+  return html`<table class="boxes wide">
+    <colgroup>
+      <col style="width:34mm" />
+      ${order.map(() => html`<col />`)}
+    </colgroup>
+    <thead>
+      <tr>
+        <th scope="col" class="name">${isOrdered(boxes) ? 'In this order, at' : 'At position'}</th>
+        ${order.map((position, index) => html`<th scope="col">${isOrdered(boxes) ? html`<span class="small">${index + 1}.</span> ` : null}${typed(position)}</th>`)}
+      </tr>
+    </thead>
+    <tbody>
+      ${columns.map(
+        (column) =>
+          html`<tr>
+            <th scope="row" class="name">${columnName(column, columns)}</th>
+            ${order.map(() => html`<td></td>`)}
+          </tr>`,
+      )}
+    </tbody>
+  </table> `;
+}
+
+/** The same a row for each position, where they are many. */
+export function boxTable(boxes: CardBoxes, order: readonly string[], from: number): Markup {
+  const { columns } = boxes;
+  return html`<table class="boxes">
+    <colgroup>
+      <col style="width:12mm" />
+      <col style="width:14mm" />
+      ${columns.map(() => html`<col />`)}
+    </colgroup>
+    <thead>
+      <tr>
+        <th scope="col">${isOrdered(boxes) ? 'Order' : 'No'}</th>
+        <th scope="col">At</th>
+        ${columns.map((column) => html`<th scope="col">${columnName(column, columns)}</th>`)}
+      </tr>
+    </thead>
+    <tbody>
+      ${order.map(
+        (position, index) =>
+          html`<tr>
+            <th scope="row">${from + index}</th>
+            <td>${typed(position)}</td>
+            ${columns.map(() => html`<td></td>`)}
+          </tr>`,
+      )}
+    </tbody>
+  </table> `;
+}
+
+/** Done is said by whoever did it, with name and time; never by the last line alone. */
+function doneRow({ parts, lineCount }: Card, steps: string): Markup {
+  const ends = parts.every(({ ends: all }) => all);
+  const lines = lineCount === 1 ? 'its 1 line' : `all ${lineCount} lines`;
+  const what = `${parts.length === 1 ? 'Step' : 'Steps'} ${steps}`;
+  return html`<p class="done">
+    <span>${ends ? `${what} done, ${lines}:` : `${what}, ${lines} done, goes on:`}</span><span>name</span
+    ><span class="write"></span><span>time</span><span class="write when"></span>
+  </p> `;
+}

@@ -1,0 +1,160 @@
+import type { BagResult } from '../../../shared-types/bag.ts';
+import type { DocumentToPrint } from '../../../shared-types/host.ts';
+import { cardsOf } from '../../engine/cards/index.ts';
+import type { Card, CardBoxes, CardPart, StepFacts } from '../../engine/cards/index.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import type { UnitsShown } from '../../engine/units/index.ts';
+import { onPaper, stackLayout } from '../../components/StackDrawing/stackLayout.ts';
+import type { StackLayout } from '../../components/StackDrawing/stackLayout.ts';
+import { stackShape } from '../../components/StackDrawing/stackShape.ts';
+import { stackTexts } from '../../components/StackDrawing/stackTexts.ts';
+import { contentHash } from '../manifest/contentHash.ts';
+import { html, plainText } from '../manifest/html.ts';
+import type { Markup, Part } from '../manifest/html.ts';
+import { caution, typed } from '../manifest/manifestBody.ts';
+import { unitsNote } from '../manifest/manifestOf.ts';
+import { marginBoxes, marginName, spoken } from '../manifest/pageFurniture.ts';
+import { printedPage } from '../manifest/printedPage.ts';
+import type { PrintFace } from '../manifest/printFonts.ts';
+import { sheetStyle } from '../manifest/sheetStyle.ts';
+import { boxTable, cardBody } from './cardBody.ts';
+import type { CardDrawing } from './cardBody.ts';
+import { cardRoom, isUnder } from './cardRoom.ts';
+import { cardsStyle } from './cardsStyle.ts';
+import { stackDrawing } from './drawings.ts';
+
+export interface CardsRequest {
+  plan: ResolvedPlan;
+  /** The answer to this very state of the task. */
+  result: BagResult;
+  facts: ReadonlyMap<string, StepFacts>;
+  outing: string;
+  /** Null: of every role. */
+  role: string | null;
+  units: UnitsShown;
+  fileName: string;
+}
+
+export interface CardsPrint extends CardsRequest {
+  paper: DocumentToPrint['paper'];
+  /** Of the data, ISO with its offset from UTC. */
+  dataTime: string;
+  appVersion: string;
+  person: string;
+  fonts: readonly PrintFace[];
+}
+
+/** Width a stack is laid out at, and what it is drawn at on paper: texts of 12.5 px stand at 8.1 pt. */
+const drawnPx = 800;
+const drawnMm = 184;
+
+interface Drawn {
+  layout: StackLayout;
+  spoken: string;
+  parts: string;
+}
+
+/** The drawing of a part's stack; null where it has none. */
+function drawnOf({ plan, units }: CardsRequest, { step }: CardPart): Drawn | null {
+  const resolved = plan.steps.find(({ id }) => id === step.id);
+  if (resolved === undefined || step.stack.length === 0) return null;
+  const shaped = stackShape(plan, resolved, step.stack);
+  if ('reason' in shaped) return null;
+  const texts = stackTexts(plan, resolved, step.stack, shaped.shape, units);
+  return {
+    layout: stackLayout(shaped.shape, texts, drawnPx, onPaper),
+    spoken: [texts.needed, texts.stack, texts.spare, ...texts.hole].join('; '),
+    parts: texts.parts.map(({ number, id, name }) => `${number} ${id}${name === id ? '' : ` ${name}`}`).join(', '),
+  };
+}
+
+/** The cards of an outing: what is printed, before it is laid out. */
+export function cardsAsked(request: CardsRequest): Card[] {
+  const heights = new Map<string, number>();
+  const heightMm = (part: CardPart): number => {
+    const known = heights.get(part.step.id);
+    if (known !== undefined) return known;
+    const drawn = drawnOf(request, part);
+    const mm = drawn === null ? 0 : (drawn.layout.heightPx / drawn.layout.widthPx) * drawnMm;
+    heights.set(part.step.id, mm);
+    return mm;
+  };
+  return cardsOf({ ...request, room: cardRoom(heightMm) });
+}
+
+const rowsMost = 24;
+
+/** Boxes that have no room beside their lines, on pages of their own. */
+function boxPages(card: Card, outing: string): Markup[] {
+  const { boxes } = card;
+  if (boxes === null || isUnder(boxes)) return [];
+  const groups = Math.max(1, Math.floor((drawnMm + 5) / (31 + 17 * boxes.columns.length)));
+  const pages: Markup[] = [];
+  for (let from = 0; from < boxes.order.length; from += rowsMost * groups)
+    pages.push(boxPage(card, boxes, { from, groups, outing }));
+  return pages;
+}
+
+function boxPage(card: Card, boxes: CardBoxes, at: { from: number; groups: number; outing: string }): Markup {
+  const tables: Part[] = [];
+  for (let group = 0; group < at.groups; group += 1) {
+    const from = at.from + group * rowsMost;
+    const order = boxes.order.slice(from, from + rowsMost);
+    if (order.length > 0) tables.push(html`<div>${boxTable(boxes, order, from + 1)}</div>`);
+  }
+  const steps = card.parts.map(({ step }) => step.number).join(', ');
+  return html`<section class="card">
+    <p class="small">Step card · ${typed(card.role)} · ${typed(at.outing)} · values of step ${steps}</p>
+    <h1>Values, positions in order from ${at.from + 1}</h1>
+    <div class="groups" style="grid-template-columns:repeat(${at.groups},1fr)">${tables}</div>
+    <p class="small">The value read is written, not a tick. ${boxes.orderFrom}</p>
+  </section> `;
+}
+
+/** What the cards' content is known by, on paper. */
+function cardsHash(cards: readonly Card[], { outing, units }: CardsRequest): Promise<string> {
+  return contentHash(JSON.stringify({ cards, outing, units }));
+}
+
+/** The cards as one document to print, a page for each: the same request, the same bytes. */
+export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrint> {
+  const { plan, outing: outingId, role, units, fileName, paper, dataTime, appVersion, person, fonts } = request;
+  const cards = cardsAsked(request);
+  const hash = await cardsHash(cards, request);
+  const { task } = plan.source;
+  const outing = plan.outings.find(({ id }) => id === outingId)?.name ?? outingId;
+  const taskName = task === undefined ? fileName : `${task.id}, ${task.name}`;
+  const sheet = role === null ? 'Step cards' : `Step cards, ${role}`;
+  const title = `${plainText(sheet)}: ${plainText(`${task?.name ?? fileName}, ${outing}`)}`;
+  const furniture = marginBoxes({
+    paper,
+    left: [
+      `Task: ${marginName(taskName)}`,
+      `Sheet: ${marginName(sheet)}`,
+      `Outing: ${marginName(outing)}`,
+      ...(person === '' ? [] : [`Prepared by ${marginName(person)}`]),
+    ],
+    middle: ['Revision: not frozen', `Data of ${spoken(dataTime)}`, `Bagwright ${appVersion}`, `Content ${hash}`],
+    right: [unitsNote(units), `Uncontrolled when printed unless checked against content ${hash}.`],
+  });
+  const drawings = new Map<string, CardDrawing | null>();
+  const drawingOf = (part: CardPart): CardDrawing | null => {
+    const known = drawings.get(part.step.id);
+    if (known !== undefined) return known;
+    const drawn = drawnOf(request, part);
+    const made = drawn === null ? null : { drawing: stackDrawing(drawn.layout, drawn.spoken), parts: drawn.parts };
+    drawings.set(part.step.id, made);
+    return made;
+  };
+  const pages = cards.flatMap((card, index) => [
+    cardBody(card, { outing, drawingOf, first: index === 0 ? caution() : null }),
+    ...boxPages(card, outing),
+  ]);
+  const none = html`<section class="card">
+    <h1>No cards</h1>
+    ${caution()}
+    <p>${typed(role ?? 'No role')} has no step on ${typed(outing)}.</p>
+  </section>`;
+  const body = pages.length === 0 ? none : html`${pages}`;
+  return printedPage({ title, paper, dataTime, fonts, style: `${furniture}${sheetStyle}${cardsStyle}`, body });
+}
