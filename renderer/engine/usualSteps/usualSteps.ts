@@ -10,7 +10,7 @@ export interface Touched {
   called: string;
   /** Key of the interface. */
   interface?: string;
-  /** Code of the fastener; absent where it has none. */
+  /** Code of the fastener; absent where it has none, empty where it is not said yet which. */
   fastener?: string;
   /** Where the interface does not say it itself. */
   ownFastener?: boolean;

@@ -15,6 +15,8 @@ import { GearAndMoves } from './GearAndMoves.tsx';
 import { heldWith } from './heldWith.ts';
 import { judgementOf } from './judging.ts';
 import { OtherStacks } from './OtherStacks.tsx';
+import { SaidWatchOuts } from '../watchOuts/SaidWatchOuts.tsx';
+import type { useStepWatchOuts } from '../watchOuts/useStepWatchOuts.ts';
 import { SaidLine } from './SaidLine.tsx';
 import { SettingPanel } from './SettingPanel.tsx';
 import { StepSources } from './StepSources.tsx';
@@ -31,6 +33,8 @@ export interface StepDetailProps {
   /** Where its torque was taken from. */
   origin?: ReactNode;
   result: BagResult | null;
+  /** What is said before it, its interface's and its own among it. */
+  watchOuts: ReturnType<typeof useStepWatchOuts>;
   units: UnitsShown;
   headingRef: Ref<HTMLHeadingElement>;
   onStep: (by: 1 | -1) => void;
@@ -65,7 +69,7 @@ function namedStacks(plan: ResolvedPlan, step: ResolvedStep, result: BagResult |
 
 /** The step in hand: the drawing first, then what the words of it rest on. */
 export function StepDetail(props: StepDetailProps) {
-  const { plan, step, number, of, actions, origin, result, units, headingRef, onStep } = props;
+  const { plan, step, number, of, actions, origin, result, watchOuts, units, headingRef, onStep } = props;
   const [asked, setAsked] = useState<{ step: string; stack: string[] } | null>(null);
   const draw = (stack: string[]): void => setAsked({ step: step.id, stack });
   const written = plan.source.steps[plan.steps.indexOf(step)];
@@ -99,21 +103,20 @@ export function StepDetail(props: StepDetailProps) {
       </header>
       {actions}
 
-      {(written.watchOuts ?? []).length + (written.cautions ?? []).length === 0 ? null : (
-        <section className="bw-watch" aria-labelledby="watch-heading">
-          <h3 id="watch-heading">Before this step</h3>
-          <ul>
-            {gravestFirst(written.cautions ?? []).map(({ word, text }, index) => (
-              <li key={`${index} ${text}`}>
-                <b>{word}</b> {text}
-              </li>
-            ))}
-            {(written.watchOuts ?? []).map((said) => (
-              <li key={said}>{said}</li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <SaidWatchOuts
+        title="Before this step"
+        said={watchOuts.said}
+        onWrite={watchOuts.write}
+        first={
+          (written.cautions ?? []).length === 0
+            ? null
+            : gravestFirst(written.cautions ?? []).map(({ word, text }, index) => (
+                <li key={`${index} ${text}`}>
+                  <b>{word}</b> {text}
+                </li>
+              ))
+        }
+      />
 
       <SaidLine plan={plan} step={step} judgement={judgement} stack={drawn} />
       {drawn === null ? null : <StackDrawing plan={plan} step={step} stack={drawn} units={units} />}

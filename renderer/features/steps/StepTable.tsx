@@ -1,18 +1,22 @@
-import { useMemo } from 'react';
+import { useMemo, useRef } from 'react';
 import type { ReactNode } from 'react';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import type { Landing } from './moveSteps.ts';
 import type { RowGroup, StepRow, StepState } from './stepRow.ts';
+import { useRowDrag } from './useRowDrag.ts';
+import type { DragRow } from './useRowDrag.ts';
 
 const wide = (least: number, longest: number): string => `calc(${Math.max(least, longest)}ch + 14px)`;
 
 const columnsFor = (numberWide: number, minutesWide: number): GridColumn[] => [
-  { key: 'number', label: 'No', width: wide(2, numberWide), end: true },
+  { key: 'number', label: 'No', width: wide(4, numberWide + 2), end: true },
   { key: 'name', label: 'Step and fastener', width: 'minmax(0, 1fr)' },
   { key: 'role', label: 'Role', width: '58px', wideOnly: true },
   { key: 'callout', label: 'Callout', width: '116px', wideOnly: true },
   { key: 'stack', label: 'Stack', width: '108px' },
+  { key: 'turns', label: 'turns', width: wide(5, 5), end: true, wideOnly: true },
   { key: 'minutes', label: 'min', width: wide(3, minutesWide), end: true, wideOnly: true },
 ];
 
@@ -26,6 +30,11 @@ export interface StepTableProps {
   selected: string | null;
   onSelect: (code: string) => void;
   onOpen: () => void;
+  /** Codes of the steps chosen together. */
+  chosen: ReadonlySet<string>;
+  onChoose: (chosen: ReadonlySet<string>) => void;
+  /** A row that a pointer dragged, by its code; where it lands, by code too. */
+  onDrop: (code: string, landing: Landing) => void;
   empty: ReactNode;
 }
 
@@ -43,7 +52,16 @@ function StateCell({ state }: { state: StepState }) {
 
 function cellsOf(row: StepRow): Record<string, ReactNode> {
   return {
-    number: <span className="bw-second">{row.number}</span>,
+    number: (
+      <span className="bw-second bw-step-number">
+        <span
+          className="bw-step-grip"
+          aria-hidden="true"
+          title="Drag the row to move it; Alt with ↑ and ↓ moves it too"
+        />
+        {row.number}
+      </span>
+    ),
     name: (
       <div className="bw-step-name" title={row.name} data-depth={row.depth > 0 ? Math.min(row.depth, 3) : undefined}>
         {row.onlyIf === null ? null : <b className="bw-step-if">{row.onlyIf}: </b>}
@@ -53,13 +71,15 @@ function cellsOf(row: StepRow): Record<string, ReactNode> {
     role: row.role,
     callout: row.callout,
     stack: <StateCell state={row.state} />,
+    turns: <span className="bw-whole">{row.turns}</span>,
     minutes: <span className="bw-whole">{row.minutes}</span>,
   };
 }
 
 /** Steps by outing, in the task's order within each. */
 export function StepTable(props: StepTableProps) {
-  const { groups, rowOf, numberWide, minutesWide, selected, onSelect, onOpen, empty } = props;
+  const { groups, rowOf, numberWide, minutesWide, selected, onSelect, onOpen, chosen, onChoose, onDrop, empty } = props;
+  const frame = useRef<HTMLDivElement>(null);
   const columns = useMemo(() => columnsFor(numberWide, minutesWide), [numberWide, minutesWide]);
   const rows = useMemo(
     () =>
@@ -76,15 +96,35 @@ export function StepTable(props: StepTableProps) {
       ]),
     [groups, rowOf, columns],
   );
+  const dragRows = useMemo(
+    () =>
+      groups.flatMap(({ id, codes }): DragRow[] => [
+        { kind: 'group', key: id },
+        ...codes.map((code): DragRow => ({ kind: 'row', key: code })),
+      ]),
+    [groups],
+  );
+  const drag = useRowDrag({ rows: dragRows, frame, onDrop });
   return (
-    <RowGrid
-      label="Steps"
-      columns={columns}
-      rows={rows}
-      selected={selected}
-      onSelect={onSelect}
-      onOpen={onOpen}
-      empty={empty}
-    />
+    <div
+      ref={frame}
+      role="presentation"
+      className="bw-step-list"
+      data-dragging={drag.dragged !== null || undefined}
+      onPointerDown={drag.onPointerDown}
+    >
+      <RowGrid
+        label="Steps"
+        columns={columns}
+        rows={rows}
+        selected={selected}
+        onSelect={onSelect}
+        onOpen={onOpen}
+        chosen={chosen}
+        onChoose={onChoose}
+        empty={empty}
+      />
+      {drag.mark === null ? null : <div className="bw-step-landing" style={drag.mark} />}
+    </div>
   );
 }

@@ -16,6 +16,7 @@ import { SheetState } from '../task/SheetState.tsx';
 import { TwoPanes } from '../task/TwoPanes.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
+import { useStepWatchOuts } from '../watchOuts/useStepWatchOuts.ts';
 import { useFocusAfter } from '../task/useFocusAfter.ts';
 import { useMoves } from '../task/useMoves.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
@@ -23,7 +24,10 @@ import { useSiteRows, useStock, useTaskRows } from '../task/useTaskRows.ts';
 import { filledFrom } from './fromInterface.ts';
 import { countsText, useJudgements } from './judging.ts';
 import { NoStepsYet } from './NoStepsYet.tsx';
-import { copyStep, moveStep, removeStep, stepsUnder } from './stepActs.ts';
+import { MoveSteps } from './MoveSteps.tsx';
+import { FailureStepsForm } from './offered/FailureStepsForm.tsx';
+import { UsualStepsForm } from './offered/UsualStepsForm.tsx';
+import { copyStep, removeStep, stepsUnder } from './stepActs.ts';
 import { stepAsking } from './stepCommands.ts';
 import type { StepWish } from './stepCommands.ts';
 import { StepDetail } from './StepDetail.tsx';
@@ -32,7 +36,10 @@ import { stepCalled, stepName } from './stepTexts.ts';
 import { StepTable } from './StepTable.tsx';
 import { TorqueOrigin } from './TorqueOrigin.tsx';
 import { UnfinishedStep } from './UnfinishedStep.tsx';
+import { useStepMoves } from './useStepMoves.ts';
+import type { MoveMade } from './useStepMoves.ts';
 import { useTaskSteps } from './useTaskSteps.ts';
+import type { ListedStep } from './useTaskSteps.ts';
 import { countOf } from './words.ts';
 
 export interface StepsSheetProps {
@@ -57,7 +64,9 @@ export const StepsSheet = memo(function StepsSheet({ taskId, ...rest }: StepsShe
 
 type Open =
   | { kind: 'edit'; step: TaskStep }
-  | { kind: 'add'; time: number; after: string | null; like: TaskStep | null };
+  | { kind: 'add'; time: number; after: string | null; like: TaskStep | null }
+  | { kind: 'usual'; like: TaskStep | null; number: number | null }
+  | { kind: 'failures'; steps: readonly ListedStep[] };
 
 interface ReadyStepsProps extends Omit<StepsSheetProps, 'taskId'> {
   task: Task;
@@ -74,6 +83,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
   const { run, notice } = useAct();
   const form = useOpenForm<Open>();
   const [removing, setRemoving] = useState<TaskStep | null>(null);
+  const [numbering, setNumbering] = useState(false);
   const [said, setSaid] = useState('');
   const { headingRef, table, next: focusNext } = useFocusAfter();
 
@@ -104,17 +114,13 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
     const made = copyStep(rows, step, { id: store.newId(), number });
     void act(made.act, { said: `Step ${number} copied.`, code: made.copy.code, focus: 'heading' });
   };
-  const moved = (by: -1 | 1): Act | null => (step === null ? null : moveStep(rows, step, by, number));
+  const moves = useStepMoves(view, rows, inHand);
   const focusInTable = (): boolean => table.current?.contains(document.activeElement) === true;
-  const move = useMoves(async (by) => {
-    const made = moved(by);
-    if (made === null) {
-      setSaid(by === 1 ? 'It is the last already.' : 'It is the first already.');
-      return false;
-    }
-    const words = `${step === null ? '' : stepName(step)} moved ${by === 1 ? 'down' : 'up'}.`;
-    return await act(made, { said: words, focus: focusInTable() ? 'row' : 'heading' });
-  });
+  const doMove = async (made: MoveMade): Promise<boolean> => {
+    if ('why' in made) setSaid(made.why);
+    return 'act' in made && (await act(made.act, { said: made.said, focus: focusInTable() ? 'row' : 'heading' }));
+  };
+  const move = useMoves((by) => doMove(moves.by(by)));
   const remove = (): void => {
     if (removing === null) return;
     const next = view.listed.slice(at + 1).find(({ depth }) => depth <= (inHand?.depth ?? 0)) ?? view.listed[at - 1];
@@ -132,6 +138,11 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
     remove: () => setRemoving(step),
     up: () => move(-1),
     down: () => move(1),
+    'to-number': () => setNumbering(moves.meant.length > 0),
+    usual: () => form.show({ kind: 'usual', like: step, number: inHand?.number ?? null }),
+    failures: () => {
+      if (moves.meant.length > 0) form.show({ kind: 'failures', steps: moves.meant });
+    },
   };
   useAsked(stepAsking, (wish) => wishes[wish]());
 
@@ -152,18 +163,36 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
     step === null ? null : (
       <RecordActions
         what="step"
-        canUp={view.canMove(step, -1)}
-        canDown={view.canMove(step, 1)}
+        canUp={moves.chosen.size > 1 || view.canMove(step, -1)}
+        canDown={moves.chosen.size > 1 || view.canMove(step, 1)}
         onEdit={edit}
         onCopy={copy}
         onMove={move}
         onRemove={() => setRemoving(step)}
-      />
+      >
+        <Button size="xs" onClick={wishes['to-number']}>
+          Move to number…
+        </Button>
+        <Button size="xs" onClick={wishes.failures}>
+          If it fails…
+        </Button>
+      </RecordActions>
     );
   const planned = step === null ? null : view.inPlan(step.code);
+  const watchOuts = useStepWatchOuts(step, task, result);
 
   const { open } = form;
+  const onOffered = (added: readonly TaskStep[]): void => {
+    const [first] = added;
+    if (first !== undefined) choose(first.code);
+    setSaid(`${countOf(added.length, 'step')} added.`);
+    close();
+  };
+  const asked = { task, rows, stock, sites, units, leaveAsked: form.leaveAsked, onStay: form.stay, onLeave: close };
   const pane = (): ReactNode => {
+    if (open?.kind === 'usual')
+      return <UsualStepsForm {...asked} like={open.like} number={open.number} onSaved={onOffered} />;
+    if (open?.kind === 'failures') return <FailureStepsForm {...asked} steps={open.steps} onSaved={onOffered} />;
     if (open !== null)
       return (
         <StepForm
@@ -200,6 +229,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
             step.calloutFrom === undefined ? null : <TorqueOrigin step={step} number={number} units={units} run={run} />
           }
           result={result}
+          watchOuts={watchOuts}
           units={units}
           headingRef={headingRef}
           onStep={(by) => {
@@ -215,6 +245,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
         filled={filledFrom(step, sites.interfaces.get(step.interface ?? ''))}
         needs={view.needsOf(step)}
         units={units}
+        watchOuts={watchOuts}
         headingRef={headingRef}
         actions={actions}
       />
@@ -230,9 +261,12 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
         tableRef={table}
         said={countsLine}
         buttons={
-          <Button variant={open === null ? 'filled' : 'default'} onClick={add}>
-            Add step
-          </Button>
+          <>
+            <Button variant={open === null ? 'filled' : 'default'} onClick={add}>
+              Add step
+            </Button>
+            <Button onClick={wishes.usual}>Add usual steps…</Button>
+          </>
         }
         inHand={open === null ? (step?.id ?? null) : 'form'}
         onTableKey={onTableKey}
@@ -242,9 +276,12 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
             rowOf={view.rowOf}
             numberWide={showNumber(steps.length).length}
             minutesWide={view.minutesWide}
-            selected={open?.kind === 'add' ? null : (step?.code ?? null)}
+            selected={open?.kind === 'add' || open?.kind === 'usual' ? null : (step?.code ?? null)}
             onSelect={(code) => form.guarded(() => choose(code))}
             onOpen={edit}
+            chosen={moves.chosen}
+            onChoose={moves.choose}
+            onDrop={(code, landing) => form.guarded(() => void doMove(moves.dropped(code, landing)))}
             empty="The steps appear here, by outing and in order, as soon as one is added."
           />
         }
@@ -255,6 +292,18 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
       <span role="status" className="bw-hidden">
         {said}
       </span>
+      {!numbering ? null : (
+        <MoveSteps
+          numbers={moves.meant.map((one) => one.number)}
+          most={steps.length}
+          onMove={async (wanted) => {
+            const made = moves.toNumber(wanted);
+            if ('why' in made) return made.why;
+            return (await doMove(made)) ? null : 'It could not be kept; the reason stands on the sheet.';
+          }}
+          onClose={() => setNumbering(false)}
+        />
+      )}
       {removing === null ? null : (
         <RemoveQuestion what={stepCalled(removing, number)} onStay={() => setRemoving(null)} onRemove={remove}>
           <p>

@@ -3,6 +3,8 @@ import type { TaskStep } from '../../../shared-types/records/task.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { Facts } from '../task/Facts.tsx';
+import { SaidWatchOuts } from '../watchOuts/SaidWatchOuts.tsx';
+import type { useStepWatchOuts } from '../watchOuts/useStepWatchOuts.ts';
 import type { Filled } from './fromInterface.ts';
 import type { Need } from './stepNeeds.ts';
 import { keptCalloutText } from './stepRow.ts';
@@ -13,13 +15,15 @@ export interface UnfinishedStepProps {
   number: number;
   filled: Filled;
   needs: readonly Need[];
+  watchOuts: ReturnType<typeof useStepWatchOuts>;
   units: UnitsShown;
   headingRef: Ref<HTMLHeadingElement>;
   actions: ReactNode;
 }
 
 /** A step that is kept and cannot be judged yet: what it still needs, and what is there of it. */
-export function UnfinishedStep({ step, number, filled, needs, units, headingRef, actions }: UnfinishedStepProps) {
+export function UnfinishedStep(props: UnfinishedStepProps) {
+  const { step, number, filled, needs, watchOuts, units, headingRef, actions } = props;
   const torque = step.callout === undefined && step.demand === undefined ? undefined : keptCalloutText(step, units);
   return (
     <article className="bw-step" aria-labelledby="step-heading">
@@ -29,6 +33,7 @@ export function UnfinishedStep({ step, number, filled, needs, units, headingRef,
         </h1>
       </header>
       {actions}
+      <SaidWatchOuts title="Before this step" said={watchOuts.said} onWrite={watchOuts.write} />
       {needs.length === 0 ? (
         <p className="bw-said" role="status">
           Being read and judged…

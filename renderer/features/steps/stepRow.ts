@@ -1,6 +1,8 @@
 import type { TaskStep } from '../../../shared-types/records/task.ts';
 import type { PlanStep } from '../../../shared-types/plan.ts';
+import type { ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { StepJudgement } from '../../engine/stack/judged.ts';
+import { leadMm, turnsToRun } from '../../engine/thread/index.ts';
 import { showBand, showLimit, showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import type { Need } from './stepNeeds.ts';
@@ -17,6 +19,8 @@ export interface StepRow {
   onlyIf: string | null;
   role: string;
   callout: string;
+  /** To run one of its fasteners on or off. */
+  turns: string;
   minutes: string;
   state: StepState;
 }
@@ -51,6 +55,15 @@ export function keptCalloutText(step: TaskStep, mode: UnitsShown): string {
 
 export const minutesText = (minutes: number | undefined): string =>
   minutes !== undefined && minutes > 0 ? showNumber(minutes) : '';
+
+/** Turns to run one fastener to its seat or off it; null where the plan does not say how far it runs. */
+export function turnsOf(step: ResolvedStep | null): number | null {
+  if (step === null || step.fastener === null || step.fastener.threadRunMm === null || step.action === 'use')
+    return null;
+  return turnsToRun({ lengthMm: step.fastener.threadRunMm, leadMm: leadMm(step.fastener.thread) });
+}
+
+export const turnsText = (turns: number | null): string => (turns === null ? '' : showNumber(turns, 3));
 
 export const fastenerWords = (name: string | undefined, count: number | undefined): string =>
   name === undefined ? '' : `${name}${count === undefined ? '' : `\u00a0×\u00a0${count}`}`;

@@ -3,6 +3,7 @@ import type { Item } from '../../../shared-types/records/item.ts';
 import type { TaskOuting, TaskStep } from '../../../shared-types/records/task.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { Missing } from '../../engine/records/readableTask.ts';
+import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { scheduleOf } from '../outings/schedule.ts';
 import type { SiteRows } from '../task/useTaskRows.ts';
@@ -12,7 +13,7 @@ import { neighbourOf, stepGroups } from './stepLines.ts';
 import type { StepGroup } from './stepLines.ts';
 import { stepNeeds } from './stepNeeds.ts';
 import type { Need } from './stepNeeds.ts';
-import { fastenerWords, keptCalloutText, minutesText } from './stepRow.ts';
+import { fastenerWords, keptCalloutText, minutesText, turnsOf, turnsText } from './stepRow.ts';
 import type { RowGroup, StepRow, StepState } from './stepRow.ts';
 import { contingencyWord, stepName } from './stepTexts.ts';
 import { timeText } from './timeText.ts';
@@ -49,7 +50,17 @@ export interface TaskStepsView {
   minutesWide: number;
 }
 
-function groupTitle({ outing, record, lines }: StepGroup): string {
+/** Turns of every fastener of the outing's own course; contingency steps may never be done. */
+function turnsOfOuting(steps: readonly TaskStep[], planned: ReadonlyMap<string, ResolvedStep>): string[] {
+  const course = steps.filter(({ contingency }) => contingency !== true);
+  const turns = course.reduce((sum, { code }) => {
+    const step = planned.get(code) ?? null;
+    return sum + (turnsOf(step) ?? 0) * (step?.count ?? 1);
+  }, 0);
+  return turns === 0 ? [] : [`${showNumber(turns, 3)}\u00a0turns`];
+}
+
+function groupTitle({ outing, record, lines }: StepGroup, planned: ReadonlyMap<string, ResolvedStep>): string {
   const steps = lines.map(({ step }) => step);
   const name =
     record === null
@@ -59,7 +70,8 @@ function groupTitle({ outing, record, lines }: StepGroup): string {
         : record.name;
   const { workMin, endMin } = scheduleOf(steps);
   const minutesMax = record?.minutesMax ?? null;
-  return [name, countOf(steps.length, 'step'), ...timeText({ workMin, outMin: endMin, minutesMax })].join(' · ');
+  const sums = [...timeText({ workMin, outMin: endMin, minutesMax }), ...turnsOfOuting(steps, planned)];
+  return [name, countOf(steps.length, 'step'), ...sums].join(' · ');
 }
 
 /** The steps of a kept task as their sheet lists them; what is drawn row by row is asked for row by row. */
@@ -71,19 +83,23 @@ export function useTaskSteps(input: TaskStepsInput): TaskStepsView {
     const listed = lines.flatMap((group) =>
       group.lines.map(({ step, depth }): ListedStep => ({ step, depth, number: numbers.get(step.id) ?? 0 })),
     );
-    const groups = lines.map((group): RowGroup => ({
-      id: group.outing,
-      title: groupTitle(group),
-      codes: group.lines.map(({ step }) => step.code),
-    }));
     const minutesWide = steps.reduce((most, { minutes }) => Math.max(most, minutesText(minutes).length), 0);
     const canMove = (step: TaskStep, by: -1 | 1): boolean => {
       const own = lines.find(({ outing }) => outing === step.outing);
       return own !== undefined && neighbourOf(own.lines, step.id, by) !== null;
     };
-    return { groups, listed, canMove, byCode: new Map(listed.map((one) => [one.step.code, one])), minutesWide };
+    return { lines, listed, canMove, byCode: new Map(listed.map((one) => [one.step.code, one])), minutesWide };
   }, [steps, outings]);
   const planned = useMemo(() => new Map(plan.steps.map((step) => [step.id, step])), [plan]);
+  const groups = useMemo(
+    () =>
+      kept.lines.map((group): RowGroup => ({
+        id: group.outing,
+        title: groupTitle(group, planned),
+        codes: group.lines.map(({ step }) => step.code),
+      })),
+    [kept, planned],
+  );
   const missingOf = useMemo(() => {
     const byStep = new Map<string, Missing[]>();
     for (const one of missing) byStep.set(one.id, [...(byStep.get(one.id) ?? []), one]);
@@ -122,6 +138,7 @@ export function useTaskSteps(input: TaskStepsInput): TaskStepsView {
         onlyIf: step.contingency === true ? contingencyWord(step) : null,
         role: step.role,
         callout: keptCalloutText(step, units),
+        turns: turnsText(turnsOf(planned.get(code) ?? null)),
         minutes: minutesText(step.minutes),
         state: stateOf(),
       };
@@ -132,5 +149,5 @@ export function useTaskSteps(input: TaskStepsInput): TaskStepsView {
     () => steps.filter((step) => !planned.has(step.code) && needsOf(step).length > 0).length,
     [steps, planned, needsOf],
   );
-  return { ...kept, rowOf, inPlan, needsOf, notComplete };
+  return { ...kept, groups, rowOf, inPlan, needsOf, notComplete };
 }

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Button } from '@mantine/core';
 
 export interface RecordActionsProps {
@@ -9,10 +10,13 @@ export interface RecordActionsProps {
   canDown?: boolean;
   onMove?: (by: -1 | 1) => void;
   onRemove: () => void;
+  /** Further deeds, before the last. */
+  children?: ReactNode;
 }
 
 /** What can be done with the record in hand; each is in the palette too, and has its key in the list. */
-export function RecordActions({ what, onEdit, onCopy, canUp, canDown, onMove, onRemove }: RecordActionsProps) {
+export function RecordActions(props: RecordActionsProps) {
+  const { what, onEdit, onCopy, canUp, canDown, onMove, onRemove, children } = props;
   return (
     <div className="bw-task-buttons">
       <Button size="xs" onClick={onEdit} aria-keyshortcuts="F2">
@@ -29,6 +33,7 @@ export function RecordActions({ what, onEdit, onCopy, canUp, canDown, onMove, on
           <MoveButton label="Move down" shortcut="Alt+ArrowDown" can={canDown === true} onClick={() => onMove(1)} />
         </>
       )}
+      {children}
       <Button size="xs" onClick={onRemove} aria-keyshortcuts="Delete">
         Remove…
       </Button>

@@ -52,6 +52,18 @@ export function taskCommands({ hasTask, place }: { hasTask: boolean; place: Plac
     act('copy-step', 'Copy the step in hand', step('copy', onSteps)),
     act('step-up', 'Move the step in hand up', step('up', onSteps)),
     act('step-down', 'Move the step in hand down', step('down', onSteps)),
+    act('step-to-number', 'Move the steps chosen, or the one in hand, to a number…', {
+      ...step('to-number', onSteps),
+      keys: ['m', 's'],
+    }),
+    act('usual-steps', 'Add usual steps: off, on, torqued in passes…', {
+      ...step('usual', needsTask),
+      keys: ['a', 'u'],
+    }),
+    act('failure-steps', 'Add what is done if the steps chosen, or the one in hand, fail…', {
+      ...step('failures', onSteps),
+      keys: ['a', 'i'],
+    }),
     act('remove-step', 'Remove the step in hand…', step('remove', onSteps)),
     act('add-outing', 'Add outing', { ...outing('add', needsTask), keys: ['a', 'o'] }),
     act('edit-outing', 'Edit the outing in hand', { ...outing('edit', onOutings), keys: ['e', 'o'] }),

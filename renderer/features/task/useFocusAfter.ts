@@ -27,7 +27,12 @@ export function useFocusAfter(): FocusAfter {
   useEffect(() => {
     const { current: where } = wanted;
     if (where === null) return;
-    const row = table.current?.querySelector<HTMLElement>('[aria-selected="true"]') ?? null;
+    const rows = table.current;
+    // Where rows are chosen together, several are selected; one is in hand.
+    const row =
+      rows?.querySelector<HTMLElement>('[data-hand="true"]') ??
+      rows?.querySelector<HTMLElement>('[aria-selected="true"]') ??
+      null;
     const target = where === 'heading' ? heading.current : row;
     if (target === null) return;
     wanted.current = null;
