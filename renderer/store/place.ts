@@ -18,6 +18,9 @@ export type Place =
   /** Keys of the records: codes are unique within their shelf or site only. */
   | { at: 'catalog'; shelf?: string; item?: string }
   | { at: 'sites'; site?: string; interface?: string }
+  | { at: 'watchouts'; watchOut?: string }
+  /** Two kits held against each other, each by its words in an address. */
+  | { at: 'kits'; mine?: string; theirs?: string }
   /** A table of the handbook and a row in it, by its first column; or, with the table `thread`, all that is held of one thread. */
   | { at: 'handbook'; table?: string; row?: string }
   /** A computation of the bench; or a result of it that was kept. */
@@ -39,6 +42,8 @@ const parts = {
   findings: ['row'],
   catalog: ['shelf', 'item'],
   sites: ['site', 'interface'],
+  watchouts: ['watchOut'],
+  kits: ['mine', 'theirs'],
   handbook: ['table', 'row'],
   bench: ['sheet', 'note'],
 } as const satisfies Record<PlaceName, readonly string[]>;

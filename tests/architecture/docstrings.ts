@@ -12,6 +12,7 @@ const arranging = new Set([
   'handbook',
   'inspection',
   'json',
+  'kits',
   'outing',
   'plan',
   'records',
@@ -20,6 +21,7 @@ const arranging = new Set([
   'stepTable',
   'tableImport',
   'usualSteps',
+  'watchOuts',
 ]);
 
 const unitInName = /[a-z0-9](?:Nm|N|Mm|Mm2|MPa|Kg|Deg|L|S|In|In2|PerInch|PerMm|NPerMm|Turns)$/;

@@ -1,5 +1,4 @@
 /** What was learned, said wherever the same interface, item or step is touched. */
 export { carriedToSteps } from './carried.ts';
-export type { CarriedTo } from './carried.ts';
 export { watchOutsOfInterface, watchOutsOfItem, watchOutsOfStep } from './said.ts';
-export type { SaidWatchOut, StepTouches } from './said.ts';
+export type { SaidWatchOut } from './said.ts';

@@ -25,7 +25,7 @@ import { useSession } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useUndoRedo } from '../session/useUndoRedo.ts';
 import { useStore, useTable } from '../session/useStore.ts';
-
+import { useLearning } from '../watchOuts/useLearning.ts';
 import { useAct } from '../task/useAct.tsx';
 import { useAsked } from '../task/useAsked.ts';
 import { useOpenForm } from '../task/useOpenForm.ts';
@@ -91,6 +91,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
   const interfaces = useTable('interfaces');
   const steps = useTable('steps');
   const { run, notice } = useAct();
+  const learn = useLearning(atHand.task);
   const takeExample = useExample({ code: atHand.task.code, task: atHand.id, person, run });
   const isFile = file !== null;
   const desk = isFile ? fileRecordDesk() : keptRecordDesk();
@@ -316,6 +317,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
                 onCopy={() => copy(inHand)}
                 onRemove={() => setAsked('remove')}
                 onAccept={() => setAsked('accept')}
+                onWatchOut={() => learn({ in: 'as-run', cells: inHand.cells, kind: 'as-run', record: inHand.id })}
               />
             )
           }

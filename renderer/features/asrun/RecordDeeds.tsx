@@ -7,10 +7,11 @@ export interface RecordDeedsProps {
   onCopy: () => void;
   onRemove: () => void;
   onAccept: () => void;
+  onWatchOut: () => void;
 }
 
 /** What can be done with the record in hand. */
-export function RecordDeeds({ marked, onEdit, onCopy, onRemove, onAccept }: RecordDeedsProps) {
+export function RecordDeeds({ marked, onEdit, onCopy, onRemove, onAccept, onWatchOut }: RecordDeedsProps) {
   return (
     <>
       <Button size="xs" aria-keyshortcuts="F2" onClick={onEdit}>
@@ -21,6 +22,9 @@ export function RecordDeeds({ marked, onEdit, onCopy, onRemove, onAccept }: Reco
       </Button>
       <Button size="xs" aria-keyshortcuts="Delete" onClick={onRemove}>
         Remove{marked > 1 ? ` ${marked}` : ''}…
+      </Button>
+      <Button size="xs" onClick={onWatchOut}>
+        Write a watch-out…
       </Button>
       {marked < 2 ? null : (
         <Button size="xs" onClick={onAccept}>

@@ -26,6 +26,7 @@ import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useTable } from '../session/useStore.ts';
 import { countOf } from '../steps/words.ts';
+import { useLearning } from '../watchOuts/useLearning.ts';
 import { Unread } from '../task/SheetState.tsx';
 import { useAct } from '../task/useAct.tsx';
 import { cellNamed } from '../../engine/inspection/index.ts';
@@ -67,6 +68,7 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
   const records = useTable('asRuns');
   const { found, fault, ready } = useTaskFindings(atHand.id);
   const { run, notice } = useAct();
+  const learn = useLearning(atHand.task);
   const [view, setView] = useState(plain);
   const [reporting, setReporting] = useState(false);
   const [accepting, setAccepting] = useState<{ finding: Finding; line: FoundLine } | null>(null);
@@ -224,6 +226,19 @@ export function FindingsPlace({ place, atHand, host, units, person, paper }: Fin
                   : 'Open the record: pattern, series and tool'}
             </a>
           </p>
+          <div>
+            <Button
+              size="xs"
+              onClick={() =>
+                learn({
+                  ...{ in: 'finding', cells: inHand.cells, kind: inHand.kind, message: inHand.finding?.message },
+                  ...(inHand.kind === 'as-run' ? { record: inHand.row } : {}),
+                })
+              }
+            >
+              Write a watch-out…
+            </Button>
+          </div>
           {inHand.kind !== 'steps' || inHand.finding === null ? null : (
             <p className="bw-second">
               A step is mended, or its callout accepted: of the step itself no acceptance is kept.

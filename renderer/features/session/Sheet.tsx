@@ -18,12 +18,17 @@ import { SitesHall } from '../sites/SitesHall.tsx';
 import { NoSteps } from '../steps/NoSteps.tsx';
 import { StepsSheet } from '../steps/StepsSheet.tsx';
 import { OutingChooser } from './OutingChooser.tsx';
+import { useCarried } from '../watchOuts/useCarried.ts';
+import { WatchOutsHall } from '../watchOuts/WatchOutsHall.tsx';
 import { useSession, useSessionState } from './SessionContext.ts';
 import type { WindowDeeds } from './useDeeds.ts';
 import { goTo } from './usePlace.ts';
 
 // The manifest brings a reader of PDFs with it, which nothing else needs.
 const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/ManifestSheet.tsx')).ManifestSheet }));
+
+// Two kits are held against each other once in a while.
+const KitsPlace = lazy(async () => ({ default: (await import('../kits/KitsPlace.tsx')).KitsPlace }));
 
 // Neither are the halls of reference a part of the way to the bag.
 const BenchHall = lazy(async () => ({ default: (await import('../bench/BenchHall.tsx')).BenchHall }));
@@ -51,6 +56,13 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   const today = dayText(now());
   if (place.at === 'catalog') return <CatalogHall place={place} units={units} today={today} host={host} />;
   if (place.at === 'sites') return <SitesHall place={place} units={units} />;
+  if (place.at === 'watchouts') return <WatchOutsHall place={place} person={preferences.person} now={now} />;
+  if (place.at === 'kits')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the kits…</p>}>
+        <KitsPlace place={place} units={units} />
+      </Suspense>
+    );
   if (place.at === 'handbook')
     return (
       <Suspense fallback={<p className="bw-pane-detail">Opening the handbook…</p>}>
@@ -162,6 +174,7 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
 function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: string | undefined; host: Host }) {
   const session = useSession();
   const { preferences, result, former } = useSessionState();
+  const carried = useCarried(atHand.id, result?.result ?? null);
   const { plan } = atHand;
   if (plan.steps.length === 0)
     return (
@@ -202,6 +215,7 @@ function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: str
         paper={preferences.paper}
         onPaper={(paper) => session.prefer({ paper })}
         dataTime={isoWithOffset(new Date(result.plannedAt))}
+        carried={carried ?? undefined}
       />
     </Suspense>
   );

@@ -50,6 +50,8 @@ const sheetNames: Record<PlaceName, string> = {
   findings: 'Findings',
   catalog: 'Catalog',
   sites: 'Sites',
+  watchouts: 'Watch-outs',
+  kits: 'Kits compared',
   handbook: 'Handbook',
   bench: 'Bench',
 };
@@ -74,6 +76,7 @@ const split: ReadonlySet<PlaceName> = new Set([
   'findings',
   'catalog',
   'sites',
+  'watchouts',
   'handbook',
   'bench',
 ]);

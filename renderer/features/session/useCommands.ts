@@ -14,6 +14,8 @@ import type { Command } from '../palette/command.ts';
 import { allCommands } from '../palette/commands.ts';
 import type { Situation } from '../palette/commands.ts';
 import { taskCommands } from '../task/taskCommands.ts';
+import { kitCommands } from '../kits/kitCommands.ts';
+import { watchOutCommands } from '../watchOuts/watchOutAsking.ts';
 import type { WindowDeeds } from './useDeeds.ts';
 import { goTo } from './usePlace.ts';
 
@@ -85,6 +87,8 @@ export function useCommands({ around, plan, now }: Given): Command[] {
       ...calloutCommands(hasTask),
       ...recordCommands(hasTask),
       ...catalogCommands(),
+      ...kitCommands(),
+      ...watchOutCommands(),
       ...handbookCommands(),
       ...benchCommands(place),
     ],

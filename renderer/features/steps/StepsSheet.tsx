@@ -147,11 +147,11 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
   useAsked(stepAsking, (wish) => wishes[wish]());
 
   const onTableKey = (event: KeyboardEvent): void => {
-    const moves = event.altKey && (event.key === 'ArrowUp' || event.key === 'ArrowDown');
-    if (!moves && event.key !== 'F2' && event.key !== 'Delete') return;
+    const isMove = event.altKey && (event.key === 'ArrowUp' || event.key === 'ArrowDown');
+    if (!isMove && event.key !== 'F2' && event.key !== 'Delete') return;
     event.preventDefault();
     event.stopPropagation();
-    if (moves) form.guarded(() => move(event.key === 'ArrowUp' ? -1 : 1));
+    if (isMove) form.guarded(() => move(event.key === 'ArrowUp' ? -1 : 1));
     else if (event.key === 'F2') edit();
     else form.guarded(() => setRemoving(step));
   };
@@ -259,7 +259,9 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
         heading="Steps"
         region="Step in hand"
         tableRef={table}
-        said={countsLine}
+        said={
+          moves.chosen.size === 0 ? countsLine : `${moves.chosen.size} chosen together; Esc lets go · ${countsLine}`
+        }
         buttons={
           <>
             <Button variant={open === null ? 'filled' : 'default'} onClick={add}>
