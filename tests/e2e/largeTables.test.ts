@@ -50,6 +50,25 @@ async function longest(page: Page, deed: () => Promise<void>): Promise<{ ms: num
   }, longestMs);
 }
 
+function pressWhenThere(page: Page, name: string): Promise<void> {
+  return page.evaluate(
+    (words) =>
+      new Promise<void>((done) => {
+        const look = (): void => {
+          const button = [...document.querySelectorAll('button')].find(({ textContent }) => textContent === words);
+          if (button === undefined) {
+            setTimeout(look, 1);
+            return;
+          }
+          button.click();
+          done();
+        };
+        look();
+      }),
+    name,
+  );
+}
+
 it(
   `keeps, undoes and does again ${count} callouts without a long task, and leaves nothing where it is stopped`,
   {
@@ -76,8 +95,10 @@ it(
       });
       await page.getByRole('button', { name: 'Try all rows' }).click();
       const add = page.getByRole('button', { name: `Add ${count} callouts` });
+      // From within the page: a hand from outside may come too late.
+      const stopping = pressWhenThere(page, 'Stop writing');
       await add.click();
-      await page.getByRole('button', { name: 'Stop writing' }).click();
+      await stopping;
       await page.getByRole('alert').getByText('Stopped. Nothing of the table was written').waitFor();
       await page.getByText('No callouts yet').waitFor();
 

@@ -24,7 +24,7 @@ async function addShelf(page: Page, name: string): Promise<void> {
 
 function watchSaving(page: Page): Promise<void> {
   return page.evaluate(() => {
-    const status = document.querySelector('footer [role=status]');
+    const status = document.querySelector('.bw-strip [role=status]');
     const said: { text: string; atMs: number }[] = [];
     window.saidOfSaving = said;
     const note = (): void => void said.push({ text: status?.textContent ?? 'gone', atMs: performance.now() });
