@@ -174,10 +174,12 @@ export interface AsRunLook {
   series: WearSeries | null;
 }
 
-/** Order of tightening of a callout, as its column "sequence" has it. */
+/** Order of tightening of a callout, as its column "sequence" has it, or the interface it is for. */
 export interface TighteningOrder {
   callout: string;
   positions: string[];
+  /** "interface B, by step b3"; absent where it is the callout's own. */
+  from?: string;
 }
 
 export interface AsRunTableJudged extends TableJudged {

@@ -32,7 +32,7 @@ export interface PatternPlanProps {
   deeds?: PlaceDeeds;
 }
 
-const [leastWidthPx, firstWidthPx] = [360, 520];
+const [leastWidthPx, firstWidthPx] = [320, 520];
 
 /** A pattern in plan, to scale: positions numbered, the order of tightening in boxes, how the worker sees it turn. */
 export function PatternPlan(props: PatternPlanProps) {

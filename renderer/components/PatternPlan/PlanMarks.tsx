@@ -51,7 +51,7 @@ export function PlanMarks({ layout: now, order, mirrored, deeds }: PlanMarksProp
   const tabStop = spots.find(({ position }) => position === stop) ?? spots[0];
   const heads = ({ xMm, yMm }: { xMm: number; yMm: number }) => ({ xMm: mirrored ? 0 - xMm : xMm, yMm });
 
-  const pointOf = (event: PointerEvent): { x: number; y: number } => {
+  const pointOf = (event: Pick<PointerEvent, 'clientX' | 'clientY'>): { x: number; y: number } => {
     const box = root.current?.ownerSVGElement?.getBoundingClientRect();
     return { x: event.clientX - (box?.left ?? 0), y: event.clientY - (box?.top ?? 0) };
   };
@@ -96,7 +96,7 @@ export function PlanMarks({ layout: now, order, mirrored, deeds }: PlanMarksProp
           data-field=""
           width={layout.widthPx}
           height={layout.heightPx - 40}
-          onPointerDown={(event) => deeds.onAdd(heads(placeAt(layout, pointOf(event))))}
+          onClick={(event) => deeds.onAdd(heads(placeAt(layout, pointOf(event))))}
         />
       )}
       {path === '' ? null : <path className={classes['path']} d={path} aria-hidden="true" />}

@@ -2,3 +2,4 @@
 export { asRunCsv } from './asRunCsv.ts';
 export { asRunText } from './asRunText.ts';
 export { judgeAsRun } from './judgeAsRun.ts';
+export { orderColumn, orderFromColumn } from './sequence.ts';

@@ -4,8 +4,15 @@ import { groupsOf } from './groups.ts';
 import { isBefore } from './moment.ts';
 import type { AsRunRecord, Found } from './record.ts';
 
-const source =
-  'The order is the callout’s own column "sequence"; that fasteners of a pattern are tightened in their order is common practice, no source.';
+/** Column of a callout with its order of tightening, and, where that is not the callout's own, the one that says whose it is. */
+export const orderColumn = 'sequence';
+export const orderFromColumn = 'sequence from';
+
+const sourceOf = (callout: Pick<Callout, 'otherColumns'>): string => {
+  const from = sequenceFrom(callout);
+  const whose = from === null ? 'the callout’s own column "sequence"' : `that of ${from}`;
+  return `The order is ${whose}; that fasteners of a pattern are tightened in their order is common practice, no source.`;
+};
 
 /**
  * `out-of-sequence`: a position tightened later than one that comes after it; the callout says the order in a column "sequence", as
@@ -26,7 +33,7 @@ export function sequenceFindings(records: readonly AsRunRecord[], found: Found):
         rule: 'position-missing',
         severity: 'query',
         message: `Of the order ${sequence.join(', ')} there is no record of position ${absent.join(', ')} at cycle ${first.cycle}.`,
-        source,
+        source: sourceOf(first.callout),
       });
   }
 }
@@ -37,10 +44,22 @@ export function sequenceFindings(records: readonly AsRunRecord[], found: Found):
  * @returns none where the callout gives no order
  */
 export function sequenceOf({ otherColumns }: Pick<Callout, 'otherColumns'>): string[] {
-  if (otherColumns === null) return [];
-  const name = Object.keys(otherColumns).find((column) => column.trim().toLowerCase() === 'sequence');
-  const text = name === undefined ? '' : (otherColumns[name] ?? '');
-  return [...new Set(orderOfText(text))];
+  return [...new Set(orderOfText(columnOf(otherColumns, orderColumn)))];
+}
+
+/**
+ * Whose order it is that `sequenceOf` gives.
+ *
+ * @returns null where it is the callout's own, or there is none
+ */
+export function sequenceFrom({ otherColumns }: Pick<Callout, 'otherColumns'>): string | null {
+  const from = columnOf(otherColumns, orderFromColumn).trim();
+  return from === '' ? null : from;
+}
+
+function columnOf(columns: Callout['otherColumns'], wanted: string): string {
+  const name = Object.keys(columns ?? {}).find((column) => column.trim().toLowerCase() === wanted);
+  return name === undefined ? '' : (columns?.[name] ?? '');
 }
 
 function judgeOrder(sequence: readonly string[], byPosition: ReadonlyMap<string, AsRunRecord>, found: Found): void {
@@ -55,14 +74,14 @@ function judgeOrder(sequence: readonly string[], byPosition: ReadonlyMap<string,
         rule: 'sequence-not-judged',
         severity: 'note',
         message: `When position ${record.position} was tightened is not recorded in a way that can be compared: its place in the order is not judged.`,
-        source,
+        source: sourceOf(record.callout),
       });
     } else if (latest !== null && isEarlier === true) {
       found(record, {
         rule: 'out-of-sequence',
         severity: 'query',
         message: `Position ${record.position} was tightened at ${record.time?.text}, before position ${latest.position} at ${latest.time?.text}, which comes first in the order ${sequence.join(', ')}.`,
-        source,
+        source: sourceOf(record.callout),
       });
     } else latest = record;
   }

@@ -12,7 +12,7 @@ import type {
 } from '../../../shared-types/inspection.ts';
 import { judgedOf } from '../asrun/judgeAsRun.ts';
 import { readAsRun } from '../asrun/readAsRun.ts';
-import { sequenceOf } from '../asrun/sequence.ts';
+import { sequenceFrom, sequenceOf } from '../asrun/sequence.ts';
 import { readTools } from '../asrun/tools.ts';
 import { readCallouts } from '../callout/index.ts';
 import { cellNamed } from './cellNamed.ts';
@@ -75,7 +75,8 @@ export class JudgedRecords {
     this.calloutRefusals = callouts.refusals.slice(0, refusalsMost);
     this.orders = callouts.callouts.flatMap((callout) => {
       const positions = sequenceOf(callout);
-      return positions.length === 0 ? [] : [{ callout: callout.id, positions }];
+      const from = sequenceFrom(callout);
+      return positions.length === 0 ? [] : [{ callout: callout.id, positions, ...(from === null ? {} : { from }) }];
     });
     this.calloutCells = new Map(listed.rows.map(({ cells }) => [cellNamed(cells, 'id'), cells]));
     this.byKey = new Map(this.rows.map((row) => [row.typed.key, row]));

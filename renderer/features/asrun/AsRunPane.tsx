@@ -56,7 +56,8 @@ export function AsRunPane(props: AsRunPaneProps) {
       one.cycle === line.cycle &&
       one.pass === line.pass,
   );
-  const order = judged.orders.find((one) => one.callout === line?.callout)?.positions ?? [];
+  const asked = judged.orders.find((one) => one.callout === line?.callout);
+  const order = asked?.positions ?? [];
   const over = lines.filter(
     (one) => line !== undefined && one.callout === line.callout && one.position === line.position,
   );
@@ -114,6 +115,7 @@ export function AsRunPane(props: AsRunPaneProps) {
             <PatternChart
               lines={together}
               order={order}
+              orderFrom={asked?.from ?? null}
               pattern={pattern}
               title={`${line.callout}, cycle ${line.cycle}${line.pass === '' ? '' : `, pass ${line.pass}`}`}
               units={units}

@@ -5,6 +5,7 @@ import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { fileTable } from '../callouts/desks.ts';
 import { listsOfTask, rowsByList } from '../judged/listRows.ts';
+import { useKnownPlaces } from '../judged/useKnownPlaces.ts';
 import { useTable } from '../session/useStore.ts';
 import { Unread } from '../task/SheetState.tsx';
 import { AsRunSheet } from './AsRunSheet.tsx';
@@ -39,7 +40,11 @@ export function AsRunPlace({ place, atHand, host, units, person, today }: AsRunP
   );
   const ofTask = useMemo(() => listsOfTask(calloutLists.rows, atHand.id), [calloutLists.rows, atHand.id]);
   const against = calloutsFor(list, ofTask);
-  const beside = useMemo(() => besideOf(against, callouts.rows, tools), [against, callouts.rows, tools]);
+  const known = useKnownPlaces(atHand.id);
+  const beside = useMemo(
+    () => (known === null ? null : besideOf(against, callouts.rows, { tools, known })),
+    [against, callouts.rows, tools, known],
+  );
   useEffect(() => {
     if (file !== null && fileRecordDesk().state(fileTable) === null) setFile(null);
   }, [file]);
@@ -47,7 +52,7 @@ export function AsRunPlace({ place, atHand, host, units, person, today }: AsRunP
   const tables = [lists, records, calloutLists, callouts];
   const fault = tables.find((table) => table.fault !== null)?.fault ?? null;
   if (fault !== null) return <Unread what="records" reason={fault} />;
-  if (tables.some((table) => !table.ready))
+  if (beside === null || tables.some((table) => !table.ready))
     return (
       <p className="bw-pane-detail" role="status">
         Reading the records…

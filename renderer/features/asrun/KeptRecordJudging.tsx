@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { KeptAsRun } from '../../../shared-types/records/judgedLists.ts';
 import { listsOfTask, rowsByList } from '../judged/listRows.ts';
+import { useKnownPlaces } from '../judged/useKnownPlaces.ts';
 import { useTable } from '../session/useStore.ts';
 import { keptRecordDesk } from './recordDesks.ts';
 import { besideOf, calloutsFor, useKnownTools } from './useBeside.ts';
@@ -19,16 +20,17 @@ export function KeptRecordJudging({ task }: { task: string }) {
   const callouts = useTable('callouts');
   const tools = useKnownTools();
   const before = useRef(new Map<string, Judged>());
+  const known = useKnownPlaces(task);
   const ready = [lists, records, calloutLists, callouts].every((table) => table.ready);
   useEffect(() => {
-    if (!ready) return;
+    if (!ready || known === null) return;
     const desk = keptRecordDesk();
     const own = listsOfTask(lists.rows, task);
     const rows = rowsByList(records.rows, new Set(own.map(({ id }) => id)));
     const ofTask = listsOfTask(calloutLists.rows, task);
     const judged = new Map<string, Judged>();
     for (const list of own) {
-      const beside = besideOf(calloutsFor(list, ofTask), callouts.rows, tools);
+      const beside = besideOf(calloutsFor(list, ofTask), callouts.rows, { tools, known });
       const now: Judged = { said: JSON.stringify([list.columns, beside]), rows: rows.get(list.id) ?? [] };
       const then = before.current.get(list.id);
       judged.set(list.id, now);
@@ -42,7 +44,7 @@ export function KeptRecordJudging({ task }: { task: string }) {
     }
     for (const id of before.current.keys()) if (!judged.has(id)) desk.forget(id);
     before.current = judged;
-  }, [ready, lists.rows, records.rows, calloutLists.rows, callouts.rows, tools, task]);
+  }, [ready, lists.rows, records.rows, calloutLists.rows, callouts.rows, tools, known, task]);
   return null;
 }
 

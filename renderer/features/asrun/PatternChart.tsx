@@ -16,6 +16,8 @@ export interface PatternChartProps extends PatternData {
   /** "b3-flange, cycle 1" */
   title: string;
   units: UnitsShown;
+  /** Who asks for the order; null where it is the callout’s own column. */
+  orderFrom?: string | null;
   selected: string | null;
   onSelect: (key: string) => void;
   onSave: (file: FileToSave) => Promise<unknown>;
@@ -28,7 +30,7 @@ const usualWidthPx = 420;
 
 /** A fastener pattern with what was recorded of each position, how it was judged, and the order they were tightened in. */
 export function PatternChart(props: PatternChartProps) {
-  const { lines, order, pattern, title, units, selected, onSelect, onSave, onRefused } = props;
+  const { lines, order, orderFrom = null, pattern, title, units, selected, onSelect, onSave, onRefused } = props;
   const data = { lines, order, pattern };
   const count = positionsOf(data).length;
   const leastWidthPx = count > drawnMost ? null : patternWidthPx(data, usualWidthPx);
@@ -53,7 +55,7 @@ export function PatternChart(props: PatternChartProps) {
         known.why === null
           ? `To scale by ${pattern?.from}, seen from the side of the heads; the fasteners themselves are marks.`
           : `Not to scale: a ring of the positions, for ${known.why}.`
-      } ${hasOrder ? `Order asked for: ${order.join(', ')} (the callout’s column “sequence”).` : 'The callout asks for no order.'}`}
+      } ${hasOrder ? `Order asked for: ${order.join(', ')} (${orderFrom ?? 'the callout’s column “sequence”'}).` : 'The callout asks for no order.'}`}
       assumed={[]}
       onSave={onSave}
       onRefused={onRefused}

@@ -1,8 +1,11 @@
 import { useMemo } from 'react';
 import type { AsRunBeside, KnownTool } from '../../../shared-types/inspection.ts';
 import type { CalloutList, KeptCallout } from '../../../shared-types/records/judgedLists.ts';
-import { knownTools } from '../../engine/inspection/index.ts';
+import { orderColumn, orderFromColumn } from '../../engine/asrun/index.ts';
+import { cellNamed, columnNamed, knownTools } from '../../engine/inspection/index.ts';
+import type { KnownPlaces } from '../judged/interfaceOf.ts';
 import { rowsByList } from '../judged/listRows.ts';
+import { orderOfCallout } from '../judged/orderOfCallout.ts';
 import { useTable } from '../session/useStore.ts';
 
 /** What is known of tools: of the catalog's, and what was found out, kept with the lists of every task. */
@@ -26,12 +29,22 @@ export function calloutsFor(
   return lists.find(({ id }) => id === list?.callouts) ?? lists[0] ?? null;
 }
 
-/** What records are judged against. */
+/** What records are judged against. A callout without an order of its own has that of the interface it is for. */
 export function besideOf(
   callouts: CalloutList | null,
   rows: ReadonlyMap<string, KeptCallout>,
-  tools: readonly KnownTool[],
+  { tools, known }: { tools: readonly KnownTool[]; known: KnownPlaces },
 ): AsRunBeside {
   const own = callouts === null ? [] : (rowsByList(rows, new Set([callouts.id])).get(callouts.id) ?? []);
-  return { callouts: { columns: callouts?.columns ?? [], rows: own.map(({ cells }) => ({ cells })) }, tools };
+  const columns = callouts?.columns ?? [];
+  const written = columnNamed(columns, orderColumn) ?? orderColumn;
+  const filled = own.map(({ cells }) => {
+    if (cellNamed(cells, orderColumn) !== '') return { cells };
+    const order = orderOfCallout(cells, known);
+    if (order === null) return { cells };
+    return { cells: { ...cells, [written]: order.positions.join(', '), [orderFromColumn]: order.from } };
+  });
+  const isFilled = filled.some(({ cells }) => orderFromColumn in cells);
+  const more = [written, orderFromColumn].filter((name) => !columns.includes(name));
+  return { callouts: { columns: isFilled ? [...columns, ...more] : columns, rows: filled }, tools };
 }

@@ -104,7 +104,7 @@ function OrderList({ order, onOrder }: { order: readonly string[]; onOrder: (ord
   };
   return (
     <div className="bw-order-list">
-      <ol
+      <div
         role="listbox"
         aria-label="Order of tightening, one by one"
         aria-orientation="horizontal"
@@ -113,7 +113,7 @@ function OrderList({ order, onOrder }: { order: readonly string[]; onOrder: (ord
         onKeyDown={onKeyDown}
       >
         {order.map((position, index) => (
-          <li
+          <div
             key={`${position} ${index}`}
             id={`order-${index}`}
             role="option"
@@ -123,9 +123,9 @@ function OrderList({ order, onOrder }: { order: readonly string[]; onOrder: (ord
           >
             <span className="bw-order-at">{index + 1}</span>
             <b>{position}</b>
-          </li>
+          </div>
         ))}
-      </ol>
+      </div>
       <div className="bw-order-deeds">
         <Button size="xs" aria-disabled={at === 0} data-disabled={at === 0} onClick={() => move(-1)}>
           Earlier

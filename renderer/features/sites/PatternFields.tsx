@@ -171,7 +171,7 @@ interface PlaceRowsProps {
   onChange: (points: readonly TypedPlace[]) => void;
 }
 
-/** Every place with its figures: typed, where the hand would rather not draw. */
+/** Every place with its figures, which may lie below 0: typed, where the hand would rather not draw. */
 function PlaceRows({ points, id, onChange }: PlaceRowsProps) {
   const change = (index: number, field: keyof TypedPlace, value: string): void =>
     onChange(points.map((point, at) => (at === index ? { ...point, [field]: value } : point)));
@@ -192,17 +192,15 @@ function PlaceRows({ points, id, onChange }: PlaceRowsProps) {
               value={point.position}
               onChange={(text) => change(index, 'position', text)}
             />
-            <QuantityField
+            <TextField
               id={`${id}-${index}-x`}
-              label={`Place ${index + 1}, right`}
-              kind="length"
+              label={`Place ${index + 1}, right (with unit)`}
               value={point.x}
               onChange={(text) => change(index, 'x', text)}
             />
-            <QuantityField
+            <TextField
               id={`${id}-${index}-y`}
-              label={`Place ${index + 1}, up`}
-              kind="length"
+              label={`Place ${index + 1}, up (with unit)`}
               value={point.y}
               onChange={(text) => change(index, 'y', text)}
             />

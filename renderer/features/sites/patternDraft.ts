@@ -85,7 +85,8 @@ export function countIn(text: string): number | null {
 export function placeText(mm: number, like: string): string {
   const unit = orNull(() => readQuantity(like, 'length').unit);
   const isInch = unit === 'in' || unit === 'ft';
-  return isInch ? `${roundNominal(convertValue(mm, 'mm', 'in'), 3)} in` : `${roundNominal(mm, 3)} mm`;
+  const value = isInch ? convertValue(mm, 'mm', 'in') : mm;
+  return `${Number(roundNominal(value, 3))} ${isInch ? 'in' : 'mm'}`;
 }
 
 /** A typed coordinate moved by so much; from 0 where it cannot be read. */
