@@ -34,16 +34,7 @@ it('is not taken where a name would come apart in a cell', () => {
   expect(orderOfCallout({ id: 'b3' }, knownWith({}, named))).toBeNull();
 });
 
-const list: CalloutList = {
-  ...{
-    id: 'l-1',
-    rev: 1,
-    task: 't',
-    position: 0,
-    name: 'Callouts',
-    columns: ['id', 'thread', 'torqueMin', 'torqueMax'],
-  },
-};
+const list: CalloutList = { id: 'l-1', rev: 1, task: 't', name: 'Callouts', columns: ['id'], person: 'Invented' };
 const callout = (more: Record<string, string> = {}): KeptCallout => ({
   ...{ id: 'c-1', rev: 1, list: 'l-1', position: 0 },
   cells: { id: 'b3', thread: 'M10', torqueMin: '45 N·m', torqueMax: '50 N·m', ...more },
