@@ -2,13 +2,19 @@ import { RefusedError } from '../errors.ts';
 import { lockingLimitsOf } from '../locking/index.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 import { readThread } from '../thread/index.ts';
-import { showBand, showLimit } from '../units/index.ts';
-import type { UnitsShown } from '../units/index.ts';
+import { readQuantity, showBand, showLimit } from '../units/index.ts';
+import type { Unit, UnitsShown } from '../units/index.ts';
 
 /** The running torque a step's writer expects, as written; null where none is given. */
 export function expectedRunning(plan: ResolvedPlan, step: ResolvedStep, units: UnitsShown): string | null {
   const written = plan.source.steps.find(({ id }) => id === step.id)?.running;
   return written === undefined ? null : showBand(written.min, written.max, units);
+}
+
+/** The unit its running torque is written in; the step's own where none is given. */
+export function runningUnit(plan: ResolvedPlan, step: ResolvedStep): Unit {
+  const written = plan.source.steps.find(({ id }) => id === step.id)?.running;
+  return written === undefined ? step.shown.torque : readQuantity(written.max, 'torque').unit;
 }
 
 /** Whether a step's fastener turns against a locking feature. */

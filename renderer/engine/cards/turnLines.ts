@@ -8,7 +8,7 @@ import { convertValue, readUnit, showBand, showLimit, showNumber } from '../unit
 import type { UnitsShown } from '../units/index.ts';
 import type { BoxColumn, CardLine, CardTurn } from './card.ts';
 import { passSetting } from './passSetting.ts';
-import { expectedRunning, isLocking, runningLimitTexts } from './running.ts';
+import { expectedRunning, isLocking, runningLimitTexts, runningUnit } from './running.ts';
 import { positionsOf } from './stepFacts.ts';
 import type { StepFacts } from './stepFacts.ts';
 import { stopOfStack } from './stop.ts';
@@ -174,7 +174,7 @@ function runLine(x: Turned, verb: string): { line: CardLine; columns: BoxColumn[
       value: turns === null ? words(expected ?? 'as read') : words(`${showNumber(turns, 3)} turns`),
     },
     columns: [
-      ...(locks ? [{ step: number, name: 'Running', unit: step.shown.torque }] : []),
+      ...(locks ? [{ step: number, name: 'Running', unit: runningUnit(plan, step) }] : []),
       ...(turns === null ? [] : [{ step: number, name: 'Turns', unit: '' }]),
     ],
   };

@@ -1,6 +1,7 @@
-import { Suspense, lazy, useMemo } from 'react';
+import { Suspense, lazy, useMemo, useState } from 'react';
 import type { Host } from '../../../shared-types/host.ts';
 import { stepFacts } from '../../engine/cards/index.ts';
+import type { StepFacts } from '../../engine/cards/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
@@ -22,6 +23,18 @@ export interface CardsPlaceProps {
   now: () => Date;
 }
 
+/**
+ * The same object as long as it says the same. A record changes before the plan is read anew, and what the plan alone says must not print
+ * the plan of before once more.
+ */
+function useSame(facts: Map<string, StepFacts> | null): Map<string, StepFacts> | null {
+  const key = useMemo(() => (facts === null ? '' : JSON.stringify([...facts])), [facts]);
+  const [kept, setKept] = useState({ key, facts });
+  if (kept.key === key) return kept.facts;
+  setKept({ key, facts });
+  return facts;
+}
+
 /** The cards of the task at hand; or why there are none yet. */
 export function CardsPlace({ atHand, place, host, now }: CardsPlaceProps) {
   const session = useSession();
@@ -30,9 +43,11 @@ export function CardsPlace({ atHand, place, host, now }: CardsPlaceProps) {
   const { interfaces } = useSiteRows();
   const steps = rows.kind === 'ready' ? rows.steps : null;
   const carried = useCarried(atHand.id, result?.result ?? null);
-  const facts = useMemo(
-    () => (steps === null || carried === null ? null : stepFacts(steps, interfaces, carried)),
-    [steps, interfaces, carried],
+  const facts = useSame(
+    useMemo(
+      () => (steps === null || carried === null ? null : stepFacts(steps, interfaces, carried)),
+      [steps, interfaces, carried],
+    ),
   );
   const { plan } = atHand;
   if (plan.steps.length === 0)

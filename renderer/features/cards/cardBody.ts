@@ -10,7 +10,7 @@ import type {
 import { showNumber } from '../../engine/units/index.ts';
 import { numbersText } from '../steps/words.ts';
 import { html, type Markup, type Part } from '../manifest/html.ts';
-import { typed } from '../manifest/manifestBody.ts';
+import { typed, unbroken } from '../manifest/manifestBody.ts';
 import { hasDrawing, headingOf, isUnder, notesOf } from './cardRoom.ts';
 import { patternDrawing, turnDrawing } from './drawings.ts';
 
@@ -59,12 +59,12 @@ export function cardBody(card: Card, { outing, drawingOf, first }: CardFrame): M
         ? null
         : isUnder(boxes)
           ? wideBoxes(boxes)
-          : html`<p class="small">The boxes for ${boxes.order.length} positions stand on the next page.</p>`
+          : html`<p class="small">The boxes for ${boxes.order.length} positions stand on the next pages.</p>`
     }
     <div class="foot">
-      ${boxes?.points == null ? null : patternDrawing(boxes.points, boxes.order)}
+      ${boxes?.points == null || !isUnder(boxes) ? null : patternDrawing(boxes.points, boxes.order, 'card')}
       <div class="small notes">
-        ${boxes === null ? null : orderNote(boxes)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p>`)}
+        ${boxes === null || !isUnder(boxes) ? null : orderNote(boxes)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p>`)}
       </div>
     </div>
     ${doneRow(card, steps)}
@@ -170,12 +170,12 @@ function lineRow({ kind, reach, where, count, value }: CardLine, number: number 
 }
 
 function valuePart(value: CardValue): Part {
-  if (value.kind === 'words') return typed(value.text);
-  if (value.kind === 'limit') return html`<span class="limit">${value.text}</span>`;
+  if (value.kind === 'words') return unbroken(value.text);
+  if (value.kind === 'limit') return html`<span class="limit">${unbroken(value.text)}</span>`;
   return html`<span class="set">${value.number}</span><br /><span class="small">${value.unit} ${value.beside}</span>`;
 }
 
-function orderNote({ orderFrom, points, mirrored }: CardBoxes): Markup | null {
+export function orderNote({ orderFrom, points, mirrored }: CardBoxes): Markup | null {
   if (points === null) return orderFrom === null ? null : html`<p>${orderFrom}</p>`;
   const seen = mirrored ? 'drawn as you see them, from behind' : 'seen from the heads';
   return html`<p>

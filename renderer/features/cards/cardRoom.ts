@@ -5,13 +5,13 @@ import { textWidthPx } from '../../components/StackDrawing/labels.ts';
  * Room on a page in mm, by the sizes of the style: Letter is lower, A4 narrower, and the same cards stand on both. Widths of texts are taken on
  * the wide side, so that a card is sooner divided than run over its page.
  */
-const pageMm = { height: 206, width: 184 };
+const pageMm = { height: 207, width: 184 };
 const mmOfPt = 25.4 / 72;
 /** Letters as the sheet's face has them, against the wide side of each. */
 const ofWideSide = 0.86;
-const boxRowMm = 7.6;
+const boxRowMm = 7.4;
 /** More positions have their boxes on a page of their own. */
-export const underMost = 12;
+const underMost = 12;
 const numberMm = 11;
 const valueMm = 36;
 
@@ -42,12 +42,13 @@ export function cardRoom(drawingMm: (part: CardPart) => number): Room {
       const warned = notices.reduce((sum, { text }) => sum + 2.2 + body(text, 140), notices.length === 0 ? 0 : 2);
       const drawing = drawn === undefined ? (turns ? 12 : 0) : drawingMm(drawn) + 14.5;
       const lines = parts.reduce((sum, part) => sum + partMm(part, parts.length > 1), 8);
-      const rows = boxes === null ? 0 : isUnder(boxes) ? 14 + boxRowMm * boxes.columns.length : 5;
+      const rows = boxes === null ? 0 : isUnder(boxes) ? 9 + boxRowMm * boxes.columns.length : 5;
       const notes = notesOf(parts);
-      const beside = boxes?.points == null ? pageMm.width : pageMm.width - 50;
-      const said = [...(boxes?.orderFrom == null ? [] : [boxes.orderFrom]), ...notes];
+      const pattern = boxes?.points != null && isUnder(boxes);
+      const beside = pattern ? pageMm.width - 50 : pageMm.width;
+      const said = [...(boxes?.orderFrom == null || !isUnder(boxes) ? [] : [boxes.orderFrom]), ...notes];
       const text = said.reduce((sum, one) => sum + small(one, beside), 3);
-      const foot = Math.max(text, boxes?.points == null ? 0 : 48 + 8);
+      const foot = Math.max(text, pattern ? 49 : 0);
       return head + warned + drawing + lines + rows + foot + 13;
     },
   };

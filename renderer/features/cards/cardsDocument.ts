@@ -17,11 +17,11 @@ import { marginBoxes, marginName, spoken } from '../manifest/pageFurniture.ts';
 import { printedPage } from '../manifest/printedPage.ts';
 import type { PrintFace } from '../manifest/printFonts.ts';
 import { sheetStyle } from '../manifest/sheetStyle.ts';
-import { boxTable, cardBody } from './cardBody.ts';
+import { boxTable, cardBody, orderNote } from './cardBody.ts';
 import type { CardDrawing } from './cardBody.ts';
 import { cardRoom, isUnder } from './cardRoom.ts';
 import { cardsStyle } from './cardsStyle.ts';
-import { stackDrawing } from './drawings.ts';
+import { patternDrawing, stackDrawing } from './drawings.ts';
 
 export interface CardsRequest {
   plan: ResolvedPlan;
@@ -89,10 +89,27 @@ function boxPages(card: Card, outing: string): Markup[] {
   const { boxes } = card;
   if (boxes === null || isUnder(boxes)) return [];
   const groups = Math.max(1, Math.floor((drawnMm + 5) / (31 + 17 * boxes.columns.length)));
-  const pages: Markup[] = [];
+  const pages: Markup[] = [patternPage(card, boxes, outing)].filter((page) => page !== null);
   for (let from = 0; from < boxes.order.length; from += rowsMost * groups)
     pages.push(boxPage(card, boxes, { from, groups, outing }));
   return pages;
+}
+
+/** Where many positions lie, with the order in which they are turned. */
+function patternPage(card: Card, boxes: CardBoxes, outing: string): Markup | null {
+  const { points, order } = boxes;
+  const drawing = points === null ? null : patternDrawing(points, order, 'page');
+  if (drawing === null) return null;
+  return html`<section class="card">
+    <p class="small">${pageLine(card, outing)}</p>
+    <h1>Positions in their order</h1>
+    ${drawing}
+    <div class="small">${orderNote(boxes)}</div>
+  </section> `;
+}
+
+function pageLine({ role, parts }: Card, outing: string): Markup {
+  return html`Step card · ${typed(role)} · ${typed(outing)} · step ${parts.map(({ step }) => step.number).join(', ')}`;
 }
 
 function boxPage(card: Card, boxes: CardBoxes, at: { from: number; groups: number; outing: string }): Markup {
@@ -102,9 +119,8 @@ function boxPage(card: Card, boxes: CardBoxes, at: { from: number; groups: numbe
     const order = boxes.order.slice(from, from + rowsMost);
     if (order.length > 0) tables.push(html`<div>${boxTable(boxes, order, from + 1)}</div>`);
   }
-  const steps = card.parts.map(({ step }) => step.number).join(', ');
   return html`<section class="card">
-    <p class="small">Step card · ${typed(card.role)} · ${typed(at.outing)} · values of step ${steps}</p>
+    <p class="small">${pageLine(card, at.outing)}</p>
     <h1>Values, positions in order from ${at.from + 1}</h1>
     <div class="groups" style="grid-template-columns:repeat(${at.groups},1fr)">${tables}</div>
     <p class="small">The value read is written, not a tick. ${boxes.orderFrom}</p>

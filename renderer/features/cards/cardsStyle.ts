@@ -40,6 +40,7 @@ export const cardsStyle = `
 .groups{display:grid;gap:5mm;align-items:start}
 .foot{display:flex;gap:4mm;align-items:flex-start;margin-top:1.6mm}
 .pattern{width:46mm;height:46mm;flex:none}
+.pattern.page{display:block;width:170mm;height:170mm;margin:3mm auto}
 .done{border:.5mm solid #000;padding:1.4mm 2.4mm;margin-top:2mm;break-inside:avoid;font-weight:650;display:flex;gap:3mm;align-items:baseline;flex-wrap:wrap}
 .done .write{flex:1;min-width:24mm;height:6mm}
 .done .when{flex:none;width:20mm}

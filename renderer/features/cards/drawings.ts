@@ -95,6 +95,9 @@ function dimensionMarkup({ fromPx, toPx, y, text, inside }: Dimension): Markup {
   return html`<path class="thin" d="${line}" />${ends}${textMarkup(text)}`;
 }
 
+/** Hundredths of a px are more than paper shows. */
+const px = (value: number): number => Math.round(value * 100) / 100;
+
 const arrowPx = 60;
 
 /** Which way to turn, as the worker sees it: three quarters of a circle with its arrow. */
@@ -109,7 +112,7 @@ export function turnDrawing({ turn }: CardTurn): Markup {
   const [ox, oy] = [Math.sin(out), -Math.cos(out)];
   const tip = [x + 13 * ax, y + 13 * ay];
   const feet = [1, -1].map((side) => [x + side * 7 * ox, y + side * 7 * oy]);
-  const points = [tip, ...feet].map((one) => one.map((value) => value.toFixed(1)).join(',')).join(' ');
+  const points = [tip, ...feet].map((one) => one.map((value) => px(value)).join(',')).join(' ');
   return html`<svg class="turn" viewBox="0 0 ${arrowPx} ${arrowPx}" role="img" aria-label="Turn ${turn}">
     <path class="way" d="${arc([middle, middle], radius, from, to)}" />
     <polygon class="head" points="${points}" />
@@ -117,10 +120,18 @@ export function turnDrawing({ turn }: CardTurn): Markup {
   </svg>`;
 }
 
-const patternPx = 200;
+/** On a card, and on a page of its own, in px of the window: 0.23 mm each, so that texts stand at 8 pt. */
+const patternSizes = { card: 200, page: 740 } as const;
+/** Nearer than this, one mark would hide the next. */
+const apartPx = 13;
 
 /** Where the positions lie as the worker sees them, to scale; in each the place it has in the order. */
-export function patternDrawing(points: readonly PatternPoint[], order: readonly string[]): Markup {
+export function patternDrawing(
+  points: readonly PatternPoint[],
+  order: readonly string[],
+  size: keyof typeof patternSizes,
+): Markup | null {
+  const patternPx = patternSizes[size];
   const place = new Map(order.map((position, at) => [position, at + 1]));
   const [xs, ys] = [points.map(({ xMm }) => xMm), points.map(({ yMm }) => yMm)];
   const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
@@ -132,10 +143,11 @@ export function patternDrawing(points: readonly PatternPoint[], order: readonly 
     patternPx / 2 - (y - (low + high) / 2) * per,
   ];
   const nearest = nearestOf(points) * per;
+  if (nearest < apartPx) return null;
   const radius = Math.min(13, Math.max(6, nearest * 0.46));
   const middle = patternPx / 2;
   return html`<svg
-    class="pattern"
+    class="pattern ${size}"
     viewBox="0 0 ${patternPx} ${patternPx}"
     role="img"
     aria-label="Positions in their order: ${order.join(', ')}"
@@ -147,14 +159,13 @@ export function patternDrawing(points: readonly PatternPoint[], order: readonly 
       const length = Math.max(Math.hypot(dx, dy), 1e-9);
       const out = radius + 9;
       const [nx, ny] = dx === 0 && dy === 0 ? [x + out, y] : [x + (dx / length) * out, y + (dy / length) * out];
-      return html`<circle
-          class="visible fill-brass"
-          cx="${x.toFixed(1)}"
-          cy="${y.toFixed(1)}"
-          r="${radius.toFixed(1)}"
-        /><text class="label strong bare" x="${x.toFixed(1)}" y="${(y + 4.5).toFixed(1)}" text-anchor="middle"
+      return html`<circle class="visible fill-brass" cx="${px(x)}" cy="${px(y)}" r="${px(radius)}" /><text
+          class="label strong bare"
+          x="${px(x)}"
+          y="${px(y + 4.5)}"
+          text-anchor="middle"
           >${place.get(position) ?? ''}</text
-        ><text class="label" x="${nx.toFixed(1)}" y="${(ny + 4.5).toFixed(1)}" text-anchor="middle">${position}</text>`;
+        ><text class="label" x="${px(nx)}" y="${px(ny + 4.5)}" text-anchor="middle">${position}</text>`;
     })}
   </svg>`;
 }
