@@ -235,7 +235,7 @@ function stepRow(step: ManifestStep): Markup {
 }
 
 /** The other unit's figures stay together: a band torn over two lines is misread. */
-function unbroken(text: string): Part {
+export function unbroken(text: string): Part {
   return text
     .split(/(\([^)]*\))/)
     .map((part) => (part.startsWith('(') ? html`<span class="whole">${part}</span>` : part));
