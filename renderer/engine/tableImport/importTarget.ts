@@ -1,4 +1,5 @@
 import type { RowReading } from '../sheet/index.ts';
+import type { StepNames } from '../stepTable/index.ts';
 import type { Kind } from '../units/index.ts';
 
 /** What the cells of a column are. Only a time may come from a cell that a spreadsheet shows as a date. */
@@ -16,7 +17,7 @@ export interface ImportColumn {
   aliases: readonly string[];
 }
 
-export type TargetName = 'callouts' | 'as-run' | 'items';
+export type TargetName = 'callouts' | 'as-run' | 'items' | 'steps';
 
 /** What a target needs to know to judge a row. */
 export interface TargetContext {
@@ -26,6 +27,8 @@ export interface TargetContext {
   shelf?: { id: string; name: string };
   /** Of items: the names of all shelves. */
   shelves?: readonly string[];
+  /** Of steps: what they may name. */
+  steps?: StepNames;
 }
 
 /** What a target is told of a row beside its cells. */

@@ -135,6 +135,7 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
         stepId={place.step}
         result={result?.result ?? null}
         units={units}
+        host={host}
       />
     );
   if (place.at === 'outings')

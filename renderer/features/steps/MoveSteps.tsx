@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useState } from 'react';
 import { Button, TextInput } from '@mantine/core';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import { countOf, numbersText } from './words.ts';
@@ -18,6 +18,11 @@ export function MoveSteps({ numbers, most, onMove, onClose }: MoveStepsProps) {
   const id = useId();
   const [text, setText] = useState('');
   const [fault, setFault] = useState<string | null>(null);
+  // Once the dialog has the focus, which it first gives to its own button.
+  useEffect(() => {
+    const timer = setTimeout(() => document.getElementById(id)?.focus());
+    return () => clearTimeout(timer);
+  }, [id]);
   const what = numbers.length === 1 ? `step ${numbers[0]}` : `steps ${numbersText([...numbers])}`;
   const move = async (): Promise<void> => {
     const number = /^\s*\d{1,9}\s*$/.test(text) ? Number(text) : 0;
@@ -55,8 +60,6 @@ export function MoveSteps({ numbers, most, onMove, onClose }: MoveStepsProps) {
           error={fault}
           inputMode="numeric"
           autoComplete="off"
-          data-autofocus
-          autoFocus
           onChange={({ currentTarget }) => setText(currentTarget.value)}
         />
         <div className="bw-form-foot">

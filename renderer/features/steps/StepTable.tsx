@@ -33,6 +33,8 @@ export interface StepTableProps {
   /** Codes of the steps chosen together. */
   chosen: ReadonlySet<string>;
   onChoose: (chosen: ReadonlySet<string>) => void;
+  /** A table that was pasted into the list. */
+  onPaste: (text: string) => void;
   /** A row that a pointer dragged, by its code; where it lands, by code too. */
   onDrop: (code: string, landing: Landing) => void;
   empty: ReactNode;
@@ -78,7 +80,20 @@ function cellsOf(row: StepRow): Record<string, ReactNode> {
 
 /** Steps by outing, in the task's order within each. */
 export function StepTable(props: StepTableProps) {
-  const { groups, rowOf, numberWide, minutesWide, selected, onSelect, onOpen, chosen, onChoose, onDrop, empty } = props;
+  const {
+    groups,
+    rowOf,
+    numberWide,
+    minutesWide,
+    selected,
+    onSelect,
+    onOpen,
+    chosen,
+    onChoose,
+    onDrop,
+    onPaste,
+    empty,
+  } = props;
   const frame = useRef<HTMLDivElement>(null);
   const columns = useMemo(() => columnsFor(numberWide, minutesWide), [numberWide, minutesWide]);
   const rows = useMemo(
@@ -112,6 +127,12 @@ export function StepTable(props: StepTableProps) {
       className="bw-step-list"
       data-dragging={drag.dragged !== null || undefined}
       onPointerDown={drag.onPointerDown}
+      onPaste={(event) => {
+        const text = event.clipboardData.getData('text/plain');
+        if (text.trim() === '') return;
+        event.preventDefault();
+        onPaste(text);
+      }}
     >
       <RowGrid
         label="Steps"

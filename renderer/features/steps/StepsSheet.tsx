@@ -2,6 +2,7 @@ import { memo, useMemo, useState } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
 import { Button } from '@mantine/core';
 import type { BagResult } from '../../../shared-types/bag.ts';
+import type { Host } from '../../../shared-types/host.ts';
 import type { Task, TaskOuting, TaskStep } from '../../../shared-types/records/task.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Missing } from '../../engine/records/readableTask.ts';
@@ -25,6 +26,8 @@ import { filledFrom } from './fromInterface.ts';
 import { countsText, useJudgements } from './judging.ts';
 import { NoStepsYet } from './NoStepsYet.tsx';
 import { MoveSteps } from './MoveSteps.tsx';
+import { BringStepsIn } from './exchange/BringStepsIn.tsx';
+import { SaveSteps } from './exchange/SaveSteps.tsx';
 import { FailureStepsForm } from './offered/FailureStepsForm.tsx';
 import { UsualStepsForm } from './offered/UsualStepsForm.tsx';
 import { copyStep, removeStep, stepsUnder } from './stepActs.ts';
@@ -53,6 +56,7 @@ export interface StepsSheetProps {
   stepId: string | undefined;
   result: BagResult | null;
   units: UnitsShown;
+  host: Host;
 }
 
 /** The steps of a task: added, changed, put in order, each judged as soon as it is saved. */
@@ -68,13 +72,16 @@ type Open =
   | { kind: 'usual'; like: TaskStep | null; number: number | null }
   | { kind: 'failures'; steps: readonly ListedStep[] };
 
+/** A table on its way in or out. */
+type Exchange = { kind: 'in'; pasted?: string } | { kind: 'out' };
+
 interface ReadyStepsProps extends Omit<StepsSheetProps, 'taskId'> {
   task: Task;
   steps: readonly TaskStep[];
   outings: readonly TaskOuting[];
 }
 
-function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units }: ReadyStepsProps) {
+function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units, host }: ReadyStepsProps) {
   const store = useStore();
   const stock = useStock(task.shelves);
   const sites = useSiteRows();
@@ -84,6 +91,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
   const form = useOpenForm<Open>();
   const [removing, setRemoving] = useState<TaskStep | null>(null);
   const [numbering, setNumbering] = useState(false);
+  const [exchange, setExchange] = useState<Exchange | null>(null);
   const [said, setSaid] = useState('');
   const { headingRef, table, next: focusNext } = useFocusAfter();
 
@@ -139,6 +147,8 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
     up: () => move(-1),
     down: () => move(1),
     'to-number': () => setNumbering(moves.meant.length > 0),
+    'bring-in': () => form.guarded(() => setExchange({ kind: 'in' })),
+    'save-file': () => setExchange({ kind: 'out' }),
     usual: () => form.show({ kind: 'usual', like: step, number: inHand?.number ?? null }),
     failures: () => {
       if (moves.meant.length > 0) form.show({ kind: 'failures', steps: moves.meant });
@@ -216,7 +226,16 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
           onLeave={close}
         />
       );
-    if (step === null) return <NoStepsYet hasOutings={outings.length > 0} headingRef={headingRef} onAdd={add} />;
+    if (step === null)
+      return (
+        <NoStepsYet
+          hasOutings={outings.length > 0}
+          headingRef={headingRef}
+          onAdd={add}
+          onUsual={wishes.usual}
+          onBringIn={wishes['bring-in']}
+        />
+      );
     if (planned !== null)
       return (
         <StepDetail
@@ -268,6 +287,8 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
               Add step
             </Button>
             <Button onClick={wishes.usual}>Add usual steps…</Button>
+            <Button onClick={wishes['bring-in']}>Bring in…</Button>
+            <Button onClick={wishes['save-file']}>Save as a file…</Button>
           </>
         }
         inHand={open === null ? (step?.id ?? null) : 'form'}
@@ -283,6 +304,7 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
             onOpen={edit}
             chosen={moves.chosen}
             onChoose={moves.choose}
+            onPaste={(pasted) => form.guarded(() => setExchange({ kind: 'in', pasted }))}
             onDrop={(code, landing) => form.guarded(() => void doMove(moves.dropped(code, landing)))}
             empty="The steps appear here, by outing and in order, as soon as one is added."
           />
@@ -294,6 +316,12 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
       <span role="status" className="bw-hidden">
         {said}
       </span>
+      {exchange?.kind !== 'in' ? null : (
+        <BringStepsIn {...{ task, rows, sites, host, pasted: exchange.pasted }} onClose={() => setExchange(null)} />
+      )}
+      {exchange?.kind !== 'out' ? null : (
+        <SaveSteps {...{ task, rows, sites, host }} onClose={() => setExchange(null)} />
+      )}
       {!numbering ? null : (
         <MoveSteps
           numbers={moves.meant.map((one) => one.number)}

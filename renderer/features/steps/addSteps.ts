@@ -39,7 +39,7 @@ export function addSteps(rows: TaskRows, steps: readonly TaskStep[], after: stri
         changed.set(one.put.id, one.put);
         all.set(one.put.id, one.put);
       }
-    now = { ...now, steps: inOrder([...all.values()]) };
+    now = { outings: rows.outings, steps: inOrder([...all.values()]) };
     // What is done if a step fails stands under it, wherever the hand is.
     if (step.contingency !== true && after !== null) last = step.id;
   }

@@ -64,6 +64,8 @@ export function taskCommands({ hasTask, place }: { hasTask: boolean; place: Plac
       ...step('failures', onSteps),
       keys: ['a', 'i'],
     }),
+    act('bring-steps', 'Bring steps in from a table…', step('bring-in', needsTask)),
+    act('save-steps', 'Save steps as a file…', step('save-file', needsTask)),
     act('remove-step', 'Remove the step in hand…', step('remove', onSteps)),
     act('add-outing', 'Add outing', { ...outing('add', needsTask), keys: ['a', 'o'] }),
     act('edit-outing', 'Edit the outing in hand', { ...outing('edit', onOutings), keys: ['e', 'o'] }),

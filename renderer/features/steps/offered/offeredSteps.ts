@@ -83,7 +83,8 @@ export function actOfOffered(
   x: { task: string; after: string | null; title: (count: number) => string; newId: (key: string) => string },
 ): OfferedAct {
   const added = offered.filter(({ isAdded }) => isAdded);
-  const like = rows.steps.find(({ id }) => id === x.after)?.code ?? rows.steps.at(-1)?.code ?? null;
+  const hand = rows.steps.find(({ id }) => id === x.after)?.code;
+  const like = hand ?? added[0]?.step.ifFails?.step ?? rows.steps.at(-1)?.code ?? null;
   const codes = freshCodes(rows, like, added.length);
   const steps = added.map(({ key, step }, index): TaskStep => ({
     ...step,

@@ -1,0 +1,54 @@
+import { useState } from 'react';
+import { Button } from '@mantine/core';
+import type { Host } from '../../../../shared-types/host.ts';
+import type { Task } from '../../../../shared-types/records/task.ts';
+import { Dialog } from '../../../components/Dialog/Dialog.tsx';
+import { Switch } from '../../../components/Switch/Switch.tsx';
+import { tableFile, tableForms } from '../../report/tableFile.ts';
+import type { TableForm } from '../../report/tableFile.ts';
+import type { SiteRows } from '../../task/useTaskRows.ts';
+import type { TaskRows } from '../stepActs.ts';
+import { countOf } from '../words.ts';
+import { namesOf, tableOfSteps } from './stepRows.ts';
+
+export interface SaveStepsProps {
+  task: Task;
+  rows: TaskRows;
+  sites: SiteRows;
+  host: Host;
+  onClose: () => void;
+}
+
+/** A task's steps as a file that a spreadsheet opens and that comes back in unchanged. */
+export function SaveSteps({ task, rows, sites, host, onClose }: SaveStepsProps) {
+  const [form, setForm] = useState<TableForm>('xlsx');
+  const [said, setSaid] = useState('');
+  const save = async (): Promise<void> => {
+    setSaid('Writing the file…');
+    try {
+      const table = tableOfSteps(rows, namesOf(task, rows, sites));
+      const saved = await host.saveFile(tableFile({ name: `steps ${task.code}`, form, ...table }));
+      setSaid(saved ? `Saved ${countOf(table.rows.length, 'step')}.` : 'Not saved.');
+    } catch (error) {
+      setSaid(`Not saved: ${error instanceof Error ? error.message : String(error)}`);
+    }
+  };
+  return (
+    <Dialog title="Save steps as a file" onClose={onClose}>
+      <div className="bw-deed">
+        <Switch label="As" value={form} choices={tableForms} onChange={setForm} />
+        <p className="bw-second">
+          All {countOf(rows.steps.length, 'step')} in their order, every field that any of them has, quantities as
+          typed. From which callout or row of the handbook a torque was taken stays with the task.
+        </p>
+        <div className="bw-form-foot">
+          <Button variant="filled" onClick={() => void save()}>
+            Save the file…
+          </Button>
+          <Button onClick={onClose}>Leave</Button>
+          <span role="status">{said}</span>
+        </div>
+      </div>
+    </Dialog>
+  );
+}
