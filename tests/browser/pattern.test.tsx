@@ -28,13 +28,18 @@ async function openSites(...interfaces: RecordOf<'interfaces'>[]) {
 
 const figure = (name = 'Pattern of interface B') => page.getByRole('figure', { name });
 
-/** What the drawing says, read out of it by its own scale bar: mm from the first position. */
-function drawnMm(): { position: string; xMm: number; yMm: number }[] {
-  const svg = figure().element().querySelector('svg');
-  const bar = svg?.querySelector('[data-scale]');
+/** By the drawing's own scale bar. */
+function mmPerPx(): number {
+  const bar = figure().element().querySelector('[data-scale]');
   const [, said = '', unit = ''] = /^([\d.]+) (mm|in)$/.exec(bar?.getAttribute('data-scale') ?? '') ?? [];
   const barPx = [...(bar?.querySelectorAll('rect') ?? [])].reduce((sum, one) => sum + one.width.baseVal.value, 0);
-  const mmPerPx = (Number(said) * (unit === 'in' ? 25.4 : 1)) / barPx;
+  return (Number(said) * (unit === 'in' ? 25.4 : 1)) / barPx;
+}
+
+/** What the drawing says, read out of it: mm from the first position. */
+function drawnMm(): { position: string; xMm: number; yMm: number }[] {
+  const svg = figure().element().querySelector('svg');
+  const scale = mmPerPx();
   const marks = [...(svg?.querySelectorAll('[data-position]') ?? [])].map((mark) => {
     const circle = mark.querySelector('circle');
     return {
@@ -46,8 +51,8 @@ function drawnMm(): { position: string; xMm: number; yMm: number }[] {
   const first = marks[0] ?? { x: 0, y: 0 };
   return marks.map(({ position, x, y }) => ({
     position,
-    xMm: (x - first.x) * mmPerPx,
-    yMm: (first.y - y) * mmPerPx,
+    xMm: (x - first.x) * scale,
+    yMm: (first.y - y) * scale,
   }));
 }
 
@@ -145,6 +150,10 @@ describe('the pattern of an interface', () => {
     const dimensions = [...figure().element().querySelectorAll('[data-dimension]')].map((one) =>
       one.getAttribute('data-dimension'),
     );
+    // The line of the first is as long as its figure by the drawing’s own scale.
+    const drawn = figure().element().querySelector('[data-dimension] path')?.getAttribute('d') ?? '';
+    const [, from = 0, to = 0] = (/^M([\d.]+) [\d.]+H([\d.]+)$/.exec(drawn) ?? []).map(Number);
+    expect((to - from) * mmPerPx()).toBeCloseTo(40, 3);
     expect(dimensions).toEqual(['40 mm (1.575 in)', '30 mm (1.181 in)']);
   });
 });

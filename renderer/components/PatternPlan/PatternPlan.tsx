@@ -11,7 +11,7 @@ import drawing from '../StackDrawing/StackDrawing.module.css';
 import { PlanMarks } from './PlanMarks.tsx';
 import type { PlaceDeeds } from './PlanMarks.tsx';
 import { patternPlanLayout } from './patternPlanLayout.ts';
-import type { PlanLayout } from './patternPlanLayout.ts';
+import type { PlanLayout, PlanSpot } from './patternPlanLayout.ts';
 import { patternWords, writtenIn } from './patternWords.ts';
 import classes from './PatternPlan.module.css';
 
@@ -66,8 +66,8 @@ export function PatternPlan(props: PatternPlanProps) {
           <title id={`${id}-title`}>{`Pattern of ${name}, ${points.length} positions, ${view}`}</title>
           <Middle layout={layout} />
           {pattern.kind !== 'circle' || points.length === 0 ? null : <BoltCircle layout={layout} />}
-          <PlanMarks layout={layout} order={order} mirrored={mirrored} deeds={deeds ?? null} />
           <Dimensions layout={layout} pattern={pattern} typed={lengths.typed} />
+          <PlanMarks layout={layout} order={order} mirrored={mirrored} deeds={deeds ?? null} />
           {turn === null ? null : <TurnArrow turn={turn} />}
           <ScaleBarOf layout={layout} unit={lengths.unit} />
         </svg>
@@ -79,7 +79,7 @@ export function PatternPlan(props: PatternPlanProps) {
           it out, <kbd>+</kbd> adds one.
         </p>
       )}
-      <figcaption className={drawing['caption']}>
+      <figcaption className={`${drawing['caption']} ${classes['caption']}`}>
         <b>Pattern of {name}</b>
         <span>
           {words}, to scale, {view}; the fasteners themselves are marks.
@@ -131,7 +131,7 @@ function BoltCircle({ layout: { spots, originPx } }: { layout: PlanLayout }) {
 function Dimensions(props: { layout: PlanLayout; pattern: Pattern; typed: (text: string) => string }) {
   const { layout, pattern, typed } = props;
   const { spots, originPx, markPx, heightPx } = layout;
-  const [first, second] = spots;
+  const [first] = spots;
   if (first === undefined || pattern.kind === 'points') return null;
   const y = heightPx - 52;
   if (pattern.kind === 'circle') {
@@ -146,34 +146,39 @@ function Dimensions(props: { layout: PlanLayout; pattern: Pattern; typed: (text:
       </g>
     );
   }
-  const down = spots.find((spot) => spot !== first && spot.px === first.px && spot.py > first.py);
-  const across = pattern.columns > 1 ? spots.filter((spot) => spot.py === first.py) : [];
-  const next = across.toSorted((a, b) => a.px - b.px)[1] ?? (pattern.columns > 1 ? second : undefined);
-  const [left, step] = [Math.min(first.px, next?.px ?? first.px), Math.abs((next?.px ?? first.px) - first.px)];
+  const next = nearestOf(spots, ({ px, py }) => (py === first.py ? Math.abs(px - first.px) : 0));
+  const [left, right] = [first.px, next?.px ?? first.px].toSorted((one, other) => one - other);
   const x = first.px - markPx - 14;
-  const nearDown = spots
-    .filter((spot) => spot.px === first.px && spot.py > first.py)
-    .toSorted((a, b) => a.py - b.py)[0];
+  const below = nearestOf(spots, ({ px, py }) => (px === first.px ? py - first.py : 0));
   return (
     <g>
       {next === undefined ? null : (
         <DrawnDimension
-          dimension={dimension({ fromPx: left, toPx: left + step, y, text: typed(pattern.across), beside: 'right' })}
+          dimension={dimension({
+            fromPx: left ?? 0,
+            toPx: right ?? 0,
+            y,
+            text: typed(pattern.across),
+            beside: 'right',
+          })}
         />
       )}
-      {down === undefined || nearDown === undefined ? null : (
+      {below === undefined ? null : (
         <g data-dimension={typed(pattern.up)}>
           <path
             className={drawing['thin']}
-            d={`M${x} ${first.py}V${nearDown.py}M${x - 4} ${first.py}H${x + 4}M${x - 4} ${nearDown.py}H${x + 4}`}
+            d={`M${x} ${first.py}V${below.py}M${x - 4} ${first.py}H${x + 4}M${x - 4} ${below.py}H${x + 4}`}
           />
-          <DrawnText
-            text={{ x: x - 6, y: (first.py + nearDown.py) / 2 + 4, anchor: 'end', lines: [typed(pattern.up)] }}
-          />
+          <DrawnText text={{ x: x - 6, y: (first.py + below.py) / 2 + 4, anchor: 'end', lines: [typed(pattern.up)] }} />
         </g>
       )}
     </g>
   );
+}
+
+/** The spot least far away of those that are away at all. */
+function nearestOf(spots: readonly PlanSpot[], away: (spot: PlanSpot) => number): PlanSpot | undefined {
+  return spots.filter((spot) => away(spot) > 0.5).toSorted((a, b) => away(a) - away(b))[0];
 }
 
 function TurnArrow({ turn }: { turn: Turn }) {

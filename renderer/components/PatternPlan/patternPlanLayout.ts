@@ -23,7 +23,7 @@ export interface PlanLayout {
 }
 
 const sidePx = 64;
-const topPx = 60;
+const topPx = 76;
 const bottomPx = 84;
 const fieldMostPx = 300;
 const pxPerMmMax = 9;

@@ -37,6 +37,7 @@ export function OrderFields({ form, text, count, points }: OrderFieldsProps) {
     setSaid(orderRules[rule]);
   };
   const positions = positionsIn(text, count);
+  if (order.length === 0 && positions?.length === 1) return null;
   return (
     <div className="bw-order">
       <TextField
@@ -44,7 +45,7 @@ export function OrderFields({ form, text, count, points }: OrderFieldsProps) {
         label={label}
         value={shown}
         error={error}
-        description={`Each position once, as “1, 4, 2, 3”${positions === null ? '' : `; ${positions.length} positions`}`}
+        description={`Each position once, as “1, 4, 2, 3”${positions === null ? '' : `; of ${positions.length}`}`}
         optional
         onChange={(next) => {
           setTyped(next);
