@@ -8,6 +8,7 @@ import { perform } from './writing/deeds.ts';
 import type { Desk } from './writing/desk.ts';
 import { bringUp, hearChange, readHeads } from './writing/desk.ts';
 import { exportAll } from './recovery/exportAll.ts';
+import { changesOf } from './writing/changesOf.ts';
 import { createFailedDeeds } from './writing/failedDeeds.ts';
 import { historyOf, noHistory } from './writing/history.ts';
 import { ask } from './writing/hostCalls.ts';
@@ -302,6 +303,7 @@ export function createStore(options: StoreOptions): WindowStore {
     rebuildFromJournal,
     keepWorkingCopy,
     exportAll: () => exportAll({ journal, now, limitMs: () => limits.callMs, copy: found.copy }),
+    changesOf: (table, id) => changesOf(journal, { table, id }, () => limits.callMs),
     table: (name) => tables.table(name),
     async commit(act, watched = {}) {
       const key = crypto.randomUUID();

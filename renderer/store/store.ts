@@ -1,5 +1,5 @@
 /** What the screens know of the store: tables that keep themselves current, and one way to change them. */
-import type { EntryHead, JournalDamage } from '../../shared-types/journal.ts';
+import type { Change, EntryHead, JournalDamage, JournalEntry } from '../../shared-types/journal.ts';
 import type { AnyRecord, Counts, RecordOf, TableName } from '../../shared-types/records/index.ts';
 
 /** A record as it shall be. Its `rev` is that of the version it was made from; 0 for a new one. */
@@ -90,6 +90,12 @@ export interface HistoryState {
   recent: readonly EntryHead[];
 }
 
+/** One change of one record: who made it, when, and what the record was before and after; null where it was not kept. */
+export interface RecordChange
+  extends Pick<JournalEntry, 'seq' | 'utc' | 'tzOffset' | 'user' | 'action'>, Pick<Change, 'before' | 'after'> {
+  title: string;
+}
+
 /** Why the work is not shown. Each is a page of its own, before any screen. */
 export type Hindrance =
   /** The working copy is missing, emptied, ahead, or not what the journal says; `found` is null where it does not answer. */
@@ -134,6 +140,8 @@ export interface Store {
   redo(): Promise<EntryHead>;
   history(): HistoryState;
   subscribeHistory(listener: () => void): () => void;
+  /** Every change of one record, the newest first; the whole journal is read for it. */
+  changesOf(table: TableName, id: string): Promise<RecordChange[]>;
 
   saving(): SaveState;
   subscribeSaving(listener: () => void): () => void;

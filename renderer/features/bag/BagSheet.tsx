@@ -194,7 +194,7 @@ export const BagSheet = memo(function BagSheet({
               The task or its stock has been changed since its bag was planned on {plannedText(former)}. That answer is
               not one to this task any more, so it is not shown as its bag.
             </p>
-            <ComparisonSection past={past} planHash={atHand.planHash} units={units} />
+            <ComparisonSection task={atHand.id} past={past} planHash={atHand.planHash} units={units} />
           </>
         ) : kept === null ? (
           <>
@@ -265,7 +265,7 @@ export const BagSheet = memo(function BagSheet({
               </div>
             </div>
             {totals.length === 0 ? null : <LimitsTable plan={plan} totals={totals} units={units} />}
-            <ComparisonSection past={past} planHash={atHand.planHash} units={units} />
+            <ComparisonSection task={atHand.id} past={past} planHash={atHand.planHash} units={units} />
             <UncheckedList plan={plan} result={kept.result} />
             <section aria-labelledby="basis-heading">
               <h3 id="basis-heading">What the figures rest on</h3>

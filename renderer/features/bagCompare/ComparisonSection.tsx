@@ -3,12 +3,15 @@ import { NativeSelect } from '@mantine/core';
 import type { PastAnswer } from '../../../shared-types/records/window.ts';
 import { pastMost } from '../../../shared-types/records/window.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
+import { placeAddress } from '../../store/place.ts';
 import { once } from '../bag/amounts.ts';
 import { answerText } from './compareWords.ts';
 import { ComparisonTables } from './ComparisonTables.tsx';
 import './bagCompare.css';
 
 export interface ComparisonSectionProps {
+  /** Key of the task. */
+  task: string;
   /** The newest first. */
   past: readonly PastAnswer[];
   /** Of the task as it stands. */
@@ -17,7 +20,7 @@ export interface ComparisonSectionProps {
 }
 
 /** Two of the task's kept answers side by side. */
-export function ComparisonSection({ past, planHash, units }: ComparisonSectionProps) {
+export function ComparisonSection({ task, past, planHash, units }: ComparisonSectionProps) {
   const [chosen, setChosen] = useState<{ one: string; other: string } | null>(null);
   const at = (plannedAt: string | undefined): PastAnswer | undefined =>
     past.find((answer) => answer.plannedAt === plannedAt);
@@ -55,7 +58,20 @@ export function ComparisonSection({ past, planHash, units }: ComparisonSectionPr
           {one === other ? (
             <p className="bw-second">That is the same one twice: choose another beside it.</p>
           ) : (
-            <ComparisonTables one={one} other={other} units={once(units)} />
+            <>
+              <ComparisonTables one={one} other={other} units={once(units)} />
+              <p>
+                <a
+                  href={placeAddress({
+                    at: 'kits',
+                    mine: `bag:${task}:${one.plannedAt}`,
+                    theirs: `bag:${task}:${other.plannedAt}`,
+                  })}
+                >
+                  Compare them as kits: field by field, and what it means for the stacks
+                </a>
+              </p>
+            </>
           )}
           <p className="bw-source">
             {past.length === 1 ? '1 is' : `${past.length} are`} kept of at most {pastMost}; the oldest gives way. As the

@@ -5,6 +5,7 @@ import { SearchBox } from '../../components/SearchBox/SearchBox.tsx';
 import { Switch } from '../../components/Switch/Switch.tsx';
 import { UndoRedo } from '../../components/UndoRedo/UndoRedo.tsx';
 import type { UndoRedoProps } from '../../components/UndoRedo/UndoRedo.tsx';
+import { placeAddress } from '../../store/place.ts';
 import type { CatalogTool } from './asks.ts';
 import { ActiveFilters } from './table/ActiveFilters.tsx';
 import type { ColumnsAtHand } from './table/useColumns.ts';
@@ -104,6 +105,7 @@ export function CatalogBar(props: CatalogBarProps) {
                 {label}
               </Button>
             ))}
+            <a href={placeAddress({ at: 'kits' })}>Kits compared</a>
           </span>
         )}
       </div>

@@ -12,7 +12,7 @@ import { useRecordForm } from '../../components/RecordForm/useRecordForm.ts';
 import { faultsOf } from '../../engine/records/faultsOf.ts';
 import { newItem } from '../../engine/records/newItem.ts';
 import { overKept } from '../../store/overKept.ts';
-import { useStore } from '../session/useStore.ts';
+import { useStore, useTable } from '../session/useStore.ts';
 import { addAct, editAct, namedText } from './acts.ts';
 import { conflictWords } from './conflictWords.ts';
 import { FieldGroup } from './FieldGroup.tsx';
@@ -87,12 +87,15 @@ export function ItemForm(props: ItemFormProps) {
     ],
   });
   const kind = isKind(form.draft['kind']) ? form.draft['kind'] : initial.kind;
+  const watchOuts = useTable('watchOuts').rows;
   const usage = useMemo(() => (before === null ? nothingNamed : usageOf(before, holders)), [before, holders]);
   const code = String(form.draft['code'] ?? '').trim();
   const named = before === null || code === '' || code === before.code ? null : namedText(before.code, usage);
   const save = (over: Parameters<typeof overKept>[1]): Promise<unknown> => {
     const item = recordSchemas.items.parse(form.draft);
-    return store.commit(overKept(before === null ? addAct(item) : editAct(before, item, usage), over));
+    return store.commit(
+      overKept(before === null ? addAct(item) : editAct(before, item, usage, watchOuts.values()), over),
+    );
   };
   const heading = before !== null ? `Edit ${before.code}` : copyOf !== undefined ? 'Add a copy' : 'Add item';
   return (

@@ -11,7 +11,11 @@ import { fitsOf } from './fits.ts';
 import { ItemFacts } from './ItemFacts.tsx';
 import { usageOf } from './usage.ts';
 import type { CodeHolders } from './usage.ts';
-import { Fits, UsedBy, WatchOuts } from './UsedBy.tsx';
+import { ItemHistory } from './page/ItemHistory.tsx';
+import { ItemWatchOuts } from './page/ItemWatchOuts.tsx';
+import { NearSizes } from './page/NearSizes.tsx';
+import { WhereNow } from './page/WhereNow.tsx';
+import { Fits, UsedBy } from './UsedBy.tsx';
 import { itemName } from './words.ts';
 
 export interface ItemPaneProps {
@@ -61,14 +65,17 @@ export function ItemPane(props: ItemPaneProps) {
           calibrated again.
         </p>
       ) : null}
-      <WatchOuts usage={usage} />
+      <ItemWatchOuts item={item} usage={usage} />
       <ItemDrawing item={item} units={units} />
       {item.notes === undefined ? null : <p className="bw-item-notes">{item.notes}</p>}
       <ItemFacts item={item} units={units} />
       <div className="bw-item-facts">
         <Fits lists={fits} onItem={onItem} />
         <UsedBy usage={usage} />
+        <WhereNow item={item} usage={usage} holders={holders} />
       </div>
+      <NearSizes item={item} items={holders.items} />
+      <ItemHistory key={item.id} item={item} />
     </article>
   );
 }

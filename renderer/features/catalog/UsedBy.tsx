@@ -76,25 +76,3 @@ export function Fits({ lists, onItem }: { lists: readonly FitList[]; onItem: (it
     </section>
   ));
 }
-
-/** What was learned about it: said before the steps that name it. */
-export function WatchOuts({ usage }: { usage: Usage }) {
-  const said = new Map<string, string[]>();
-  for (const { step } of usage.steps)
-    for (const text of step.watchOuts ?? []) said.set(text, [...(said.get(text) ?? []), `step ${step.code}`]);
-  for (const at of usage.interfaces)
-    for (const text of at.watchOuts ?? []) said.set(text, [...(said.get(text) ?? []), `interface ${at.code}`]);
-  if (said.size === 0) return null;
-  return (
-    <section className="bw-item-watch" aria-labelledby="item-watch">
-      <h2 id="item-watch">Watch out</h2>
-      <ul>
-        {[...said].map(([text, where]) => (
-          <li key={text}>
-            {text} <span className="bw-second">({codesText(where)})</span>
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-}

@@ -1,4 +1,5 @@
 import type { Item, Shelf } from '../../../shared-types/records/item.ts';
+import type { WatchOut } from '../../../shared-types/records/watchOut.ts';
 import type { Act, Proposal } from '../../store/store.ts';
 import { stepRenamed, usageCount } from './usage.ts';
 import type { Usage } from './usage.ts';
@@ -10,10 +11,14 @@ export function addAct(item: Item): Act {
   return { action: 'add-item', title: `Add ${item.code}`, proposals: [put(item)] };
 }
 
-/** Keeps an item changed. Where its code changed, what names it by the old one follows in the same act. */
-export function editAct(before: Item, item: Item, usage: Usage): Act {
+/** Keeps an item changed. Where its code changed, what names it by the old one follows in the same act, watch-outs tied to it too. */
+export function editAct(before: Item, item: Item, usage: Usage, watchOuts: Iterable<WatchOut> = []): Act {
   const title = before.code === item.code ? `Edit ${item.code}` : `Rename ${before.code} to ${item.code}`;
-  return { action: 'edit-item', title, proposals: [put(item), ...renames(before.code, item.code, usage)] };
+  return {
+    action: 'edit-item',
+    title,
+    proposals: [put(item), ...renames(before.code, item.code, usage), ...tiesMoved(before, item, watchOuts)],
+  };
 }
 
 function renames(from: string, to: string, usage: Usage): Proposal[] {
@@ -52,6 +57,25 @@ export function mergeAct(keep: Item, other: Item, usage: Usage): Act {
 }
 
 const onHandOf = (item: Item): number | null => ('onHand' in item ? (item.onHand ?? 0) : null);
+
+function tiesMoved(from: Item, to: Item, watchOuts: Iterable<WatchOut>): Proposal[] {
+  if (from.code === to.code && from.shelf === to.shelf) return [];
+  const isTo = (tie: WatchOut['ties'][number]): boolean =>
+    tie.to === 'item' && tie.shelf === from.shelf && tie.code === from.code;
+  return [...watchOuts].flatMap((record): Proposal[] =>
+    record.ties.some(isTo)
+      ? [
+          {
+            table: 'watchOuts',
+            put: {
+              ...record,
+              ties: record.ties.map((tie) => (isTo(tie) ? { ...tie, shelf: to.shelf, code: to.code } : tie)),
+            },
+          },
+        ]
+      : [],
+  );
+}
 
 /** "5 steps, 1 outing and 2 interfaces name S-18D"; null where nothing does. */
 export function namedText(code: string, usage: Usage): string | null {

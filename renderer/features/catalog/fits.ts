@@ -8,7 +8,7 @@ import { quantityIn } from '../../engine/units/index.ts';
 const lengths = new Map<string, number | null>();
 
 /** A length read once for each text; null where it cannot be read, and then fits nothing. */
-function lengthMm(text: string): number | null {
+export function lengthMm(text: string): number | null {
   const known = lengths.get(text);
   if (known !== undefined) return known;
   const read = orNull(() => quantityIn(text, 'length', 'mm'));

@@ -158,7 +158,7 @@ export function KitsPlace({ place, units }: KitsPlaceProps) {
                     ? `${task.code} has no steps yet.`
                     : changed.length === 0
                       ? `No. All ${countOf(stacks.of, 'step')} of ${task.code} have the same lightest stack, setting and spare reach with both.`
-                      : `Of ${countOf(stacks.of, 'step')} of ${task.code}, from “${mine.label}” to “${theirs.label}”: ${count(['loses'])} lose their stack, ${count(['gains'])} gain one, ${count(['other-stack'])} get another stack, ${count(['other-setting'])} another setting, ${count(['other-reach'])} another spare reach.`}
+                      : `Of ${countOf(stacks.of, 'step')} of ${task.code}, from “${mine.label}” to “${theirs.label}”: ${count(['loses'])} lose their stack or what they name, ${count(['gains'])} gain it, ${count(['other-stack'])} get another stack, ${count(['other-setting'])} another setting, ${count(['other-reach'])} another spare reach.`}
             </p>
             {stacks.changes.length === 0 ? null : (
               <>

@@ -44,7 +44,10 @@ export function StackTable({ changes, steps, heads, units }: StackTableProps) {
               </th>
               <td>
                 {effect === 'loses' ? (
-                  <StateMark state="not-reached" text={effectWords.loses} />
+                  <StateMark
+                    state="not-reached"
+                    text={theirs.state === 'not-read' ? 'Lacks what it names' : effectWords.loses}
+                  />
                 ) : effect === 'gains' ? (
                   <StateMark state="reached" text={effectWords.gains} />
                 ) : (

@@ -2,6 +2,7 @@ import type { Item, Shelf } from '../../../shared-types/records/item.ts';
 import type { Task } from '../../../shared-types/records/task.ts';
 import type { RecordOf } from '../../../shared-types/records/index.ts';
 import { kitOfAnswer } from '../../engine/kits/index.ts';
+import { dayAndClockText } from '../../store/clock.ts';
 
 /** What may be held against something else as a kit. */
 export interface Side {
@@ -42,7 +43,7 @@ export function sidesOf({ shelves, tasks, results }: Known): Side[] {
     ...[...tasks.values()].flatMap(({ id, code }) =>
       (results.get(id)?.past ?? []).map(({ plannedAt }) => ({
         key: `bag:${id}:${plannedAt}`,
-        label: `Planned bag of ${code}, ${plannedAt.slice(0, 16).replace('T', ' ')}`,
+        label: `Planned bag of ${code}, ${dayAndClockText(new Date(plannedAt))}`,
         group: 'Planned bags',
         task: id,
       })),

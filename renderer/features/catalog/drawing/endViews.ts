@@ -1,3 +1,5 @@
+import { RefusedError } from '../../../engine/errors.ts';
+import { hexalobularDrive } from '../../../engine/socket/index.ts';
 import { circle, closed, line, onCircle } from '../../../components/StackDrawing/outline.ts';
 import type { Outline, Point } from '../../../components/StackDrawing/outline.ts';
 import type { ResolvedSocket } from '../../../engine/plan/resolved.ts';
@@ -25,7 +27,7 @@ function body({ centre: [x, y], radiusPx }: EndFrame): Outline {
 
 /** A square drive: hollow where it takes a square, solid where it is one. */
 export function squareEnd(frame: EndFrame, sideMm: number, solid: boolean): Outline[] {
-  const half = Math.min((sideMm / 2) * frame.pxPerMm, frame.radiusPx * 0.8);
+  const half = (sideMm / 2) * frame.pxPerMm;
   const [x, y] = frame.centre;
   const d = closed([x - half, y - half], [x + half, y - half], [x + half, y + half], [x - half, y + half]);
   return [body(frame), { d, ink: 'visible', fill: solid ? 'tool' : 'field', of: 'square' }, ...cross(frame)];
@@ -40,10 +42,20 @@ function polygon(centre: Point, acrossFlatsPx: number, corners: number, turnDeg 
   );
 }
 
-/** The opening of a socket, or the tip of a bit, from its end. A hexalobular outline is schematic. */
+/** Across the tips of the six lobes where the size is held; else as wide as half the body, and schematic. */
+function lobesAcrossPx(size: string, { pxPerMm, radiusPx }: EndFrame): number {
+  try {
+    return hexalobularDrive({ size }).referenceAMm * pxPerMm;
+  } catch (error) {
+    if (error instanceof RefusedError) return radiusPx;
+    throw error;
+  }
+}
+
+/** The opening of a socket, or the tip of a bit, from its end. Of a hexalobular outline the width across the lobes is to scale. */
 export function openingEnd(frame: EndFrame, socket: ResolvedSocket): Outline[] {
-  const { centre, radiusPx, pxPerMm } = frame;
-  const flatsPx = 'mm' in socket.size ? Math.min(socket.size.mm * pxPerMm, radiusPx * 1.7) : radiusPx;
+  const { centre, pxPerMm } = frame;
+  const flatsPx = 'mm' in socket.size ? socket.size.mm * pxPerMm : lobesAcrossPx(socket.size.text, frame);
   const of = 'opening';
   switch (socket.openingForm) {
     case 'hex6':
