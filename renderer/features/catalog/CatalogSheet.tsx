@@ -195,7 +195,7 @@ export function CatalogSheet(props: Props) {
   const near = found.near === 0 ? '' : `, ${found.near} nearly so`;
   const count = `${found.shown.length} of ${found.onShelf}${near}`;
   const list = (
-    <section key="list" className="bw-pane-list" aria-label="Catalog">
+    <section key="list" className="bw-pane-list" aria-label="Catalog" data-found={found.search}>
       <ItemTable
         items={found.shown}
         columns={columns.shown}

@@ -7,11 +7,21 @@
 /** So long a word must be before a letter of it is forgiven. */
 const shortest = 4;
 
+/** A letter that looks like a digit, beside one. */
+const besideDigit = /\d[oil]|[oil]\d/;
+
 const letters = /^\p{L}+$/u;
 
 /** Words that stand in the catalog's texts, met while the search is prepared. */
 export class Vocabulary {
   private readonly words = new Set<string>();
+  /** Whether any code has a letter beside a digit that looks like one. */
+  hasLookAlikes = false;
+
+  /** Takes in a code as it is searched. */
+  addCode(folded: string): void {
+    this.hasLookAlikes ||= besideDigit.test(folded);
+  }
 
   /** Takes in a text as it was typed. */
   add(text: string): void {
@@ -76,7 +86,8 @@ export function nearWords(words: readonly string[], vocabulary: Vocabulary): Nea
   const near = words.map((exact): NearWord => {
     const inches = /^(\d[\d./ ]*)in$/.exec(exact)?.[1];
     const others = [...vocabulary.near(exact), ...(inches === undefined ? [] : [inches])];
-    return { exact, others, digits: /\d/.test(exact) && exact.length > 1 ? asDigits(exact) : null };
+    const doubtful = besideDigit.test(exact) || (vocabulary.hasLookAlikes && /\d/.test(exact));
+    return { exact, others, digits: doubtful && exact.length > 1 ? asDigits(exact) : null };
   });
   return near.some(({ others, digits }) => others.length > 0 || digits !== null) ? near : null;
 }

@@ -61,18 +61,26 @@ export function matches(text: string, words: readonly string[]): boolean {
   return words.every((word) => holds(text, word));
 }
 
-/** Whether every word stands in a text as typed or as what it may have been meant. */
-export function matchesNearly(text: string, code: string, words: readonly NearWord[]): boolean {
+/** Whether every word stands in an item's texts as typed or as what it may have been meant. */
+export function matchesNearly(item: Item, words: readonly NearWord[]): boolean {
+  const text = searchText(item);
   return words.every(
     ({ exact, others, digits }) =>
-      holds(text, exact) ||
       others.some((other) => holds(text, other)) ||
-      (digits !== null && holds(asDigits(code), digits)),
+      (digits !== null && holds(codeInDigits(item), digits)) ||
+      holds(text, exact),
   );
 }
 
-/** The code alone, as it is searched. */
-export const foldedCode = (item: Item): string => foldedOnce(item.code);
+const codes = new WeakMap<Item, string>();
+
+function codeInDigits(item: Item): string {
+  const known = codes.get(item);
+  if (known !== undefined) return known;
+  const made = asDigits(foldedOnce(item.code));
+  codes.set(item, made);
+  return made;
+}
 
 /** Built once for each version of a record: a record that did not change is the same object. */
 const texts = new WeakMap<Item, string>();
@@ -103,6 +111,7 @@ export function searchText(item: Item): string {
   const fields = fieldsOf(item.kind).map((field) => foldedOnce(plainText(field, valueAt(item, field.path))));
   const text = [foldedOnce(itemName(item)), foldedOnce(kindWords[item.kind]), ...fields].join('\n');
   texts.set(item, text);
+  vocabulary.addCode(foldedOnce(item.code));
   return text;
 }
 

@@ -1,10 +1,10 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Item } from '../../../shared-types/records/item.ts';
 import { breathe } from '../../store/breathe.ts';
 import type { ItemColumn } from './columns.ts';
 import { createOrder } from './rowOrder.ts';
 import { nearWords } from './searchNear.ts';
-import { foldedCode, matches, matchesNearly, searchText, vocabulary, wordsOf } from './searchText.ts';
+import { matches, matchesNearly, searchText, vocabulary, wordsOf } from './searchText.ts';
 import type { CatalogView } from './view.ts';
 
 export interface ShownItems {
@@ -26,8 +26,22 @@ const nearBelow = 50;
 /** So long the page works on before it looks whether the hand wants something. */
 const sliceMs = 6;
 
+/** What the search before found: the next key of it only has to look there. */
+interface Before {
+  of: readonly Item[];
+  words: readonly string[];
+  exact: readonly Item[];
+}
+
+const narrows = (words: readonly string[], before: readonly string[]): boolean =>
+  before.length > 0 && before.every((old) => words.some((word) => word.startsWith(old)));
+
 /** The rows that hold the words, looked for a slice at a time; null where it was stopped. */
-async function sieve(rows: readonly Item[], search: string, stopped: () => boolean): Promise<[Item[], number] | null> {
+async function sieve(
+  x: { rows: readonly Item[]; search: string; before: Before | null },
+  stopped: () => boolean,
+): Promise<{ found: Item[]; near: number; before: Before } | null> {
+  const { rows, search, before } = x;
   const words = wordsOf(search);
   let until = performance.now() + sliceMs;
   const due = async (at: number): Promise<boolean> => {
@@ -36,22 +50,24 @@ async function sieve(rows: readonly Item[], search: string, stopped: () => boole
     until = performance.now() + sliceMs;
     return stopped();
   };
-  const found: Item[] = [];
-  const others: Item[] = [];
+  const within = before !== null && before.of === rows && narrows(words, before.words) ? before.exact : rows;
+  const exact: Item[] = [];
+  for (let at = 0; at < within.length; at += 1) {
+    if (await due(at)) return null;
+    const item = within[at];
+    if (item !== undefined && matches(searchText(item), words)) exact.push(item);
+  }
+  const next = { of: rows, words, exact };
+  const near = exact.length < nearBelow ? nearWords(words, vocabulary) : null;
+  if (near === null) return { found: exact, near: 0, before: next };
+  const known = new Set(exact);
+  const found = [...exact];
   for (let at = 0; at < rows.length; at += 1) {
     if (await due(at)) return null;
     const item = rows[at];
-    if (item !== undefined) (matches(searchText(item), words) ? found : others).push(item);
+    if (item !== undefined && !known.has(item) && matchesNearly(item, near)) found.push(item);
   }
-  const near = found.length < nearBelow ? nearWords(words, vocabulary) : null;
-  if (near === null) return [found, 0];
-  const exact = found.length;
-  for (let at = 0; at < others.length; at += 1) {
-    if (await due(at)) return null;
-    const item = others[at];
-    if (item !== undefined && matchesNearly(searchText(item), foldedCode(item), near)) found.push(item);
-  }
-  return [found, found.length - exact];
+  return { found, near: found.length - exact.length, before: next };
 }
 
 interface Sieved {
@@ -91,11 +107,14 @@ export function useShownItems(
   }, [items, shelf, segment, column, sorting.down, showRetired, order, passes]);
   const asks = search.trim() !== '';
   const [sieved, setSieved] = useState<Sieved | null>(null);
+  const before = useRef<Before | null>(null);
   useEffect(() => {
     if (!asks) return undefined;
     let left = false;
-    void sieve(sorted.rows, search, () => left).then((found) => {
-      if (found !== null && !left) setSieved({ search, rows: found[0], near: found[1] });
+    void sieve({ rows: sorted.rows, search, before: before.current }, () => left).then((sifted) => {
+      if (sifted === null || left) return;
+      before.current = sifted.before;
+      setSieved({ search, rows: sifted.found, near: sifted.near });
     });
     return () => {
       left = true;
