@@ -148,6 +148,7 @@ function Dimensions(props: { layout: PlanLayout; pattern: Pattern; typed: (text:
   }
   const next = nearestOf(spots, ({ px, py }) => (py === first.py ? Math.abs(px - first.px) : 0));
   const [left, right] = [first.px, next?.px ?? first.px].toSorted((one, other) => one - other);
+  const beside = first.px > layout.middlePx.x ? 'left' : 'right';
   const x = first.px - markPx - 14;
   const below = nearestOf(spots, ({ px, py }) => (px === first.px ? py - first.py : 0));
   return (
@@ -159,7 +160,7 @@ function Dimensions(props: { layout: PlanLayout; pattern: Pattern; typed: (text:
             toPx: right ?? 0,
             y,
             text: typed(pattern.across),
-            beside: 'right',
+            beside,
           })}
         />
       )}
