@@ -1,7 +1,9 @@
 import type { Plan } from '../../../shared-types/plan.ts';
 import type { RecordOf, TableName } from '../../../shared-types/records/index.ts';
 import type { Shelf } from '../../../shared-types/records/item.ts';
-import type { Task } from '../../../shared-types/records/task.ts';
+import type { Task, TaskStep } from '../../../shared-types/records/task.ts';
+import type { WatchOut } from '../../../shared-types/records/watchOut.ts';
+import { carriedToSteps, withoutCarried } from '../watchOuts/index.ts';
 import { freeCode } from './freeNames.ts';
 import { mergeItems } from './mergeItems.ts';
 import { mergeOutings, mergeSteps } from './mergeOrdered.ts';
@@ -14,6 +16,8 @@ import { recordsOfPlan, type PlanRecords } from './recordsOfPlan.ts';
 /** Everything kept that a plan file may meet. */
 export interface KeptWork extends Omit<TaskRecords, 'task'> {
   tasks: readonly Task[];
+  /** What was learned: words of the file that are carried to a step anyway are no difference. */
+  watchOuts?: readonly WatchOut[];
 }
 
 export interface IntoKept {
@@ -90,6 +94,23 @@ export function holdsTask(plan: Plan): boolean {
   return plan.task !== undefined || plan.outings.length > 0 || plan.steps.length > 0;
 }
 
+/** The file's steps without the words that are carried to the step of the same code here. */
+function unlearned(x: {
+  kept: KeptWork;
+  task: Task;
+  here: readonly TaskStep[];
+  file: readonly TaskStep[];
+}): TaskStep[] {
+  const interfaces = new Map(x.kept.interfaces.map((one) => [one.id, one]));
+  const carried = carriedToSteps({ task: x.task, steps: x.here, interfaces, records: x.kept.watchOuts ?? [] });
+  const byCode = new Map(x.here.map((step) => [step.code, step]));
+  return x.file.map((step) => {
+    const one = byCode.get(step.code);
+    const own = [...(one?.watchOuts ?? []), ...(interfaces.get(one?.interface ?? '')?.watchOuts ?? [])];
+    return withoutCarried(step, carried.get(step.code) ?? [], own);
+  });
+}
+
 function mergeWork(kept: KeptWork, file: PlanRecords, shelf: Shelf, into: IntoKept) {
   const { told, puts, result } = taskPart(kept, file.task, shelf, into);
   const { differing } = into;
@@ -97,7 +118,9 @@ function mergeWork(kept: KeptWork, file: PlanRecords, shelf: Shelf, into: IntoKe
   const intoTask = <R extends { task: string }>(rows: readonly R[]) => rows.map((row) => ({ ...row, task: result.id }));
   const outings = mergeOutings({ here: ofTask(kept.outings), file: intoTask(file.outings), differing });
   const { interfaces } = kept;
-  const steps = mergeSteps({ here: ofTask(kept.steps), file: intoTask(file.steps), differing, interfaces });
+  const here = ofTask(kept.steps);
+  const given = unlearned({ kept, task: result, here, file: intoTask(file.steps) });
+  const steps = mergeSteps({ here, file: given, differing, interfaces });
   return {
     task: told,
     result,

@@ -13,8 +13,9 @@ export function useKeptWork(): KeptWorkState {
   const tasks = useTable('tasks');
   const outings = useTable('outings');
   const steps = useTable('steps');
+  const watchOuts = useTable('watchOuts');
   return useMemo(() => {
-    const all = [shelves, items, sites, interfaces, tasks, outings, steps];
+    const all = [shelves, items, sites, interfaces, tasks, outings, steps, watchOuts];
     const reason = all.find(({ fault }) => fault !== null)?.fault;
     if (reason !== undefined && reason !== null) return { kind: 'fault', reason };
     if (all.some(({ ready }) => !ready)) return { kind: 'loading' };
@@ -28,7 +29,8 @@ export function useKeptWork(): KeptWorkState {
         tasks: [...tasks.rows.values()],
         outings: [...outings.rows.values()],
         steps: [...steps.rows.values()],
+        watchOuts: [...watchOuts.rows.values()],
       },
     };
-  }, [shelves, items, sites, interfaces, tasks, outings, steps]);
+  }, [shelves, items, sites, interfaces, tasks, outings, steps, watchOuts]);
 }

@@ -34,7 +34,7 @@ import type { OverSheet } from './useCommands.ts';
 import { useDeeds } from './useDeeds.ts';
 import type { FileAtTheDoor } from './useDeeds.ts';
 import { goTo, usePlace } from './usePlace.ts';
-import { useHistoryState, useSaveState, useStore } from './useStore.ts';
+import { useHistoryState, useSaveState, useStore, useTable } from './useStore.ts';
 import './shell.css';
 
 const sheetNames: Record<PlaceName, string> = {
@@ -115,6 +115,8 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const calloutsPlace = useCalloutsPlace(atHand?.id ?? null, place.at === 'callouts');
   const recordPlaces = useRecordPlaces(atHand?.id ?? null, place.at);
   const units = preferences.units;
+  // Kept read, so that a task saved as a file has what was learned with it.
+  useTable('watchOuts');
   const missing = atHand?.missing ?? [];
   const inTask = ofTask.has(place.at);
 

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import type { Host } from '../../../shared-types/host.ts';
+import { carriedToSteps } from '../../engine/watchOuts/index.ts';
 import { planBytesMax } from '../../engine/plan/readPlan.ts';
 import { readText } from '../../host/readText.ts';
 import { dayText } from '../../store/clock.ts';
@@ -82,7 +83,15 @@ export function useDeeds({ store, session, planning, host, atTheDoor }: Around):
       },
       saveTask: () => {
         const { atHand } = session.state();
-        if (atHand !== null) attempt(atHand.name, async () => void (await host.saveFile(planFile(atHand))));
+        if (atHand === null) return;
+        const rows = <T extends 'steps' | 'interfaces' | 'watchOuts'>(name: T) => store.table(name).state().rows;
+        const carried = carriedToSteps({
+          task: atHand.task,
+          steps: rows('steps').values(),
+          interfaces: rows('interfaces'),
+          records: rows('watchOuts').values(),
+        });
+        attempt(atHand.name, async () => void (await host.saveFile(planFile(atHand, carried))));
       },
       plan: () => {
         const { result, former } = session.state();
