@@ -63,11 +63,13 @@ describe.each(['A4', 'Letter'] as const)('cards on %s', (paper) => {
     expect(cards.length).toBeGreaterThan(3);
     expect(pages).toHaveLength(cards.length);
     expect(pages.map((page, index) => furnitureMissing(page, index, pages.length))).toEqual(pages.map(() => []));
+    const lines = cards.reduce((sum, { lineCount }) => sum + lineCount, 0);
+    expect(pages.at(-1)?.text).toContain(`End of cards: ${cards.length} cards, ${lines} lines.`);
     for (const [index, card] of cards.entries()) {
       const { text } = pages[index] ?? { text: '' };
       expect(text).toContain(`Step card · ${card.role} · outing 1`);
       expect(text).toMatch(/done(?:, goes on|, (?:its 1|all \d+) lines?:)/);
-      for (const { lines } of card.parts) for (const { where } of lines) expect(text).toContain(where);
+      for (const part of card.parts) for (const { where } of part.lines) expect(text).toContain(where);
     }
   });
 

@@ -26,10 +26,12 @@ export interface CardFrame {
   drawingOf: (part: CardPart) => CardDrawing | null;
   /** The caution, on the first page of the document. */
   first: Markup | null;
+  /** On the last card: that it is, and how many there are. */
+  end: string | null;
 }
 
 /** One card: one page. */
-export function cardBody(card: Card, { outing, drawingOf, first }: CardFrame): Markup {
+export function cardBody(card: Card, { outing, drawingOf, first, end }: CardFrame): Markup {
   const { parts, boxes } = card;
   const drawn = parts.find(hasDrawing);
   const turned = drawn ?? parts.find(({ step }) => step.turn !== null);
@@ -67,7 +69,7 @@ export function cardBody(card: Card, { outing, drawingOf, first }: CardFrame): M
         ${boxes === null || !isUnder(boxes) ? null : orderNote(boxes)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p>`)}
       </div>
     </div>
-    ${doneRow(card, steps)}
+    ${doneRow(card, steps)}${end === null ? null : html`<p class="small">${end}</p>`}
   </section> `;
 }
 
@@ -88,7 +90,7 @@ function notices(parts: readonly CardPart[]): Markup | null {
   return html`<div class="notices">
     ${sorted.map(
       ({ notice: { word, text }, step }) =>
-        html`<div class="notice ${word.toLowerCase()}">
+        html`<div class="notice word-${word.toLowerCase()}">
           <span class="word">${word === 'NOTICE' || word === 'Watch-out' ? null : alertSign()}${word}</span
           ><span>${several ? `Before step ${step}: ` : ''}${typed(text)}</span>
         </div>`,

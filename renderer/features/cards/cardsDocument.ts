@@ -13,10 +13,11 @@ import { html, plainText } from '../manifest/html.ts';
 import type { Markup, Part } from '../manifest/html.ts';
 import { caution, typed } from '../manifest/manifestBody.ts';
 import { unitsNote } from '../manifest/manifestOf.ts';
-import { marginBoxes, marginName, spoken } from '../manifest/pageFurniture.ts';
+import { marginBoxes, marginName, spoken as spokenTime } from '../manifest/pageFurniture.ts';
 import { printedPage } from '../manifest/printedPage.ts';
 import type { PrintFace } from '../manifest/printFonts.ts';
 import { sheetStyle } from '../manifest/sheetStyle.ts';
+import { countOf } from '../steps/words.ts';
 import { boxTable, cardBody, orderNote } from './cardBody.ts';
 import type { CardDrawing } from './cardBody.ts';
 import { cardRoom, isUnder } from './cardRoom.ts';
@@ -44,9 +45,8 @@ export interface CardsPrint extends CardsRequest {
   fonts: readonly PrintFace[];
 }
 
-/** Width a stack is laid out at, and what it is drawn at on paper: texts of 12.5 px stand at 8.1 pt. */
-const drawnPx = 800;
-const drawnMm = 184;
+/** A stack across the page: px it is laid out at, mm it is drawn at; texts of 12.5 px stand at 8 pt. */
+const across = { px: 800, mm: 184 };
 
 interface Drawn {
   layout: StackLayout;
@@ -54,7 +54,7 @@ interface Drawn {
   parts: string;
 }
 
-/** The drawing of a part's stack; null where it has none. */
+/** The drawing of a part's stack; null where it has none. What holds against it is said in its line: two drawings leave a page no lines. */
 function drawnOf({ plan, units }: CardsRequest, { step }: CardPart): Drawn | null {
   const resolved = plan.steps.find(({ id }) => id === step.id);
   if (resolved === undefined || step.stack.length === 0) return null;
@@ -62,7 +62,7 @@ function drawnOf({ plan, units }: CardsRequest, { step }: CardPart): Drawn | nul
   if ('reason' in shaped) return null;
   const texts = stackTexts(plan, resolved, step.stack, shaped.shape, units);
   return {
-    layout: stackLayout(shaped.shape, texts, drawnPx, onPaper),
+    layout: stackLayout(shaped.shape, texts, across.px, onPaper),
     spoken: [texts.needed, texts.stack, texts.spare, ...texts.hole].join('; '),
     parts: texts.parts.map(({ number, id, name }) => `${number} ${id}${name === id ? '' : ` ${name}`}`).join(', '),
   };
@@ -75,7 +75,7 @@ export function cardsAsked(request: CardsRequest): Card[] {
     const known = heights.get(part.step.id);
     if (known !== undefined) return known;
     const drawn = drawnOf(request, part);
-    const mm = drawn === null ? 0 : (drawn.layout.heightPx / drawn.layout.widthPx) * drawnMm;
+    const mm = drawn === null ? 0 : (drawn.layout.heightPx / drawn.layout.widthPx) * across.mm;
     heights.set(part.step.id, mm);
     return mm;
   };
@@ -88,7 +88,7 @@ const rowsMost = 24;
 function boxPages(card: Card, outing: string): Markup[] {
   const { boxes } = card;
   if (boxes === null || isUnder(boxes)) return [];
-  const groups = Math.max(1, Math.floor((drawnMm + 5) / (31 + 17 * boxes.columns.length)));
+  const groups = Math.max(1, Math.floor((across.mm + 5) / (31 + 17 * boxes.columns.length)));
   const pages: Markup[] = [patternPage(card, boxes, outing)].filter((page) => page !== null);
   for (let from = 0; from < boxes.order.length; from += rowsMost * groups)
     pages.push(boxPage(card, boxes, { from, groups, outing }));
@@ -127,6 +127,11 @@ function boxPage(card: Card, boxes: CardBoxes, at: { from: number; groups: numbe
   </section> `;
 }
 
+function endText(cards: readonly Card[]): string {
+  const lines = cards.reduce((sum, { lineCount }) => sum + lineCount, 0);
+  return `End of cards: ${countOf(cards.length, 'card')}, ${countOf(lines, 'line')}.`;
+}
+
 /** What the cards' content is known by, on paper. */
 function cardsHash(cards: readonly Card[], { outing, units }: CardsRequest): Promise<string> {
   return contentHash(JSON.stringify({ cards, outing, units }));
@@ -150,7 +155,7 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
       `Outing: ${marginName(outing)}`,
       ...(person === '' ? [] : [`Prepared by ${marginName(person)}`]),
     ],
-    middle: ['Revision: not frozen', `Data of ${spoken(dataTime)}`, `Bagwright ${appVersion}`, `Content ${hash}`],
+    middle: ['Revision: not frozen', `Data of ${spokenTime(dataTime)}`, `Bagwright ${appVersion}`, `Content ${hash}`],
     right: [unitsNote(units), `Uncontrolled when printed unless checked against content ${hash}.`],
   });
   const drawings = new Map<string, CardDrawing | null>();
@@ -163,7 +168,12 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
     return made;
   };
   const pages = cards.flatMap((card, index) => [
-    cardBody(card, { outing, drawingOf, first: index === 0 ? caution() : null }),
+    cardBody(card, {
+      outing,
+      drawingOf,
+      first: index === 0 ? caution() : null,
+      end: index === cards.length - 1 ? endText(cards) : null,
+    }),
     ...boxPages(card, outing),
   ]);
   const none = html`<section class="card">

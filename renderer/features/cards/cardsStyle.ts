@@ -11,9 +11,9 @@ export const cardsStyle = `
 .notice:first-child{border-top:.3mm solid #000}
 .notice .word{font-weight:700;display:flex;align-items:center;gap:1.2mm}
 .notice svg{width:4.4mm;height:4.4mm;flex:none}
-.notice.danger{background:#000;color:#fff}
-.notice.warning{border-width:.9mm}
-.notice.watch-out{background:#eee;border-left-width:1.6mm}
+.notice.word-danger{background:#000;color:#fff}
+.notice.word-warning{border-width:.9mm}
+.notice.word-watch-out{background:#eee;border-left-width:1.6mm}
 .stack{display:block;width:100%;height:auto;margin:1mm 0 0}
 .caption{border-bottom:.35mm solid #000;padding-bottom:.6mm;display:flex;gap:5mm;justify-content:space-between;align-items:center}
 .caption .way-row{flex:none}
