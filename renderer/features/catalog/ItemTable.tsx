@@ -31,6 +31,9 @@ export interface ItemTableProps {
   empty: ReactNode;
 }
 
+/** From so high a row its letters are larger too. */
+const glovedFromPx = 72;
+
 function cellOf(item: Item, column: ItemColumn, shown: Shown): ReactNode {
   const text = column.text(item, shown);
   if (column.key === 'calibration') return <CalibrationMark item={item} today={shown.today} />;
@@ -106,6 +109,7 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
   return (
     <div
       className="bw-catalog-table"
+      data-gloved={rowHeightPx >= glovedFromPx || undefined}
       onCopy={onCopy}
       onPaste={(event) => {
         const text = event.clipboardData.getData('text/plain');

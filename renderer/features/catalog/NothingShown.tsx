@@ -22,6 +22,22 @@ export function NothingShown({ found, view, shelfName, onLook, onAdd }: NothingS
         Show {retiredFound === 1 ? 'the retired one' : `the ${retiredFound} retired ones`}
       </Button>
     );
+  const filters = Object.keys(view.filters).length;
+  if (filters > 0 && ofKind > 0) {
+    return (
+      <div className="bw-catalog-nothing">
+        <p>
+          Of {ofKind} {view.segment === 'all' ? 'items' : kind} of {shelfName} none passes the filters
+          {search === '' ? '' : ` and holds ${search}`}.
+        </p>
+        <p className="bw-form-foot">
+          <Button onClick={() => onLook({ filters: {} })}>Clear all filters</Button>
+          {search === '' ? null : <Button onClick={() => onLook({ search: '' })}>Clear the search</Button>}
+          {retired}
+        </p>
+      </div>
+    );
+  }
   if (search !== '' && ofKind > 0) {
     return (
       <div className="bw-catalog-nothing">

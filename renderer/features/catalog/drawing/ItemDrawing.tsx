@@ -9,9 +9,19 @@ import type { UnitsShown } from '../../../engine/units/index.ts';
 import { itemName } from '../words.ts';
 import { itemLayout } from './itemLayout.ts';
 import { itemShape } from './itemShape.ts';
+import type { ItemShape } from './itemShape.ts';
 import { itemTexts } from './itemTexts.ts';
 
 const leastWidthPx = 460;
+
+/** What of it is to scale, and what is not. */
+function captionOf({ kind }: ItemShape, broken: boolean): string {
+  if (kind === 'fastener')
+    return `to scale: width across flats or lobes, thread’s diameter${broken ? '' : ' and length'}; the height of the head, and a round head’s width, are schematic${broken ? '; the length is not given' : ''}`;
+  if (kind === 'tool')
+    return `to scale: square${broken ? '' : ' and lever'}; head and hand are schematic${broken ? '; the length of the lever is not given' : ''}`;
+  return 'to scale: length, outside diameter, squares, opening and inner depth; shoulders and walls are schematic';
+}
 
 /** A piece by itself, to scale. What has no outline of its own has no drawing. */
 export function ItemDrawing({ item, units }: { item: Item; units: UnitsShown }) {
@@ -69,13 +79,7 @@ export function ItemDrawing({ item, units }: { item: Item; units: UnitsShown }) 
       </div>
       <figcaption className={classes['caption']}>
         <b>{item.code}</b>
-        <span>
-          {shape.kind === 'tool'
-            ? `to scale: square${layout.broken ? '' : ' and lever'}; head and hand are schematic${
-                layout.broken ? '; the length of the lever is not given' : ''
-              }`
-            : 'to scale: length, outside diameter, squares, opening and inner depth; shoulders and walls are schematic'}
-        </span>
+        <span>{captionOf(shape, layout.broken)}</span>
         <ThirdAngle />
       </figcaption>
     </figure>

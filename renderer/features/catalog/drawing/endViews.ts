@@ -2,6 +2,7 @@ import { RefusedError } from '../../../engine/errors.ts';
 import { hexalobularDrive } from '../../../engine/socket/index.ts';
 import { circle, closed, line, onCircle } from '../../../components/StackDrawing/outline.ts';
 import type { Outline, Point } from '../../../components/StackDrawing/outline.ts';
+import type { HeadForm } from '../../../../shared-types/plan.ts';
 import type { ResolvedSocket } from '../../../engine/plan/resolved.ts';
 
 /** What is seen from an end: the round body and the square, hexagon or points in it. */
@@ -71,20 +72,57 @@ export function openingEnd(frame: EndFrame, socket: ResolvedSocket): Outline[] {
   }
 }
 
+/** A head seen from its end with its flats upright, so that the width across them lies level; a drive in a head of no known size. */
+export function headEnd(
+  { centre, pxPerMm }: Pick<EndFrame, 'centre' | 'pxPerMm'>,
+  { headForm, acrossMm, majorMm }: { headForm: HeadForm; acrossMm: number; majorMm: number },
+): { outlines: Outline[]; radiusPx: number } {
+  const across = acrossMm * pxPerMm;
+  const isDrive = headForm === 'hex-socket' || headForm === 'hexalobular';
+  const radiusPx = isDrive
+    ? Math.max(1.5 * majorMm, 1.4 * acrossMm) * pxPerMm * 0.5
+    : across / 2 / Math.cos(Math.PI / 6);
+  const frame = { centre, pxPerMm, radiusPx };
+  const d =
+    headForm === 'square'
+      ? polygon(centre, across, 4)
+      : headForm === 'twelve-point'
+        ? star(centre, across, 15)
+        : headForm === 'hexalobular'
+          ? lobes(centre, across / 2, 90)
+          : polygon(centre, across, 6, 30);
+  const thread: Outline = {
+    d: circle(centre[0], centre[1], (majorMm / 2) * pxPerMm),
+    ...{ ink: 'hidden', fill: 'none', of: 'thread' },
+  };
+  const head: Outline = { d, ink: 'visible', fill: isDrive ? 'field' : 'brass', of: 'head' };
+  return {
+    outlines: [
+      ...(isDrive ? [{ ...body(frame), fill: 'brass' as const, of: 'round head' }] : []),
+      head,
+      thread,
+      ...cross(frame),
+    ],
+    radiusPx,
+  };
+}
+
 /** Two hexagons laid over each other: points at the corners, notches where their flats cross. */
-function star(centre: Point, flatsPx: number): string {
+function star(centre: Point, flatsPx: number, turnDeg = 0): string {
   const corner = flatsPx / 2 / Math.cos(Math.PI / 6);
   const notch = flatsPx / 2 / Math.cos(Math.PI / 12);
   return closed(
-    ...Array.from({ length: 24 }, (_, index) => onCircle(centre, index % 2 === 0 ? corner : notch, index * 15)),
+    ...Array.from({ length: 24 }, (_, index) =>
+      onCircle(centre, index % 2 === 0 ? corner : notch, index * 15 + turnDeg),
+    ),
   );
 }
 
-function lobes(centre: Point, radius: number): string {
+function lobes(centre: Point, radius: number, turnDeg = 0): string {
   return closed(
     ...Array.from({ length: 72 }, (_, index) => {
       const deg = index * 5;
-      return onCircle(centre, radius * (0.86 + 0.14 * Math.cos((6 * deg * Math.PI) / 180)), deg);
+      return onCircle(centre, radius * (0.86 + 0.14 * Math.cos((6 * deg * Math.PI) / 180)), deg + turnDeg);
     }),
   );
 }

@@ -6,6 +6,7 @@ import { extensionOutlines, socketOutlines } from '../../../components/StackDraw
 import { scaleBar } from '../../../components/StackDrawing/scaleBar.ts';
 import type { ScaleBar } from '../../../components/StackDrawing/scaleBar.ts';
 import { openingEnd, squareEnd } from './endViews.ts';
+import { fastenerLayout } from './fastenerLayout.ts';
 import type { ItemShape } from './itemShape.ts';
 import type { ItemTexts } from './itemTexts.ts';
 
@@ -31,11 +32,12 @@ const pxPerMmMax = 9;
 const squareMostPx = 30;
 
 export function itemLayout(shape: ItemShape, texts: ItemTexts, widthPx: number): ItemLayout {
+  if (shape.kind === 'fastener') return fastenerLayout(shape, texts, widthPx);
   return shape.kind === 'tool' ? toolLayout(shape, texts, widthPx) : partLayout(shape, texts, widthPx);
 }
 
 /** The view from the side, with the view from either end beside it: third angle. */
-function partLayout(shape: Exclude<ItemShape, { kind: 'tool' }>, texts: ItemTexts, widthPx: number): ItemLayout {
+function partLayout(shape: Extract<ItemShape, { part: unknown }>, texts: ItemTexts, widthPx: number): ItemLayout {
   const { part } = shape;
   const fixedPx = 2 * edgePx + 2 * gapPx;
   const squarePx = shape.kind === 'extension' ? squareMostPx : 0;

@@ -13,11 +13,15 @@ export interface ItemTexts {
   driveIn: string | null;
   /** Of a socket its opening, of an extension its square. */
   out: string | null;
+  /** Of a fastener: its width across flats or its drive, and its thread. */
+  across: string | null;
+  thread: string | null;
 }
 
 export function itemTexts(item: Item, units: UnitsShown): ItemTexts {
   const length = 'length' in item ? item.length : 'lever' in item ? item.lever : undefined;
-  const shown = shownLengths(writtenUnit([length]), units);
+  const across = item.kind === 'fastener' && item.head.form !== 'hexalobular' ? item.head.acrossFlats : undefined;
+  const shown = shownLengths(writtenUnit([length, across]), units);
   const typed = (text: string | undefined): string | null => (text === undefined ? null : shown.typed(text));
   const square = (text: string | undefined): string | null => (text === undefined ? null : `□ ${text}`);
   const diameter = typed('outsideDiameter' in item ? item.outsideDiameter : undefined);
@@ -33,5 +37,7 @@ export function itemTexts(item: Item, units: UnitsShown): ItemTexts {
         : item.kind === 'extension'
           ? square(item.driveOut)
           : null,
+    across: across === undefined ? (item.kind === 'fastener' ? item.head.acrossFlats : null) : typed(across),
+    thread: item.kind === 'fastener' ? item.thread : null,
   };
 }

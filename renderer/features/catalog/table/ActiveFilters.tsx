@@ -12,7 +12,7 @@ export interface ActiveFiltersProps {
 export function ActiveFilters({ filters, columns, onFilters }: ActiveFiltersProps) {
   const active = Object.entries(filters).flatMap(([key, filter]) => {
     const column = columns.find((one) => one.key === key);
-    return column === undefined || isEmptyFilter(filter) ? [] : [{ key, text: filterText(column.label, filter) }];
+    return column === undefined || isEmptyFilter(filter) ? [] : [{ key, text: filterText(key, column.label, filter) }];
   });
   if (active.length === 0) return null;
   return (

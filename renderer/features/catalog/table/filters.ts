@@ -120,11 +120,16 @@ export function filterTest(
   return tests.length === 0 ? null : (item) => tests.every((test) => test(item));
 }
 
-/** A filter in words: "Mass 0.1 kg to 1 kg". */
-export function filterText(label: string, filter: ColumnFilter): string {
+/** A filter in words: "Mass 0.1 kg to 1 kg". An end that cannot be read is said to ask nothing. */
+export function filterText(key: string, label: string, filter: ColumnFilter): string {
   if (filter.is === 'text') return `${label} has “${filter.contains.trim()}”`;
   if (filter.is === 'choice') return `${label} is ${filter.value}`;
-  const [from, to] = [filter.from.trim(), filter.to.trim()];
+  const form = filterForm(key);
+  const said = (text: string): string => {
+    const end = text.trim();
+    return form.is === 'range' && endFault(form.of, end, '') !== null ? `“${end}” (not read, asks nothing)` : end;
+  };
+  const [from, to] = [said(filter.from), said(filter.to)];
   if (from === '') return `${label} up to ${to}`;
   return to === '' ? `${label} from ${from}` : `${label} ${from} to ${to}`;
 }
