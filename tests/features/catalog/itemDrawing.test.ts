@@ -8,6 +8,7 @@ import metric from '../../../data/catalog/starter-metric.json' with { type: 'jso
 import { itemsOfCatalog } from '../../../renderer/engine/records/recordsOfPlan.ts';
 import { squareSideMm } from '../../../renderer/engine/plan/squares.ts';
 import { hexalobularDrive } from '../../../renderer/engine/socket/index.ts';
+import { readThread } from '../../../renderer/engine/thread/index.ts';
 import { quantityIn } from '../../../renderer/engine/units/index.ts';
 import { ItemDrawing } from '../../../renderer/features/catalog/drawing/ItemDrawing.tsx';
 import type { Item } from '../../../shared-types/records/item.ts';
@@ -88,13 +89,25 @@ function due(item: Item): { words: string; dimension?: string }[] {
         { words: `□ ${item.drive}` },
         ...(item.lever === undefined ? [] : [{ words: item.lever, dimension: item.lever }]),
       ];
+    case 'fastener':
+      return [
+        {
+          words: item.head.acrossFlats,
+          dimension:
+            item.head.form === 'hexalobular'
+              ? `${hexalobularDrive({ size: item.head.acrossFlats }).referenceAMm} mm`
+              : item.head.acrossFlats,
+        },
+        { words: item.thread },
+        ...(item.length === undefined ? [] : [{ words: item.length, dimension: item.length }]),
+      ];
     default:
       return [];
   }
 }
 
 describe('the drawings of the starter catalog', () => {
-  it('are of every socket, extension, driver and torque tool', () => {
+  it('are of every fastener, socket, extension, driver and torque tool', () => {
     expect(items.length).toBeGreaterThan(300);
     const without = items.filter((item) => due(item).length > 0 && !drawn(item).includes('<svg'));
     expect(without.map(({ code }) => code)).toEqual([]);
@@ -134,6 +147,13 @@ describe('the drawings of the starter catalog', () => {
         wrong.push(`${item.code}: ${of} ${widths.join(', ')} where ${wantedMm} mm is due`);
     };
     for (const item of items) {
+      if (item.kind === 'fastener') {
+        const { widthsMm } = readSvg(drawn(item));
+        held(item, 'thread', widthsMm('thread'), readThread(item.thread).majorMm);
+        const { form, acrossFlats } = item.head;
+        const isHexagon = ['hex', 'heavy-hex', 'nut', 'hex-socket'].includes(form);
+        if (isHexagon) held(item, 'head', widthsMm('head'), quantityIn(acrossFlats, 'length', 'mm'));
+      }
       if (item.kind !== 'socket' && item.kind !== 'extension') continue;
       const { widthsMm } = readSvg(drawn(item));
       held(item, 'body', widthsMm('body'), quantityIn(item.outsideDiameter, 'length', 'mm'));
