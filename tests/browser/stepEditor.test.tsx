@@ -15,6 +15,7 @@ import {
   save,
   stepCodes,
 } from './support/openTask.tsx';
+import { put } from './support/keptStore.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -92,7 +93,9 @@ describe('the usual steps', () => {
     await userEvent.keyboard('au');
     const fastener = page.getByRole('combobox', { name: 'Fastener' });
     await expect.element(fastener).toHaveFocus();
-    await userEvent.keyboard('F1{Tab}6');
+    // As the step in hand has it.
+    await expect.element(fastener).toHaveValue('F1');
+    await userEvent.fill(field('How many of them, optional'), '6');
     await chooseIn('Work', 'Putting it on');
     await userEvent.fill(field('Callout, from, optional (with unit)'), '30 lbf·ft');
     await userEvent.fill(field('Callout, to, optional (with unit)'), '40 lbf·ft');
@@ -132,6 +135,40 @@ describe('the usual steps', () => {
     expect(steps.get('b-4')).toMatchObject({ callout: { min: '30 lbf·ft', max: '40 lbf·ft' }, minutes: 12 });
     expect(steps.get('b-4')?.notes).toMatch(/^Common practice, no source/);
     await expect.element(row(/Torque F1, all 6, final/)).toHaveTextContent(/30–40 lbf·ft.*12/);
+  });
+
+  it('are made for the interfaces chosen, part by part over all of them', async () => {
+    const { store, taskId } = await openTask(plan(), '#/steps/a');
+    const task = (await byCode(store, 'tasks')).values().find(({ id }) => id === taskId);
+    if (task === undefined) throw new Error('no task');
+    const { siteText: _siteText, ...rest } = task;
+    const at = { rev: 0, site: 'site', kind: 'fastener', fastener: 'F1' } as const;
+    await store.commit({
+      ...{ action: 'add', title: 'Add' },
+      proposals: [
+        put('sites', { id: 'site', rev: 0, code: 'ROCK' }),
+        put('interfaces', { ...at, id: 'if-a', code: 'A', name: 'Flange', count: 12 }),
+        put('interfaces', { ...at, id: 'if-b', code: 'B', count: 1 }),
+        put('tasks', { ...rest, site: 'site' }),
+      ],
+    });
+    await userEvent.click(button('Add usual steps…'));
+    await userEvent.click(page.getByRole('checkbox', { name: 'Flange (A), 12 ×' }));
+    await userEvent.click(page.getByRole('checkbox', { name: 'B, 1 ×' }));
+    await chooseIn('Work', 'Taking it off');
+    await chooseIn('Order', 'Each part of the work over all of them');
+    await userEvent.fill(field('Torque to bear when loosening, optional (with unit)'), '60 lbf·ft');
+    await expectOneAct(store, 'Add 6 usual steps for Flange (A), B', ['steps'], save);
+    const added = [...(await byCode(store, 'steps')).values()].filter(({ interface: of }) => of !== undefined);
+    const inOrder = added.toSorted((one, other) => one.position - other.position);
+    expect(inOrder.map(({ interface: of, action, demand }) => [of, action, demand])).toEqual([
+      ['if-a', 'loosen', '60 lbf·ft'],
+      ['if-b', 'loosen', '60 lbf·ft'],
+      ...[['if-a'], ['if-b'], ['if-a'], ['if-b']].map(([of]) => [of, 'use', undefined]),
+    ]);
+    // Fastener, count and access come from the interface, which the step names.
+    await expect.element(row(/Loosen Flange \(A\), all 12/)).toHaveTextContent(/F1|3\/8-24/);
+    expect(inOrder[0]).not.toHaveProperty('fastener');
   });
 
   it('stand under the step that may fail, with what was typed and nothing else', async () => {

@@ -6,6 +6,7 @@ import { gravestFirst } from '../../engine/cards/index.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { JudgedStack } from '../../engine/stack/judged.ts';
 import { judgeStack } from '../../engine/stack/judgeStep.ts';
+import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { BandFigure } from '../../components/BandFigure/BandFigure.tsx';
 import { StackDrawing } from '../../components/StackDrawing/StackDrawing.tsx';
@@ -94,6 +95,7 @@ export function StepDetail(props: StepDetailProps) {
         </h1>
         <span className="bw-second">
           {step.fastener === null ? 'by hand or with gear' : fastenerText(step.fastener)} · {step.role}
+          {written.minutes === undefined ? '' : ` · ${showNumber(written.minutes)}\u00a0min`}
           {step.contingency ? ' · only if it fails' : ''}
         </span>
         <span className="bw-step-walk">

@@ -8,16 +8,13 @@ import type { RowGroup, StepRow, StepState } from './stepRow.ts';
 import { useRowDrag } from './useRowDrag.ts';
 import type { DragRow } from './useRowDrag.ts';
 
-const wide = (least: number, longest: number): string => `calc(${Math.max(least, longest)}ch + 14px)`;
-
 const columnsFor = (numberWide: number, minutesWide: number): GridColumn[] => [
-  { key: 'number', label: 'No', width: wide(4, numberWide + 2), end: true },
+  { key: 'number', label: 'No', width: `calc(${Math.max(2, numberWide)}ch + 26px)`, end: true },
   { key: 'name', label: 'Step and fastener', width: 'minmax(0, 1fr)' },
   { key: 'role', label: 'Role', width: '58px', wideOnly: true },
   { key: 'callout', label: 'Callout', width: '116px', wideOnly: true },
   { key: 'stack', label: 'Stack', width: '108px' },
-  { key: 'turns', label: 'turns', width: wide(5, 5), end: true, wideOnly: true },
-  { key: 'minutes', label: 'min', width: wide(3, minutesWide), end: true, wideOnly: true },
+  { key: 'minutes', label: 'min, turns', width: `max(58px, ${minutesWide}ch + 14px)`, end: true, wideOnly: true },
 ];
 
 export interface StepTableProps {
@@ -73,8 +70,12 @@ function cellsOf(row: StepRow): Record<string, ReactNode> {
     role: row.role,
     callout: row.callout,
     stack: <StateCell state={row.state} />,
-    turns: <span className="bw-whole">{row.turns}</span>,
-    minutes: <span className="bw-whole">{row.minutes}</span>,
+    minutes: (
+      <span className="bw-step-time">
+        {row.minutes === '' ? null : <span className="bw-whole">{row.minutes}</span>}
+        {row.turns === '' ? null : <span className="bw-whole bw-second bw-small">{row.turns} turns</span>}
+      </span>
+    ),
   };
 }
 

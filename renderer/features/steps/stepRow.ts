@@ -45,7 +45,7 @@ function calloutText(step: Pick<PlanStep, 'callout' | 'demand'> | undefined, mod
 }
 
 /** Of a record that nobody has read yet: its texts may not be quantities at all. */
-export function keptCalloutText(step: TaskStep, mode: UnitsShown): string {
+export function keptCalloutText(step: Pick<TaskStep, 'callout' | 'demand'>, mode: UnitsShown): string {
   try {
     return calloutText({ callout: step.callout, demand: step.demand } as Pick<PlanStep, 'callout' | 'demand'>, mode);
   } catch {

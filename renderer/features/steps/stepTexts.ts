@@ -16,7 +16,7 @@ export function stepName({ name, code }: Pick<TaskStep, 'name' | 'code'>): strin
 }
 
 /** "if stuck": the word under which a contingency step stands. */
-export function contingencyWord(step: TaskStep): string {
+export function contingencyWord(step: Pick<TaskStep, 'ifFails'>): string {
   if (step.ifFails === undefined) return 'if it fails';
   return step.ifFails.how === 'other' ? 'if in trouble' : `if ${failureWords[step.ifFails.how]}`;
 }

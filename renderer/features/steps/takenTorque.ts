@@ -48,7 +48,7 @@ export function calloutToTake({ id: callout, cells }: KeptCallout, list: string)
 }
 
 /** The torque of a published band with both ends, its stated tolerance in it; null where an end is not printed. */
-export function bandToTake(band: TorqueBand, thread: Thread): TorqueToTake | null {
+function bandToTake(band: TorqueBand, thread: Thread): TorqueToTake | null {
   const { condition, source, printed, tolerance } = band;
   if (printed.min === null || printed.max === null) return null;
   const share = (tolerance?.percent ?? 0) / 100;

@@ -1,5 +1,4 @@
 import { useMemo, useRef } from 'react';
-import { Checkbox } from '@mantine/core';
 import type { Item } from '../../../../shared-types/records/item.ts';
 import type { Task, TaskStep } from '../../../../shared-types/records/task.ts';
 import { Assumed } from '../../../components/Assumed/Assumed.tsx';
@@ -19,8 +18,9 @@ import { offersOf } from '../stepOffers.ts';
 import { stepCalled, stepName } from '../stepTexts.ts';
 import { countOf } from '../words.ts';
 import { OfferedSteps } from './OfferedSteps.tsx';
-import { actOfOffered, beforeAfterText, faultsOfOffered, faultyKeys, withEdits } from './offeredSteps.ts';
+import { actOfOffered, beforeAfterText, faultsOfOffered, faultyKeys, placesText, withEdits } from './offeredSteps.ts';
 import type { Offered } from './offeredSteps.ts';
+import { Tick } from './Tick.tsx';
 import { interfaceCalled } from './usualAsked.ts';
 
 export interface FailureStepsFormProps {
@@ -83,7 +83,13 @@ export function FailureStepsForm(props: FailureStepsFormProps) {
     steps.length === 1 && first !== undefined ? stepCalled(first.step, first.number) : countOf(steps.length, 'step');
   const title = (count: number): string =>
     `Add ${countOf(count, 'step')} done if ${what} fail${steps.length === 1 ? 's' : ''}`;
-  const shown = actOfOffered(rows, offered, { task: task.id, after: null, title, newId: (key) => `new ${key}` });
+  const places = placesText(offered);
+  const shown = useMemo(
+    () => actOfOffered(rows, offered, { task: task.id, after: null, title, newId: (key) => `new ${key}` }),
+    // Numbers follow from the places alone; names and figures are read where the steps are kept.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+    [rows, places, task.id],
+  );
   const saved = useRef<readonly TaskStep[]>([]);
   const faulty = form.asked === 0 ? new Set<string>() : faultyKeys(faultsIn(form.draft));
   const stepOfKey = (one: Offered) => steps.find(({ step }) => step.code === one.step.ifFails?.step);
@@ -107,12 +113,13 @@ export function FailureStepsForm(props: FailureStepsFormProps) {
         <legend>What may go wrong</legend>
         <div role="group" aria-label="What may go wrong" className="bw-offered-things">
           {failures.map((how) => (
-            <Checkbox
+            <Tick
               key={how}
-              label={failureLabels[how]}
               checked={hows.includes(how)}
-              onChange={({ currentTarget }) => form.set(`hows.${how}`, currentTarget.checked ? 'yes' : 'no')}
-            />
+              onChange={(checked) => form.set(`hows.${how}`, checked ? 'yes' : 'no')}
+            >
+              {failureLabels[how]}
+            </Tick>
           ))}
         </div>
         <Assumed

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Button, Checkbox } from '@mantine/core';
+import { Button } from '@mantine/core';
 import { NumberField } from '../../../components/Fields/NumberField.tsx';
 import { TextField } from '../../../components/Fields/TextField.tsx';
 import { QuantityField } from '../../../components/QuantityField/QuantityField.tsx';
@@ -10,6 +10,7 @@ import { keptCalloutText } from '../stepRow.ts';
 import type { StepOffers } from '../stepOffers.ts';
 import { actionWords, contingencyWord } from '../stepTexts.ts';
 import type { Offered } from './offeredSteps.ts';
+import { Tick } from './Tick.tsx';
 import './offered.css';
 
 export interface OfferedStepsProps {
@@ -77,7 +78,7 @@ export function OfferedSteps(props: OfferedStepsProps) {
 
 /** What the row says beside its name: the torque, the gear, the time. */
 function figuresText({ step }: Offered, units: UnitsShown): string {
-  const torque = keptCalloutText({ ...step, id: '', rev: 0, task: '', position: 0, code: '' }, units);
+  const torque = keptCalloutText(step, units);
   const gear = (step.gear ?? []).map(({ id, quantity }) => (quantity === 1 ? id : `${quantity} × ${id}`));
   const words = [
     ...(step.action === 'use' ? [] : [torque === '–' ? 'no torque yet' : torque]),
@@ -94,24 +95,20 @@ function OfferedRow(x: OfferedStepsProps & { one: Offered; at: number; number: n
   const open = asked || faulty.has(key);
   const path = `edits.${key}`;
   const shows = (field: 'gear' | 'minutes' | 'demand'): boolean => open || (isAdded && asks.includes(field));
+  const figures = figuresText(one, units);
+  const onlyIf = step.contingency === true ? contingencyWord(step) : '';
   const isTorqued = step.action === 'loosen';
   return (
     <>
       <div className="bw-offered-row">
         <span className="bw-offered-number">{isAdded ? (number ?? '') : '–'}</span>
-        <Checkbox
-          checked={isAdded}
-          label={
-            <>
-              {step.contingency === true ? (
-                <b>{contingencyWord({ ...step, id: '', rev: 0, task: '', position: 0, code: '' })}: </b>
-              ) : null}
-              {step.name}
-            </>
-          }
-          description={`${actionWords[step.action]}${figuresText(one, units) === '' ? '' : ` · ${figuresText(one, units)}`}`}
-          onChange={({ currentTarget }) => form.set(`added.${key}`, currentTarget.checked ? 'yes' : 'no')}
-        />
+        <Tick checked={isAdded} onChange={(checked) => form.set(`added.${key}`, checked ? 'yes' : 'no')}>
+          {onlyIf === '' ? null : <b>{onlyIf}: </b>}
+          {step.name}
+          <span className="bw-second bw-small bw-offered-figures">
+            {figures === '' ? actionWords[step.action] : `${actionWords[step.action]} · ${figures}`}
+          </span>
+        </Tick>
         <Button
           size="xs"
           aria-expanded={open}

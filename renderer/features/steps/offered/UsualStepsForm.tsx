@@ -1,5 +1,4 @@
 import { useMemo, useRef } from 'react';
-import { Checkbox } from '@mantine/core';
 import type { Item } from '../../../../shared-types/records/item.ts';
 import type { Task, TaskStep } from '../../../../shared-types/records/task.ts';
 import { ChoiceField } from '../../../components/Fields/ChoiceField.tsx';
@@ -16,8 +15,9 @@ import { offersOf } from '../stepOffers.ts';
 import { stepName } from '../stepTexts.ts';
 import { countOf } from '../words.ts';
 import { OfferedSteps } from './OfferedSteps.tsx';
-import { actOfOffered, beforeAfterText, faultsOfOffered, faultyKeys, withEdits } from './offeredSteps.ts';
+import { actOfOffered, beforeAfterText, faultsOfOffered, faultyKeys, placesText, withEdits } from './offeredSteps.ts';
 import type { Offered } from './offeredSteps.ts';
+import { Tick } from './Tick.tsx';
 import { interfaceCalled, interfacesOf, offeredBy, touchedOf, usualDraft, usualFaults } from './usualAsked.ts';
 import { UsualFiguresFields } from './UsualFigures.tsx';
 import { UsualThings } from './UsualThings.tsx';
@@ -57,6 +57,8 @@ function beginning({ rows, like, sites }: Pick<UsualStepsFormProps, 'rows' | 'li
     ...(outing === undefined ? {} : { outing }),
     ...(role === undefined ? {} : { role }),
     ...(at === undefined || !sites.interfaces.has(at) ? {} : { interfaces: { [at]: 'yes' } }),
+    ...(at === undefined && like?.fastener !== undefined ? { fastener: like.fastener } : {}),
+    ...(at === undefined && like?.fastener !== undefined && like.count !== undefined ? { count: like.count } : {}),
   };
 }
 
@@ -90,7 +92,13 @@ export function UsualStepsForm(props: UsualStepsFormProps) {
   const after = draft.place === 'after' && like?.outing === draft.outing ? (like?.id ?? null) : null;
   const title = (count: number): string =>
     `Add ${countOf(count, 'usual step')} for ${touched.map(({ called }) => called).join(', ')}`;
-  const shown = actOfOffered(rows, offered, { task: task.id, after, title, newId: (key) => `new ${key}` });
+  const places = placesText(offered);
+  const shown = useMemo(
+    () => actOfOffered(rows, offered, { task: task.id, after, title, newId: (key) => `new ${key}` }),
+    // Numbers follow from the places alone; names and figures are read where the steps are kept.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
+    [rows, places, after, task.id],
+  );
   const saved = useRef<readonly TaskStep[]>([]);
   const roles = rows.outings.find(({ code }) => code === draft.outing)?.roles ?? [];
   const faulty = form.asked === 0 ? new Set<string>() : faultyKeys(faultsIn(form.draft));
@@ -116,14 +124,15 @@ export function UsualStepsForm(props: UsualStepsFormProps) {
         {interfaces.length === 0 ? null : (
           <div role="group" aria-label="Interfaces" className="bw-offered-things">
             {interfaces.map((one) => (
-              <Checkbox
+              <Tick
                 key={one.id}
-                label={`${interfaceCalled(one)}, ${one.count} ×`}
                 checked={draft.interfaces?.[one.id] === 'yes'}
-                onChange={({ currentTarget }) =>
-                  form.set('interfaces', { ...draft.interfaces, [one.id]: currentTarget.checked ? 'yes' : 'no' })
+                onChange={(checked) =>
+                  form.set('interfaces', { ...draft.interfaces, [one.id]: checked ? 'yes' : 'no' })
                 }
-              />
+              >
+                {interfaceCalled(one)}, {one.count} ×
+              </Tick>
             ))}
           </div>
         )}

@@ -27,7 +27,7 @@ const objectAt = (draft: Draft, name: string): Readonly<Record<string, unknown>>
 };
 
 /** A point parts the names of a path. */
-export const draftKey = (key: string): string => key.replaceAll(/[.[\]]/g, '_');
+const draftKey = (key: string): string => key.replaceAll(/[.[\]]/g, '_');
 
 /** What is offered, as a person changed it and chose from it. */
 export function withEdits(draft: Draft, offers: readonly Offered[]): Offered[] {
@@ -95,6 +95,12 @@ export function actOfOffered(
   for (const one of act.proposals) if ('put' in one && one.table === 'steps') all.set(one.put.id, one.put);
   const numbers = new Map(inOrder([...all.values()]).map(({ id }, index) => [id, index + 1]));
   return { act, steps, numbers };
+}
+
+/** All that the numbers of those added follow from, in one text: while only names and figures are typed, it stays. */
+export function placesText(offered: readonly Offered[]): string {
+  const added = offered.filter(({ isAdded }) => isAdded);
+  return JSON.stringify(added.map(({ key, step }) => [key, step.outing, step.ifFails?.step]));
 }
 
 /** What the task is before and after, in one sentence or two. */
