@@ -8,4 +8,3 @@ export { orderOf } from './orderOf.ts';
 export { knownTools, sameSerial, tracedState } from './tracedTool.ts';
 export { stepCallouts, stepColumns } from './stepCallouts.ts';
 export { torqueOfCells } from './torqueOfCells.ts';
-export type { TorqueOfCallout } from './torqueOfCells.ts';

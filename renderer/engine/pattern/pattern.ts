@@ -14,7 +14,7 @@ export type Pattern =
   | { kind: 'points'; points: readonly { position: string; x: string; y: string }[] };
 
 /** A grid has no more places than that; nobody numbers more. */
-export const placesMost = 1000;
+const placesMost = 1000;
 
 const forms =
   'as "circle 120 mm from 30 deg", "grid 3 by 4, 40 mm by 30 mm", "frame 3 by 4, 40 mm by 30 mm" or "1: 0 mm, 0 mm; 2: 60 mm, 0 mm"';

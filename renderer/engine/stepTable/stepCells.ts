@@ -77,7 +77,7 @@ const fastenerMoves = listForm<Of<'fastenerMoves'>[number]>(
 );
 
 /** Stretches of a hole from its mouth inwards: how far, and how wide. */
-export const profile = listForm<{ to: string; clearDiameter: string }>(
+const profile = listForm<{ to: string; clearDiameter: string }>(
   ({ to, clearDiameter }) => `${to}: ${clearDiameter}`,
   (text) => {
     const [to = '', wide = '', ...rest] = text.split(':').map((part) => part.trim());

@@ -43,7 +43,7 @@ import type { AcceptingRecord, RecordQuestion } from './RecordDialogs.tsx';
 import { recordAsking } from './recordAsking.ts';
 import { fileRecordDesk, keptRecordDesk } from './recordDesks.ts';
 import { recordSearch } from './recordSearch.ts';
-import { copyOfRecord, nextRecord } from './nextRecord.ts';
+import { copyOfRecord, firstList, nextRecord } from './nextRecord.ts';
 import { ToolOfAll } from './ToolOfAll.tsx';
 import { useExample } from './useExample.ts';
 import { useKeepFile } from './useKeepFile.tsx';
@@ -149,14 +149,9 @@ export function AsRunSheet(props: AsRunSheetProps) {
     if (focusAsked > 0) root.current?.querySelector<HTMLElement>('[role=row][tabindex="0"]')?.focus();
   }, [focusAsked]);
 
-  const newList = (): AsRunList => ({
-    ...{ id: store.newId(), rev: 0, task: atHand.id, name: 'As-run', person },
-    columns: ['callout', 'position', 'cycle', 'final'],
-    ...(against === null ? {} : { callouts: against.id }),
-  });
   const add = (): void => {
     if (isFile) return;
-    const on = list ?? newList();
+    const on = list ?? firstList({ id: store.newId(), task: atHand.id, person }, against);
     const initial = nextRecord(on.id, rows, store.newId());
     setTool(null);
     show({ list: on, isNewList: list === null, before: null, initial, heading: 'Add record' });

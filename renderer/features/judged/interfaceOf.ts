@@ -16,7 +16,7 @@ type Cells = Readonly<Record<string, string>>;
 const folded = (text: string): string => text.trim().toLowerCase();
 
 /** The one interface that a text names, by code or else by name; undefined where none does, or several. */
-export function interfaceNamed(text: string, { interfaces, site }: KnownPlaces): Interface | undefined {
+function interfaceNamed(text: string, { interfaces, site }: KnownPlaces): Interface | undefined {
   if (text.trim() === '') return undefined;
   const all = [...interfaces.values()];
   const own = site === undefined ? [] : all.filter((one) => one.site === site);
