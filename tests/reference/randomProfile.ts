@@ -44,9 +44,9 @@ function shaped(dice: Dice, access: Access | undefined, { beginsMm, socketsMm, a
   const [widestMm, socketMm] = [Math.max(...allMm), Math.max(...socketsMm)];
   const profile = toMm.map((mm) => ({
     to: lengthText(dice, mm),
-    clearDiameter: lengthText(dice, dice.pick([widestMm, widestMm, widestMm, socketMm, dice.pick(allMm)])),
+    clearDiameter: lengthText(dice, dice.pick([widestMm, widestMm, widestMm, widestMm, widestMm, dice.pick(allMm)])),
   }));
-  const below = dice.pick([socketMm, socketMm, Math.max(socketMm, dice.pick(allMm)), widestMm, null]);
+  const below = dice.pick([socketMm, socketMm, widestMm, widestMm, null]);
   const { clearDiameter: _before, ...rest } = access;
   return {
     access: { ...rest, profile, ...(below === null ? {} : { clearDiameter: lengthText(dice, below) }) },
