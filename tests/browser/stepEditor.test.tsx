@@ -17,7 +17,7 @@ import {
 } from './support/openTask.tsx';
 import { put } from './support/keptStore.ts';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 120_000 });
 
 function plan() {
   const small = smallPlan();

@@ -152,14 +152,30 @@ export function moveStepsBy(rows: TaskRows, said: MoveSaid, by: -1 | 1): Act | n
 const isOfLevel = (lines: readonly StepLine[], step: TaskStep, under: string | null): boolean =>
   (overOf(lines, step.id)?.step.id ?? null) === under;
 
-/** Where steps land that shall have a number: moved down they come after the step that has it now, moved up before it. */
+/**
+ * Where steps land of which the first shall have a number: moved down, after the step that then stands before it, so that they
+ * stay on its outing; moved up, before the one that has the number now.
+ *
+ * @returns null where no step of the task has the number
+ */
 export function landingAtNumber(
-  listed: readonly { step: TaskStep; number: number }[],
+  listed: readonly { step: TaskStep; number: number; depth: number }[],
   ids: ReadonlySet<string>,
   number: number,
 ): Landing | null {
-  const target = listed.find((one) => one.number === number);
   const own = listed.filter(({ step }) => ids.has(step.id)).map((one) => one.number);
-  if (target === undefined || own.length === 0) return null;
-  return { side: number > Math.min(...own) ? 'after' : 'before', step: target.step.id };
+  if (own.length === 0 || !listed.some((one) => one.number === number)) return null;
+  // What stands under a step goes along with it.
+  let above: number | null = null;
+  const rest = listed.filter(({ step, depth }) => {
+    if (above !== null && depth > above) return false;
+    above = ids.has(step.id) ? depth : null;
+    return above === null;
+  });
+  if (number > Math.min(...own)) {
+    const before = rest[Math.min(number - 2, rest.length - 1)];
+    return before === undefined ? null : { side: 'after', step: before.step.id };
+  }
+  const after = rest[number - 1];
+  return after === undefined ? null : { side: 'before', step: after.step.id };
 }

@@ -76,11 +76,18 @@ describe('steps put elsewhere', () => {
   ])('%j one place by %d', (ids, way, wanted) => expect(by(ids, way)).toBe(wanted));
 
   test('a number that is typed is the number it gets', () => {
-    const numbered = rows.steps.map((one, index) => ({ step: one, number: index + 1 }));
-    const moved = (code: string, number: number): string => {
-      const landing = landingAtNumber(numbered, new Set([code]), number);
-      return landing === null ? 'no such number' : to([code], landing);
+    const numbered = rows.steps.map((one, index) => ({
+      ...{ step: one, number: index + 1 },
+      depth: one.contingency === true ? 1 : 0,
+    }));
+    const moved = (codes: string | string[], number: number): string => {
+      const ids = [codes].flat();
+      const landing = landingAtNumber(numbered, new Set(ids), number);
+      return landing === null ? 'no such number' : to(ids, landing);
     };
+    expect(moved(['a', 'd'], 4)).toBe('1: b b1 b2 a d c | 2: x | 3:');
+    expect(moved(['a', 'c'], 5)).toBe('1: b b1 b2 d a c | 2: x | 3:');
+    expect(moved('b', 4)).toBe('1: a c d b b1 b2 | 2: x | 3:');
     expect(moved('d', 2)).toBe('1: a d b b1 b2 c | 2: x | 3:');
     expect(moved('a', 5)).toBe('1: b b1 b2 c a d | 2: x | 3:');
     expect(moved('a', 8)).toBe('no such number');
