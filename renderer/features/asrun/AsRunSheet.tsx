@@ -201,7 +201,7 @@ export function AsRunSheet(props: AsRunSheetProps) {
         list={list}
         lists={lists}
         kept={rows}
-        newList={(made) => ({ ...newList(), ...made })}
+        newList={(made) => ({ ...firstList({ id: store.newId(), task: atHand.id, person }, against), ...made })}
         host={host}
         bringIn={bringRecordsIn}
         onBrought={(id) => goTo({ at: 'asrun', list: id }, 'replace')}
