@@ -117,6 +117,15 @@ describe('what the manifest says', () => {
     expect(made).toMatchObject({ rows: sheet().rows });
   });
 
+  test('what is carried to a step stands after its own watch-outs, the same words once', async () => {
+    const carried = new Map([['final', ['The stud seizes.', 'Wet.', 'Wet.']]]);
+    const { steps } = sheet({ carried });
+    const own = sheet().steps.find(({ id }) => id === 'final')?.watchOuts ?? [];
+    expect(steps.find(({ id }) => id === 'final')?.watchOuts).toEqual([...own, 'The stud seizes.', 'Wet.']);
+    expect(steps.filter(({ watchOuts }) => watchOuts.includes('Wet.'))).toHaveLength(1);
+    expect(textOf((await manifestDocument(request({}, { carried }))).html)).toContain('Watch out: The stud seizes.');
+  });
+
   test('a stopped answer without this outing says that there is none', () => {
     const made = manifestOf(request({}, { result: { ...answer, status: 'stopped', outings: [] } }));
     expect(made).toMatchObject({ why: 'Planning was stopped before it found a bag for this outing.' });
