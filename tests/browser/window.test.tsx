@@ -12,6 +12,8 @@ import { benchCommands } from '../../renderer/features/bench/benchCommands.ts';
 import { handbookCommands } from '../../renderer/features/handbook/handbookCommands.ts';
 import { calloutCommands } from '../../renderer/features/callouts/calloutAsking.ts';
 import { catalogCommands } from '../../renderer/features/catalog/catalogCommands.ts';
+import { kitCommands } from '../../renderer/features/kits/kitCommands.ts';
+import { watchOutCommands } from '../../renderer/features/watchOuts/watchOutAsking.ts';
 import { taskCommands } from '../../renderer/features/task/taskCommands.ts';
 import { asText, emptyPlan, shownPlan } from './fixtures/plans.ts';
 import { openWindow } from './support/openWindow.tsx';
@@ -120,6 +122,8 @@ describe('the palette', () => {
     ...calloutCommands(true),
     ...recordCommands(true),
     ...catalogCommands(),
+    ...kitCommands(),
+    ...watchOutCommands(),
     ...handbookCommands(),
     ...benchCommands({ at: 'first' }),
   ];
