@@ -139,7 +139,7 @@ describe('the usual steps', () => {
 
   it('are made for the interfaces chosen, part by part over all of them', async () => {
     const { store, taskId } = await openTask(plan(), '#/steps/a');
-    const task = (await byCode(store, 'tasks')).values().find(({ id }) => id === taskId);
+    const task = [...(await byCode(store, 'tasks')).values()].find(({ id }) => id === taskId);
     if (task === undefined) throw new Error('no task');
     const { siteText: _siteText, ...rest } = task;
     const at = { rev: 0, site: 'site', kind: 'fastener', fastener: 'F1' } as const;
