@@ -54,5 +54,6 @@ export function countedOfText(text: string): { id: string; quantity: number } | 
   return /^\s*\d{1,9}\s*$/.test(second) ? { id, quantity: Number(second) } : null;
 }
 
+/** A code with how many of it; one alone is not said. */
 export const countedText = ({ id, quantity }: { id: string; quantity: number }): string =>
   quantity === 1 ? codeText(id) : `${codeText(id)} × ${quantity}`;
