@@ -105,7 +105,9 @@ export function CatalogBar(props: CatalogBarProps) {
                 {label}
               </Button>
             ))}
-            <a href={placeAddress({ at: 'kits' })}>Kits compared</a>
+            <span>
+              <a href={placeAddress({ at: 'kits' })}>Kits compared</a>
+            </span>
           </span>
         )}
       </div>

@@ -250,9 +250,9 @@ export function SitesHall({ place, units }: SitesHallProps) {
               value={search}
               onChange={({ currentTarget }) => setSearch(currentTarget.value)}
             />
-            <a className="bw-nowrap bw-small" href={placeAddress({ at: 'watchouts' })}>
-              Watch-outs
-            </a>
+            <span className="bw-nowrap bw-small">
+              <a href={placeAddress({ at: 'watchouts' })}>Watch-outs</a>
+            </span>
             <Button variant={open === null ? 'filled' : 'default'} onClick={() => form.show({ kind: 'add-site' })}>
               Add site
             </Button>

@@ -38,7 +38,7 @@ export function WatchOutDetail({ record, known, saidBefore, headingRef, actions 
             const { words, about, address, gone } = tieNow(tie, known);
             return (
               <li key={tieKey(tie)} dir="auto">
-                {address === null ? <b>{words}</b> : <a href={address}>{words}</a>}
+                <span>{address === null ? <b>{words}</b> : <a href={address}>{words}</a>}</span>
                 <span className="bw-second">{gone ? 'not kept any more' : (about ?? '')}</span>
               </li>
             );
