@@ -24,7 +24,13 @@ const isIn = ({ fromMm }: Stretch, { depthMm }: Hole): boolean => !atLeast(fromM
  * Rule 4 along the depth: how far from the head, going out, a part must begin, so that on its way in it has to pass no stretch that is too
  * narrow for it. It passes every stretch from the mouth to where its inner end comes to rest.
  *
- * @returns 0 where it may begin at the head, the depth where it may not enter at all
+ * @param hole - its depth and how wide it is along it [mm]
+ * @param outsideDiameterMm - of the part [mm]
+ * @returns distance from the head [mm]: 0 where it may begin there, the depth where it may not enter at all
+ * @throws nothing
+ * @source rule 4 of command `bag`, stretch by stretch
+ * @validity round holes and parts; what is not said of a width limits nothing
+ * @example leastBeginMm of 30 mm in a hole 150 mm deep, 32 mm wide to 100 mm, then 26 mm // 50
  */
 export function leastBeginMm(hole: Hole, outsideDiameterMm: number): number {
   const tight = stretchesOf(hole).find(
