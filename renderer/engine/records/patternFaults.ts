@@ -3,7 +3,11 @@ import { RefusedError } from '../errors.ts';
 import { orderFaults, parsePattern, placesIn, positionNames, positionsOf, readPattern } from '../pattern/index.ts';
 import type { Fault } from './faults.ts';
 
-/** What is wrong with where an interface's positions lie, and with the order they are tightened in. */
+/**
+ * What is wrong with where an interface's positions lie, and with the order they are tightened in.
+ *
+ * @throws whatever reading the pattern throws that is no refusal
+ */
 export function patternFaults({ pattern = '', count, order }: Interface): Fault[] {
   let positions: string[];
   try {
