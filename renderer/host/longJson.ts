@@ -30,7 +30,7 @@ async function inTurns<Step, Value>(work: Generator<Step, Value>, take: (step: S
   }
 }
 
-/** By a message, which a window that is not seen gets as soon as any other; a timer would make it wait a second. */
+/** By a message, which a window that is not seen gets no later than one that is seen; a timer would make it wait a second. */
 function pause(): Promise<void> {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();

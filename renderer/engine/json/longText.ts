@@ -11,6 +11,8 @@ const writtenDepth = 2;
 const readDepth = 5;
 
 /**
+ * The JSON text of plain data, a part at a time.
+ *
  * @param value - plain data, as `JSON.stringify` takes it
  * @returns its text in parts, in order
  */
@@ -38,6 +40,8 @@ export function* textInSteps(value: unknown, depth = writtenDepth): Generator<st
 }
 
 /**
+ * What a JSON text says, read a part at a time.
+ *
  * @param text - JSON
  * @returns what `JSON.parse` gives
  * @throws SyntaxError where it is no JSON

@@ -5,7 +5,7 @@ export type OrderRule = 'star' | 'spiral';
 
 /** Each rule in words, as a screen and a print say it. Both are the project's own; that patterns are tightened so is common practice, no source. */
 export const orderRules: Readonly<Record<OrderRule, string>> = {
-  star: 'Star: begin at the first position; each next is the one farthest from the last done, the lower number where several are as far.',
+  star: 'Star: begin at the first position, then the one farthest across from it. Each next pair begins in the widest gap of those done, away from the last pair, and ends farthest across; the lower number where several are as far.',
   spiral:
     'Spiral: begin nearest the middle of the pattern; each next is the nearest to the middle of those left, going on clockwise from the last done where several are as near.',
 };
@@ -13,7 +13,8 @@ export const orderRules: Readonly<Record<OrderRule, string>> = {
 /**
  * The order of tightening that a rule proposes.
  *
- *   star: next = the position left with the greatest distance from the last done; equal within 1e-9: the first as numbered
+ *   star: by pairs. The first of a pair = the position left with the greatest least distance to all done; of several, to the last pair; of
+ *     several, the greatest distance to the last done. The second = the one farthest from the first. Equal within 1e-9: the first as numbered
  *   spiral: next = the position left with the least distance from the middle; equal: the least turn clockwise from the last done
  *
  * @param points - in the order of their numbers, with their places [mm]
@@ -30,7 +31,7 @@ export function proposeOrder(rule: OrderRule, points: readonly PatternPoint[]): 
   const order: Spot[] = [];
   for (let count = left.length; count > 0; count -= 1) {
     const last = order.at(-1) ?? null;
-    const next = rule === 'star' ? farthest(left, last) : nextOutwards(left, last);
+    const next = rule === 'star' ? across(left, order) : nextOutwards(left, last);
     if (next === undefined) break;
     order.push(next);
     left.splice(left.indexOf(next), 1);
@@ -46,11 +47,18 @@ interface Spot {
 
 const middleOf = (values: readonly number[]): number => (Math.min(...values) + Math.max(...values)) / 2;
 
-function farthest(left: readonly Spot[], last: Spot | null): Spot | undefined {
-  if (last === null) return left[0];
-  const away = (spot: Spot): number => Math.hypot(spot.x - last.x, spot.y - last.y);
+function across(left: readonly Spot[], done: readonly Spot[]): Spot | undefined {
+  if (done.length === 0) return left[0];
+  const last = done.slice(-1);
+  if (done.length % 2 === 1) return farthest(left, last)[0];
+  return farthest(farthest(farthest(left, done), done.slice(-2)), last)[0];
+}
+
+/** Those whose least distance from some others is greatest. */
+function farthest(left: readonly Spot[], from: readonly Spot[]): readonly Spot[] {
+  const away = (spot: Spot): number => Math.min(...from.map(({ x, y }) => Math.hypot(spot.x - x, spot.y - y)));
   const most = Math.max(...left.map(away));
-  return left.find((spot) => atLeast(away(spot), most));
+  return left.filter((spot) => atLeast(away(spot), most));
 }
 
 function nextOutwards(left: readonly Spot[], last: Spot | null): Spot | undefined {

@@ -16,7 +16,7 @@ import { randomPattern } from './randomPattern.ts';
 const order = (rule: OrderRule, text: string, count = 0): string =>
   proposeOrder(rule, readPattern(text, positionNames(count))).join(' ');
 
-// Worked by hand with a pencil on a drawn circle: across to the farthest left, the lower number of two as far.
+// Worked by hand with a pencil on a drawn circle: across; then into the widest gap, away from the last pair, and across again.
 describe('a star', () => {
   it.each([
     ['circle 100 mm', 1, '1'],
@@ -24,12 +24,12 @@ describe('a star', () => {
     ['circle 100 mm', 3, '1 2 3'],
     ['circle 100 mm', 4, '1 3 2 4'],
     ['circle 80 mm from 45 deg counterclockwise', 4, '1 3 2 4'],
-    // From 3 the farthest are 1 (done), 5 and 6, a tie: 5; from 5 then 2; from 2 then 4.
+    // 2, 4 and 5 lie beside one that is done; 5 is the farthest from 3, across from it 2.
     ['circle 100 mm', 5, '1 3 5 2 4'],
     ['circle 100 mm', 6, '1 4 2 5 3 6'],
-    // From 5 the farthest left are 2 and 8, a tie: 2; from 6 then 3 and 1 (done): 3; and so on around.
-    ['circle 100 mm', 8, '1 5 2 6 3 7 4 8'],
-    ['circle 100 mm', 12, '1 7 2 8 3 9 4 10 5 11 6 12'],
+    ['circle 100 mm', 8, '1 5 3 7 2 6 4 8'],
+    // Quarters first; then 2, two away from 4 and four from 10; then 5, three away from 2 and 8.
+    ['circle 100 mm', 12, '1 7 4 10 2 8 5 11 3 9 6 12'],
     // A rectangle 40 by 30: from 1 the diagonal; from there the long side, then the other diagonal.
     ['grid 2 by 2, 40 mm by 30 mm', 0, '1 4 3 2'],
   ])('takes %s of %i crosswise', (text, count, expected) => {

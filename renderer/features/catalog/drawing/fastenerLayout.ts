@@ -4,9 +4,9 @@ import { box, closed, line } from '../../../components/StackDrawing/outline.ts';
 import type { Outline, Point } from '../../../components/StackDrawing/outline.ts';
 import { scaleBar } from '../../../components/StackDrawing/scaleBar.ts';
 import { headEnd } from './endViews.ts';
-import type { ItemLayout } from './itemLayout.ts';
 import type { FastenerShape } from './itemShape.ts';
 import type { ItemTexts } from './itemTexts.ts';
+import type { ItemLayout } from './laidItem.ts';
 
 const edgePx = 24;
 const gapPx = 90;

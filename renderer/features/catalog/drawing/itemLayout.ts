@@ -1,26 +1,14 @@
 import { dimension } from '../../../components/StackDrawing/labels.ts';
-import type { Dimension, PlacedText } from '../../../components/StackDrawing/labels.ts';
+import type { PlacedText } from '../../../components/StackDrawing/labels.ts';
 import { box, circle, closed, line } from '../../../components/StackDrawing/outline.ts';
 import type { Outline, Point } from '../../../components/StackDrawing/outline.ts';
 import { extensionOutlines, socketOutlines } from '../../../components/StackDrawing/partOutlines.ts';
 import { scaleBar } from '../../../components/StackDrawing/scaleBar.ts';
-import type { ScaleBar } from '../../../components/StackDrawing/scaleBar.ts';
 import { openingEnd, squareEnd } from './endViews.ts';
 import { fastenerLayout } from './fastenerLayout.ts';
 import type { ItemShape } from './itemShape.ts';
+import type { ItemLayout } from './laidItem.ts';
 import type { ItemTexts } from './itemTexts.ts';
-
-export interface ItemLayout {
-  widthPx: number;
-  heightPx: number;
-  outlines: Outline[];
-  dimensions: Dimension[];
-  witness: string[];
-  notes: PlacedText[];
-  scale: ScaleBar;
-  /** The lever is not to scale. */
-  broken: boolean;
-}
 
 const edgePx = 24;
 const gapPx = 56;
