@@ -50,7 +50,7 @@ class Hand {
   }
 
   /** A field of the form that is open, by the beginning of its label. */
-  async fill(entries: readonly (readonly [label: string, value: string])[]): Promise<void> {
+  async enter(entries: readonly (readonly [label: string, value: string])[]): Promise<void> {
     for (const [label, value] of entries) {
       const field = this.page
         .locator('form')
@@ -92,7 +92,7 @@ it(`is done in at most ${actionsMost} actions`, { timeout: 240_000 }, async (con
   await page.getByRole('heading', { name: 'What do you have in front of you?' }).waitFor();
 
   await hand.press('Begin a task…');
-  await hand.fill([
+  await hand.enter([
     ['Name', 'Drive change'],
     ['Code', 'T-1'],
     ['Roles of the first outing', 'Lead'],
@@ -114,13 +114,13 @@ it(`is done in at most ${actionsMost} actions`, { timeout: 240_000 }, async (con
 
   await hand.press('Sites', 'link');
   await hand.press(/^Add (a )?site…?$/);
-  await hand.fill([
+  await hand.enter([
     ['Code', 'ROCK'],
     ['Name', 'Sea rock light'],
   ]);
   await hand.press('Add site');
   await hand.press('Add interface');
-  await hand.fill([
+  await hand.enter([
     ['Code', 'B'],
     ['Name', 'flange bolt'],
     ['Fastener', 'F-1'],
@@ -129,7 +129,7 @@ it(`is done in at most ${actionsMost} actions`, { timeout: 240_000 }, async (con
     ['Diameter', '240 mm'],
   ]);
   await hand.press('Propose a star');
-  await hand.fill([
+  await hand.enter([
     ['Depth to the head', '4 in'],
     ['Clear diameter', '1 in'],
   ]);
@@ -141,7 +141,7 @@ it(`is done in at most ${actionsMost} actions`, { timeout: 240_000 }, async (con
   ] as const) {
     await hand.press(/ROCK/, 'row');
     await hand.press('Add interface');
-    await hand.fill([
+    await hand.enter([
       ['Code', code],
       ['Name', name],
       ['Kind', kind],
@@ -154,19 +154,19 @@ it(`is done in at most ${actionsMost} actions`, { timeout: 240_000 }, async (con
 
   await hand.press('Work', 'link');
   await hand.press('Edit facts');
-  await hand.fill([['Site', 'ROCK · Sea rock light']]);
+  await hand.enter([['Site', 'ROCK · Sea rock light']]);
   await hand.press('Save task');
   await hand.saved();
   await hand.press(/^Outings/, 'link');
   await hand.press('Edit outing');
   await hand.press('Add a bag');
-  await hand.fill([['Bag 1', 'B-1']]);
+  await hand.enter([['Bag 1', 'B-1']]);
   await page.keyboard.press('Escape');
   await hand.press('Save outing');
   await hand.saved();
   await hand.press('Add outing');
   await hand.press('Add a bag');
-  await hand.fill([
+  await hand.enter([
     ['Name', 'New drive on'],
     ['Bag 1', 'B-1'],
   ]);
@@ -177,7 +177,7 @@ it(`is done in at most ${actionsMost} actions`, { timeout: 240_000 }, async (con
   await hand.press(/^Steps/, 'link');
   await hand.press('Add usual steps…');
   for (const name of [/^flange bolt/, /^cover/, /^plug/]) await hand.tick(name);
-  await hand.fill([
+  await hand.enter([
     ['Work', 'Taking it off'],
     ['Torque to bear when loosening', '45 lbf·ft'],
   ]);
@@ -185,7 +185,7 @@ it(`is done in at most ${actionsMost} actions`, { timeout: 240_000 }, async (con
   await hand.saved();
   await hand.press('Add usual steps…');
   for (const name of [/^flange bolt/, /^cover/, /^plug/]) await hand.tick(name);
-  await hand.fill([
+  await hand.enter([
     ['Work', 'Putting it on'],
     ['Outing', 'New drive on'],
     ['Callout, from', '30 lbf·ft'],

@@ -211,7 +211,6 @@ describe('the same file', () => {
 
 describe('a large file', () => {
   const many = manyCallouts(20_000, 5);
-  const [header = '', ...lines] = many.trimEnd().split('\r\n');
 
   it('is judged by all the processors there are to the same bytes as by one', { timeout: 60_000 }, async () => {
     const asked = { content: Buffer.from(many), skipBad: false };
@@ -219,11 +218,5 @@ describe('a large file', () => {
     expect(shared === null).toBe(availableParallelism() === 1);
     if (shared === null) return;
     expect(Buffer.concat(shared.blocks).toString() === [...judgedCalloutsJson(asked)].join('')).toBe(true);
-  });
-
-  it('tells of an id at its beginning and at its end', { timeout: 60_000 }, async () => {
-    const ran = await runHeadless(['callouts', file('l.csv', [header, ...lines, lines[0]].join('\n'))]);
-    const last = result(ran.stdout).rows.at(-1);
-    expect(last?.findings.find(({ rule }) => rule === 'repeated-id')?.message).toContain('Line 2 has the same id');
   });
 });

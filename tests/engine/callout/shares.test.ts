@@ -46,7 +46,7 @@ function refusalOf(run: () => unknown): Refusal {
   throw new Error('it is not refused');
 }
 
-const plain = manyCallouts(2500, 11);
+const plain = manyCallouts(1500, 11);
 const [header = '', ...lines] = plain.trimEnd().split('\r\n');
 
 const files: [string, string][] = [
@@ -59,7 +59,7 @@ const files: [string, string][] = [
 ];
 
 describe.each(files)('a file %s', (_, content) => {
-  it.each([1, 2, 3])('comes to the same with %i workers', (workers) => {
+  it.each([1, 3])('comes to the same with %i workers', (workers) => {
     const one = gathered(judgedCalloutsJson({ content, skipBad: true }));
     expect(inShares({ content, skipBad: true }, workers)).toBe(one.text);
   });
@@ -67,13 +67,13 @@ describe.each(files)('a file %s', (_, content) => {
 
 describe('a file with bad rows', () => {
   const bad = lines.map((line, at) =>
-    at % 400 === 399 ? (at % 800 === 399 ? `${line},x` : line.replace(/^C/, '=C')) : line,
+    at % 200 === 199 ? (at % 400 === 199 ? `${line},x` : line.replace(/^C/, '=C')) : line,
   );
   const content = [header, ...bad].join('\n');
 
   it('lists all of them in the order of the lines', () => {
     const one = gathered(judgedCalloutsJson({ content, skipBad: true }));
-    expect(one.rest.skipped?.map(({ row }) => row)).toEqual([401, 801, 1201, 1601, 2001, 2401]);
+    expect(one.rest.skipped?.map(({ row }) => row)).toEqual([201, 401, 601, 801, 1001, 1201, 1401]);
     expect(inShares({ content, skipBad: true }, 2)).toBe(one.text);
   });
 
@@ -81,7 +81,7 @@ describe('a file with bad rows', () => {
     const whole = refusalOf(() => gathered(judgedCalloutsJson({ content, skipBad: false })));
     const shared = refusalOf(() => inShares({ content, skipBad: false }, 2));
     expect(shared).toEqual(whole);
-    expect(shared.rows).toHaveLength(6);
+    expect(shared.rows).toHaveLength(7);
   });
 });
 
