@@ -60,6 +60,11 @@ async function workedJournal(): Promise<MemoryJournal> {
       ...{ typed: { torque: '30 lbf·ft' }, text: 'F = T / (K·d)' },
     }),
     put('asRuns', callout('r-1', 'run', { callout: 'C-1', position: '1', final: '9 N·m' })),
+    put('watchOuts', {
+      ...{ id: 'w', rev: 0, text: 'The stud seizes.' },
+      ties: [{ to: 'item', shelf: 'other', code: 'F-3', called: 'F-3' }],
+      learned: { in: 'said', on: '2026-11-25', person: 'Q.' },
+    }),
   );
   await commit(remove('items', { id: 'F-3', rev: 1 }), put('items', { ...fastener('F-4', 'other'), rev: 1 }));
   await store.undo();

@@ -8,7 +8,7 @@ export function kitCommands(): Command[] {
       id: 'go-kits',
       kind: 'Go',
       title: 'Kits compared: shelves, field and training kit, tasks, planned bags',
-      keys: ['g', 'k'],
+      keys: ['g', 'v'],
       hindered: null,
       run: () => goTo({ at: 'kits' }),
     },
