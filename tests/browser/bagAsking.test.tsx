@@ -170,8 +170,14 @@ describe('two bags side by side', () => {
     await expect.element(comparison()).toHaveTextContent(/3 lines differ, 1 the same/);
     expect(await axeFaults()).toEqual([]);
     const newest = opened.session.state().past[0]?.plannedAt ?? '';
-    await userEvent.selectOptions(comparison().getByLabelText('One', { exact: true }), newest);
-    await expect.element(comparison()).toHaveTextContent('That is the same one twice');
+    const one = comparison().getByLabelText('One', { exact: true });
+    await expect.element(one).toBeEnabled();
+    await expect
+      .poll(async () => {
+        await userEvent.selectOptions(one, newest);
+        return comparison().element().textContent;
+      })
+      .toContain('That is the same one twice');
   });
 
   it('are still there after the task has changed and its bag is to be planned again', async () => {

@@ -161,7 +161,9 @@ describe('every screen in light, dark and forced colours', () => {
       await page.waitForTimeout(150);
       // In one go in the page: frames of another origin, for which axe else opens a second page each time, there are none.
       const axe = new AxeBuilder({ page }).setLegacyMode(true).options({ resultTypes: ['violations'] });
-      const { violations } = await (rules === null ? axe.withTags(wcag) : axe.withRules([...rules])).analyze();
+      // The size of targets is measured below: to axe, one that is scrolled half under the bar of a form is a small one.
+      const asked = rules === null ? axe.withTags(wcag).disableRules(['target-size']) : axe.withRules([...rules]);
+      const { violations } = await asked.analyze();
       expect(
         violations.map(
           ({ id, nodes }) =>
