@@ -2,7 +2,7 @@
 const blockBytes = 1 << 20;
 
 /** Many small texts as UTF-8, packed into blocks as they come: to put them together first would take as long as to write them. */
-export class Packed {
+class Packed {
   readonly blocks: Uint8Array[] = [];
   private readonly encoder = new TextEncoder();
   private block = new Uint8Array(blockBytes);
@@ -23,6 +23,19 @@ export class Packed {
     this.blocks.push(this.block.subarray(0, this.used));
     this.block = new Uint8Array(blockBytes);
     this.used = 0;
+  }
+}
+
+/** All the pieces there are, in blocks, and what they come to in the end. */
+export function packedWhole<Rest>(pieces: Generator<string, Rest>): { rest: Rest; blocks: Uint8Array[] } {
+  const pack = new Packed();
+  for (;;) {
+    const next = pieces.next();
+    if (next.done === true) {
+      pack.close();
+      return { rest: next.value, blocks: pack.blocks };
+    }
+    pack.add(next.value);
   }
 }
 

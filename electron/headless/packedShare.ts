@@ -1,7 +1,7 @@
 import { shareJson, type AskedCallouts, type JudgedShare } from '../../renderer/engine/callout/index.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import type { Share } from '../../renderer/engine/sheet/index.ts';
-import { Packed } from './packed.ts';
+import { packedWhole } from './packed.ts';
 
 export interface ShareAsked extends AskedCallouts {
   share: Share;
@@ -15,17 +15,9 @@ export interface PackedShare {
 
 /** One share judged and packed; null where the file is refused, which the whole then says. */
 export function packedShare(asked: ShareAsked): PackedShare | null {
-  const pack = new Packed();
-  const judging = shareJson(asked);
   try {
-    for (;;) {
-      const next = judging.next();
-      if (next.done === true) {
-        pack.close();
-        return { judged: next.value, blocks: pack.blocks };
-      }
-      pack.add(next.value);
-    }
+    const { rest, blocks } = packedWhole(shareJson(asked));
+    return { judged: rest, blocks };
   } catch (error) {
     if (error instanceof RefusedError) return null;
     throw error;

@@ -159,7 +159,7 @@ describe('a block of cells', () => {
 describe('items as files', () => {
   it('are saved as shown and brought in again: all the same, then one changed and one new, undone in one go', async () => {
     const { store, items, saved } = await openCatalog({ items: [socket('A'), torqueTool('T')] });
-    await userEvent.click(button('Save as file…'));
+    await userEvent.click(button('Save as a file…'));
     await userEvent.click(button('Save the file…'));
     await expect.element(page.getByText('Saved 2 items.')).toBeVisible();
     await userEvent.click(button('Leave'));

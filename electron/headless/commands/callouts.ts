@@ -9,7 +9,7 @@ import { parseArguments, usage } from '../arguments.ts';
 import type { Answer, CommandArgument, CommandIo } from '../command.ts';
 import { csvInput } from '../input.ts';
 import { judgedInShares } from '../inShares.ts';
-import { Packed } from '../packed.ts';
+import { packedWhole } from '../packed.ts';
 
 const formats = ['json', 'csv', 'text'] as const;
 
@@ -38,17 +38,8 @@ export async function callouts(args: readonly CommandArgument[], io: CommandIo):
 
 /** The answer in JSON, held as bytes until all of it is there: of a file that is refused nothing is written. */
 function written(asked: Parameters<typeof judgeCallouts>[0]): Answer {
-  const pack = new Packed();
-  const judging = judgedCalloutsJson(asked);
-  for (;;) {
-    const next = judging.next();
-    if (next.done !== true) {
-      pack.add(next.value);
-      continue;
-    }
-    pack.close();
-    return { exit: exitOf(next.value), result: next.value, pieces: () => pack.blocks };
-  }
+  const { rest, blocks } = packedWhole(judgedCalloutsJson(asked));
+  return { exit: exitOf(rest), result: rest, pieces: () => blocks };
 }
 
 /** A file none of whose rows could be read has nothing in it that conforms. */

@@ -35,7 +35,7 @@ const tools: readonly [CatalogTool, string][] = [
   ['columns', 'Columns and filters…'],
   ['views', 'Views…'],
   ['bring-in', 'Bring in…'],
-  ['save', 'Save as file…'],
+  ['save', 'Save as a file…'],
   ['doubles', 'Kept twice…'],
   ['stock', 'Stock by place…'],
   ['due', 'Calibrations due…'],

@@ -3,8 +3,8 @@ import { Button } from '@mantine/core';
 import type { Host } from '../../../../shared-types/host.ts';
 import type { Item, Shelf } from '../../../../shared-types/records/item.ts';
 import { Dialog } from '../../../components/Dialog/Dialog.tsx';
-import { tableFile, tableForms } from '../../report/tableFile.ts';
-import type { TableForm } from '../../report/tableFile.ts';
+import { tableForms } from '../../report/tableFile.ts';
+import { useSaveTable } from '../../report/useSaveTable.ts';
 import { countOf } from '../words.ts';
 import { tableOfItems } from './itemRows.ts';
 
@@ -21,19 +21,13 @@ export interface SaveItemsProps {
 
 /** The catalog as a file that a spreadsheet opens and that comes back in unchanged. */
 export function SaveItems({ shown, all, shelves, name, host, onClose }: SaveItemsProps) {
-  const [form, setForm] = useState<TableForm>('xlsx');
   const [which, setWhich] = useState<'shown' | 'all'>('shown');
-  const [said, setSaid] = useState<string | null>(null);
-  const save = async (): Promise<void> => {
-    setSaid('Writing the file…');
-    try {
-      const table = await tableOfItems(which === 'shown' ? shown : all, shelves);
-      const saved = await host.saveFile(tableFile({ name: `items ${name}`, form, ...table }));
-      setSaid(saved ? `Saved ${countOf(table.rows.length, 'item')}.` : 'Not saved.');
-    } catch (error) {
-      setSaid(`Not saved: ${error instanceof Error ? error.message : String(error)}`);
-    }
-  };
+  const { form, setForm, said, save } = useSaveTable({
+    host,
+    name: `items ${name}`,
+    counted: (rows) => countOf(rows, 'item'),
+    table: () => tableOfItems(which === 'shown' ? shown : all, shelves),
+  });
   return (
     <Dialog title="Save items as a file" onClose={onClose}>
       <div className="bw-deed">

@@ -1,11 +1,10 @@
-import { useState } from 'react';
 import { Button } from '@mantine/core';
 import type { Host } from '../../../../shared-types/host.ts';
 import type { Task } from '../../../../shared-types/records/task.ts';
 import { Dialog } from '../../../components/Dialog/Dialog.tsx';
 import { Switch } from '../../../components/Switch/Switch.tsx';
-import { tableFile, tableForms } from '../../report/tableFile.ts';
-import type { TableForm } from '../../report/tableFile.ts';
+import { tableForms } from '../../report/tableFile.ts';
+import { useSaveTable } from '../../report/useSaveTable.ts';
 import type { SiteRows } from '../../task/useTaskRows.ts';
 import type { TaskRows } from '../stepActs.ts';
 import { countOf } from '../words.ts';
@@ -21,18 +20,12 @@ export interface SaveStepsProps {
 
 /** A task's steps as a file that a spreadsheet opens and that comes back in unchanged. */
 export function SaveSteps({ task, rows, sites, host, onClose }: SaveStepsProps) {
-  const [form, setForm] = useState<TableForm>('xlsx');
-  const [said, setSaid] = useState('');
-  const save = async (): Promise<void> => {
-    setSaid('Writing the file…');
-    try {
-      const table = tableOfSteps(rows, namesOf(task, rows, sites));
-      const saved = await host.saveFile(tableFile({ name: `steps ${task.code}`, form, ...table }));
-      setSaid(saved ? `Saved ${countOf(table.rows.length, 'step')}.` : 'Not saved.');
-    } catch (error) {
-      setSaid(`Not saved: ${error instanceof Error ? error.message : String(error)}`);
-    }
-  };
+  const { form, setForm, said, save } = useSaveTable({
+    host,
+    name: `steps ${task.code}`,
+    counted: (count) => countOf(count, 'step'),
+    table: () => tableOfSteps(rows, namesOf(task, rows, sites)),
+  });
   return (
     <Dialog title="Save steps as a file" onClose={onClose}>
       <div className="bw-deed">
