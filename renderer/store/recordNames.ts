@@ -17,6 +17,9 @@ export const tableWords: Record<TableName, { one: string; many: string }> = {
   asRunLists: { one: 'list of as-run records', many: 'lists of as-run records' },
   asRuns: { one: 'as-run record', many: 'as-run records' },
   watchOuts: { one: 'watch-out', many: 'watch-outs' },
+  revisions: { one: 'frozen manifest', many: 'frozen manifests' },
+  events: { one: 'event', many: 'events' },
+  discrepancies: { one: 'discrepancy', many: 'discrepancies' },
 };
 
 /** "item S-18D": by code, by name where it has no code, or by its table alone. */

@@ -3,13 +3,14 @@ import type { z } from '../schema.ts';
 import { itemRecord, shelfRecord } from './item.ts';
 import { noteRecord } from './note.ts';
 import { asRunListRecord, asRunRecord, calloutListRecord, calloutRecord } from './judgedLists.ts';
+import { discrepancyRecord, eventRecord, revisionRecord } from './revision.ts';
 import { interfaceRecord, siteRecord } from './site.ts';
 import { outingRecord, stepRecord, taskRecord } from './task.ts';
 import { watchOutRecord } from './watchOut.ts';
 import { preferencesRecord, resultRecord } from './window.ts';
 
 /** Version of the records' shapes. A change of any of them is a new version with its own way over. */
-export const recordsVersion = 4;
+export const recordsVersion = 5;
 
 export const recordSchemas = {
   shelves: shelfRecord,
@@ -27,6 +28,9 @@ export const recordSchemas = {
   asRunLists: asRunListRecord,
   asRuns: asRunRecord,
   watchOuts: watchOutRecord,
+  revisions: revisionRecord,
+  events: eventRecord,
+  discrepancies: discrepancyRecord,
 } as const;
 
 export type TableName = keyof typeof recordSchemas;

@@ -30,6 +30,8 @@ const common = {
   kit: z.enum(['field', 'training', 'both']),
   /** Its place in the store. */
   keptAt: note.optional(),
+  /** The number on its label, unlike that of every other thing of every shelf. */
+  tag: whole.min(1).max(999_999).optional(),
 };
 
 const carried = {

@@ -114,6 +114,14 @@ export const preferencesRecord = z.strictObject({
   /** The task under the hand. */
   task: recordId.nullable(),
   catalogViews: z.array(catalogView).max(viewsMost).optional(),
+  /** As what the person acts: "packer", "second counter". */
+  personRole: z.string().max(200).optional(),
+  /** Rows for gloved hands, far apart. */
+  gloved: z.boolean().optional(),
+  /** Sounds of the packing list. */
+  sounds: z.boolean().optional(),
+  /** What a reader that types puts before and after a code. */
+  scanner: z.strictObject({ before: z.string().max(8), after: z.enum(['enter', 'tab', 'none']) }).optional(),
 });
 
 export type KeptResult = z.infer<typeof resultRecord>;

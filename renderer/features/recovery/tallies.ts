@@ -27,6 +27,9 @@ const words: Record<TableName, string> = {
   asRunLists: 'Lists of as-run records',
   asRuns: 'As-run records',
   watchOuts: 'Watch-outs',
+  revisions: 'Frozen manifests',
+  events: 'Events',
+  discrepancies: 'Discrepancies',
 };
 
 export const totalRecords = (counts: Counts): number => tableNames.reduce((sum, name) => sum + counts[name], 0);

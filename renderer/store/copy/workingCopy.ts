@@ -14,7 +14,7 @@ export interface MetaRow {
 }
 
 /** The newest version of the database that this program knows. */
-export const knownVersion = 4;
+export const knownVersion = 5;
 
 /** Dexie counts a version as ten of the browser's. */
 export const nativeVersion = (version: number): number => version * 10;
@@ -47,6 +47,13 @@ function declareVersions(copy: Dexie): void {
   copy.version(3).stores({});
   // What was learned is kept by itself; what interfaces and steps say of their own stays with them.
   copy.version(4).stores({ watchOuts: 'id' });
+  // Frozen manifests and what was done with them; and many records on their way into their tables, which no screen reads.
+  copy.version(5).stores({
+    revisions: 'id, [task+number]',
+    events: 'id, [revision+no]',
+    discrepancies: 'id, [task+number], revision',
+    arrivals: '[seq+at]',
+  });
 }
 
 export type ClosedBecause = 'upgraded-elsewhere' | 'closed';

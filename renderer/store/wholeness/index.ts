@@ -4,6 +4,7 @@ import type { Refusal } from '../../../shared-types/errors.ts';
 import { RefusedError } from '../../engine/errors.ts';
 import { breathe } from '../breathe.ts';
 import { codeClashes } from './codes.ts';
+import { brokenFrozen } from './frozen.ts';
 import { missingParents } from './parents.ts';
 import { brokenReferences } from './referrers.ts';
 import { viewOf } from './view.ts';
@@ -16,7 +17,7 @@ const many = 500;
 export async function keepWhole(changes: readonly Change[], reads: Reads): Promise<void> {
   const view = viewOf(changes, reads);
   const refusals: Refusal[] = [];
-  for (const check of [codeClashes, missingParents, brokenReferences]) {
+  for (const check of [codeClashes, missingParents, brokenReferences, brokenFrozen]) {
     refusals.push(...(await check(view)));
     if (changes.length > many) await breathe();
   }

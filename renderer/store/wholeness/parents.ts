@@ -20,6 +20,10 @@ export const keyFields = [
   { table: 'asRunLists', field: 'task', to: 'tasks' },
   { table: 'asRunLists', field: 'callouts', to: 'calloutLists' },
   { table: 'asRuns', field: 'list', to: 'asRunLists' },
+  { table: 'revisions', field: 'task', to: 'tasks' },
+  { table: 'events', field: 'revision', to: 'revisions' },
+  { table: 'discrepancies', field: 'task', to: 'tasks' },
+  { table: 'discrepancies', field: 'revision', to: 'revisions' },
 ] as const satisfies { table: TableName; field: string; to: TableName }[];
 
 export function keysAt(record: Record<string, unknown> | AnyRecord | null, field: string): string[] {
