@@ -92,7 +92,9 @@ export type CourseRule =
   /** Loosened, and when all is done not tightened again, though others of its kind are. */
   | 'left-loosened'
   /** Some are tightened again, and when all is done fewer are in their holes than there were. */
-  | 'site-short';
+  | 'site-short'
+  /** The torque tool chosen for a step measures the other way than its thread tightens. */
+  | 'other-way';
 
 /** What would mend a problem. `says` is a sentence for people. */
 export interface Mend {
@@ -107,7 +109,8 @@ export interface Mend {
     | 'pouch'
     | 'place'
     | 'tighten'
-    | 'count';
+    | 'count'
+    | 'tool';
   outing?: string;
   step?: string;
   says: string;

@@ -93,6 +93,8 @@ const torqueToolSchema = z.object({
   lever: length.optional(),
   stepDeg: z.number().positive().max(360).optional(),
   loosens: z.boolean().optional(),
+  /** course: the way in which it measures; which torque tool a stack may have is not asked by it */
+  direction: z.enum(['right', 'left', 'both']).optional(),
 });
 
 /** What one piece of gear turns into when its step takes it: a set of four nuts, four nuts. */

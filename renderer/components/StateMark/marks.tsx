@@ -178,6 +178,13 @@ export const marks = {
     <path d="M0 6H3V14H7V6H11V14H15V6H18" strokeDasharray="4 1" />,
     block(4, 1.4, 2.6, 10),
   ),
+  'other-way': mark(
+    'Measures the other way',
+    'bad',
+    18,
+    <path d="M16.4 4.4A7.4 7.4 0 0 0 2 8M2 3V8H7" />,
+    <path d="M3 15H15M12 12L15 15" strokeDasharray="2.4 1.4" />,
+  ),
   loose: mark(
     'Loose',
     'bad',

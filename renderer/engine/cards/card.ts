@@ -23,8 +23,8 @@ export interface CardNotice {
   text: string;
 }
 
-/** Why a step has no setting: nothing to turn; out of reach; no bag was found for its outing. */
-export type CardState = 'planned' | 'by-hand' | 'not-reached' | 'no-bag';
+/** Why a step has no setting: nothing to turn; out of reach; no bag was found for its outing; its tool measures the other way. */
+export type CardState = 'planned' | 'by-hand' | 'not-reached' | 'no-bag' | 'other-way';
 
 /** Which way the fastener turns as the worker sees it. */
 export interface CardTurn {

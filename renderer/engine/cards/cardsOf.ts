@@ -1,4 +1,5 @@
 import type { ResolvedStep } from '../plan/resolved.ts';
+import { otherWaysOf } from '../stack/otherWay.ts';
 import type { Card, CardStep } from './card.ts';
 import { chunksOf } from './chunks.ts';
 import type { Room } from './chunks.ts';
@@ -25,9 +26,11 @@ export function cardsOf(asked: CardsAsked): Card[] {
 /** A role's steps. What it has in its hands already is not taken up again, and goes back when the next step needs another stack. */
 function stepsOf(asked: CardsAsked, role: string): CardStep[] {
   const steps = asked.plan.steps.filter((step) => step.outing === asked.outing && step.role === role);
-  const answers = new Map(
-    asked.result.outings.find(({ id }) => id === asked.outing)?.steps.map((step) => [step.id, step]) ?? [],
-  );
+  const outing = asked.result.outings.find(({ id }) => id === asked.outing);
+  const others = outing === undefined ? [] : otherWaysOf(asked.plan, outing);
+  // With a tool that measures the other way nothing is turned, and so nothing is taken up.
+  const idle = new Set(others.flatMap(({ step, way }) => (way.measures === null ? [] : [step.id])));
+  const answers = new Map(outing?.steps.flatMap((step) => (idle.has(step.id) ? [] : [[step.id, step] as const])));
   const handsAt = (step: ResolvedStep | undefined): string => {
     const answer = answers.get(step?.id ?? '');
     return answer === undefined ? '' : [...answer.stack, '', ...(answer.hold ?? [])].join('\n');

@@ -1,6 +1,7 @@
 import type { BagOuting, BagResult, BagStep } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan, ResolvedStep } from '../plan/resolved.ts';
 import { turnSeen } from '../pattern/index.ts';
+import { otherWayOf, otherWayText } from '../stack/otherWay.ts';
 import { stackParts } from '../stack/stackTask.ts';
 import { readThread } from '../thread/index.ts';
 import type { UnitsShown } from '../units/index.ts';
@@ -54,6 +55,9 @@ export function stepCard(source: CardSource, step: ResolvedStep, around: { taken
   }
   const parts = answer === undefined ? null : stackParts(plan, answer.stack);
   if (answer === undefined || parts === null) return { ...base, ...notPlanned(source, step, where) };
+  const way = otherWayOf(plan, step, answer.stack);
+  if (way !== null && way.measures !== null)
+    return { ...base, ...notTurned(step, where, `${otherWayText(way)}. Plan again with another torque tool`) };
   const count = step.count ?? facts?.at?.count ?? 1;
   const turn = turnOf(step, facts);
   const x = {
@@ -85,7 +89,11 @@ export function stepCard(source: CardSource, step: ResolvedStep, around: { taken
     hold: answer.hold,
     turn,
     boxes: boxesOf(turned, facts, count),
-    notes: [...turned.notes, ...base.notes],
+    notes: [
+      ...(way === null ? [] : [`${otherWayText(way)}: see that it does before it is set.`]),
+      ...turned.notes,
+      ...base.notes,
+    ],
   };
 }
 
@@ -177,20 +185,29 @@ function notPlanned(
 ): Pick<CardStep, 'state' | 'lines' | 'closest'> {
   const faults = result.infeasible.filter((fault) => fault.step === step.id);
   const [fault] = faults;
-  const line: CardLine = {
+  const none =
+    fault === undefined
+      ? 'No bag does this outing: nothing is turned'
+      : `Not reached, nothing is turned: ${fault.reason}`;
+  return {
+    state: fault === undefined ? 'no-bag' : 'not-reached',
+    lines: [noSetting(step, where, none)],
+    closest: faults.flatMap(({ closest }) => closest).slice(0, closestMost),
+  };
+}
+
+/** What its stack cannot do gets no setting, whatever the planner's rules say of it. */
+function notTurned(step: ResolvedStep, where: string, why: string): Pick<CardStep, 'state' | 'lines'> {
+  return { state: 'other-way', lines: [noSetting(step, where, `Nothing is turned: ${why}`)] };
+}
+
+function noSetting(step: ResolvedStep, where: string, reach: string): CardLine {
+  return {
     kind: 'do',
-    reach:
-      fault === undefined
-        ? 'No bag does this outing: nothing is turned'
-        : `Not reached, nothing is turned: ${fault.reason}`,
+    reach,
     where,
     count: countText(step.count ?? 1, 'piece'),
     value: { kind: 'words', text: 'no setting' },
-  };
-  return {
-    state: fault === undefined ? 'no-bag' : 'not-reached',
-    lines: [line],
-    closest: faults.flatMap(({ closest }) => closest).slice(0, closestMost),
   };
 }
 

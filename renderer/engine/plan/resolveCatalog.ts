@@ -92,6 +92,7 @@ export function resolveDriver(r: Reading, at: string, d: PlanCatalog['drivers'][
     leverMm: r.optional(d.lever, (text) => r.lengthMm(`${at}.lever`, text)),
     stepDeg: d.stepDeg ?? null,
     torque: null,
+    direction: null,
   };
 }
 
@@ -105,6 +106,7 @@ export function resolveTorqueTool(r: Reading, at: string, t: PlanCatalog['torque
     leverMm: r.optional(t.lever, (text) => r.lengthMm(`${at}.lever`, text)),
     stepDeg: t.stepDeg ?? null,
     torque,
+    direction: t.direction ?? null,
   };
 }
 

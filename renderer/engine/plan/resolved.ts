@@ -62,6 +62,8 @@ export interface ResolvedTool extends Carried {
   stepDeg: number | null;
   /** Torque tools only. */
   torque: ResolvedTorque | null;
+  /** Which way a torque tool measures; null where that is not said. No rule of a stack asks for it. */
+  direction: 'right' | 'left' | 'both' | null;
 }
 
 /** A torque on a tool's own scale, and the same in N·m. */

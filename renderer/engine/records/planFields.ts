@@ -21,6 +21,7 @@ export const planFields = {
     'lever',
     'stepDeg',
     'loosens',
+    'direction',
   ],
   gear: [...carried, 'consumed', 'pouchPlaces', 'supplies'],
   bag: [...described, 'role', 'mass', 'massMax', 'volumeMax', 'itemsMax', 'sizeMax', 'tetherPoints'],

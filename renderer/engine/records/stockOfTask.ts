@@ -1,5 +1,9 @@
 import type { Item, Shelf } from '../../../shared-types/records/item.ts';
-import type { Task } from '../../../shared-types/records/task.ts';
+import type { Interface } from '../../../shared-types/records/site.ts';
+import type { Task, TaskStep } from '../../../shared-types/records/task.ts';
+import { RefusedError } from '../errors.ts';
+import type { Way } from '../stack/otherWay.ts';
+import { readThread } from '../thread/index.ts';
 import { inOrder } from './inOrder.ts';
 import { planEntryOf } from './planEntries.ts';
 
@@ -13,22 +17,34 @@ export interface LeftOut {
   isFault: boolean;
 }
 
-/** The live items of a task's shelves, in order of its shelves, and what of them no plan can use. */
-export function stockOfTask(records: { task: Task; shelves: readonly Shelf[]; items: readonly Item[] }): {
-  stock: Item[];
-  leftOut: LeftOut[];
-} {
+export interface StockRecords {
+  task: Task;
+  shelves: readonly Shelf[];
+  items: readonly Item[];
+  steps: readonly TaskStep[];
+  interfaces: readonly Interface[];
+}
+
+/**
+ * The live items of a task's shelves, in order of its shelves, and what of them no plan can use.
+ *
+ * The planner does not ask which way a torque tool measures. One that measures to one side alone is left out where every step of the
+ * task that tightens does so to the other side, and it may not loosen: it could do nothing but harm. Where steps tighten to both sides it stays,
+ * since it is right for some of them, and a bag that has it for another says so (`otherWay`).
+ */
+export function stockOfTask(records: StockRecords): { stock: Item[]; leftOut: LeftOut[] } {
   const { task, shelves, items } = records;
   const ordered = task.shelves.flatMap((key) => inOrder(items.filter(({ shelf }) => shelf === key)));
   const live = ordered.filter(({ retired }) => !retired);
   const byCode = new Map<string, Item[]>();
   for (const item of live) byCode.set(item.code, [...(byCode.get(item.code) ?? []), item]);
+  const ways = waysTightened(records, live);
   const stock: Item[] = [];
   const leftOut: LeftOut[] = [];
   for (const item of ordered) {
     const same = byCode.get(item.code) ?? [];
     const clash = !item.retired && same.length > 1 ? clashReason(item, same, shelves) : null;
-    const reason = clash ?? reasonOf(item);
+    const reason = clash ?? reasonOf(item) ?? otherWayReason(item, ways);
     if (reason === null) stock.push(item);
     else leftOut.push({ table: 'items', id: item.id, code: item.code, reason, isFault: clash !== null });
   }
@@ -41,6 +57,37 @@ function reasonOf(item: Item): string | null {
   return item.kind === 'extension'
     ? 'an offset head: stacks are planned without one, since it changes the torque that is applied'
     : 'its accuracy is known of full scale only: the planner’s rule speaks of the reading';
+}
+
+function otherWayReason(item: Item, ways: ReadonlySet<Way> | null): string | null {
+  if (item.kind !== 'torque-tool' || item.loosens === true || ways === null || ways.size === 0) return null;
+  const { direction } = item;
+  if (direction === undefined || direction === 'both' || ways.has(direction)) return null;
+  return `it measures to the ${direction} alone, and every step that tightens does so to the ${direction === 'left' ? 'right' : 'left'}`;
+}
+
+/** To which sides the task's steps tighten; null where a thread cannot be read, so that nobody knows. */
+function waysTightened({ task, steps, interfaces }: StockRecords, live: readonly Item[]): ReadonlySet<Way> | null {
+  const threads = new Map(live.flatMap((item) => (item.kind === 'fastener' ? [[item.code, item.thread]] : [])));
+  const fastenerAt = new Map(interfaces.map(({ id, fastener }) => [id, fastener]));
+  const ways = new Set<Way>();
+  for (const step of steps) {
+    if (step.task !== task.id || step.action !== 'tighten') continue;
+    const thread = threads.get(step.fastener ?? fastenerAt.get(step.interface ?? '') ?? '');
+    const hand = thread === undefined ? null : handOf(thread);
+    if (hand === null) return null;
+    ways.add(hand);
+  }
+  return ways;
+}
+
+function handOf(thread: string): Way | null {
+  try {
+    return readThread(thread).hand;
+  } catch (error) {
+    if (error instanceof RefusedError) return null;
+    throw error;
+  }
 }
 
 /** Two things under one name: the planner could not say which of them it means. */

@@ -30,7 +30,7 @@ import { bagAsking } from './bagCommands.ts';
 import type { Asked } from './asked.ts';
 import { BagHeading } from './BagHeading.tsx';
 import { BagTable, lineId } from './BagTable.tsx';
-import { Infeasible, Problems, UncheckedList } from './Findings.tsx';
+import { Infeasible, OtherWays, Problems, UncheckedList } from './Findings.tsx';
 import { LimitsTable } from './LimitsTable.tsx';
 import { NotYetReadable } from './NotYetReadable.tsx';
 import type { PlanningState } from './planning.ts';
@@ -208,6 +208,7 @@ export const BagSheet = memo(function BagSheet({
           <>
             <BagHeading kept={kept} units={units} />
             <Problems plan={plan} problems={kept.result.problems} />
+            <OtherWays plan={plan} outings={kept.result.outings} />
             <Infeasible plan={plan} result={kept.result} units={units} />
             {kept.result.status === 'infeasible' ? <JointFaults plan={plan} reasons={reasons} units={units} /> : null}
             {answer === null || item === null ? null : (

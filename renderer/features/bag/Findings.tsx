@@ -1,5 +1,6 @@
-import type { BagResult, PlanProblem } from '../../../shared-types/bag.ts';
+import type { BagOuting, BagResult, PlanProblem } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import { otherWaysOf, otherWayText } from '../../engine/stack/otherWay.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
@@ -36,6 +37,32 @@ export function Problems({ plan, problems }: { plan: ResolvedPlan; problems: Pla
         {problems.map((problem, index) => (
           <li key={index}>
             <StateMark state={problem.rule} /> <span>{problemText(plan, problem)}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Torque tools of the bag that measure the other way than a step's thread tightens, or are not said to: no rule of the planner asks. */
+export function OtherWays({ plan, outings }: { plan: ResolvedPlan; outings: readonly BagOuting[] }) {
+  const found = outings.flatMap((outing) => otherWaysOf(plan, outing));
+  if (found.length === 0) return null;
+  return (
+    <section aria-labelledby="other-ways-heading">
+      <h3 id="other-ways-heading">Which way the torque tools measure</h3>
+      <ul className="bw-lines">
+        {found.map(({ step, way }) => (
+          <li key={step.id}>
+            {way.measures === null ? (
+              <StateMark state="indeterminate" text="Direction not given" />
+            ) : (
+              <StateMark state="other-way" />
+            )}{' '}
+            <span>
+              {capital(stepName(plan, step.id))}: {otherWayText(way)}.
+              {way.measures === null ? '' : ` Plan again with ${way.tool} forbidden; its card gives no setting.`}
+            </span>
           </li>
         ))}
       </ul>

@@ -211,7 +211,9 @@ export const itemGroups: Record<ItemKind, readonly FieldGroup[]> = {
       lever,
       stepAngle,
       maybe('loosens', 'May loosen', { is: 'yes-no' }),
-      maybe('direction', 'Direction', choicesOf({ right: 'right', left: 'left', both: 'right and left' })),
+      maybe('direction', 'Measures to the', choicesOf({ right: 'right', left: 'left', both: 'right and left' }), {
+        description: 'Right tightens right-hand threads. Loosening is not measured: “May loosen” says it',
+      }),
       maybe('freeSpeedPerMin', 'Free speed (1/min)', { is: 'number' }, { description: 'Power tools' }),
     ),
   ],

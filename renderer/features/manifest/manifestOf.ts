@@ -8,7 +8,7 @@ import { assumptions, notesOf } from './assumptions.ts';
 import { itemState } from './itemState.ts';
 import type { Manifest, ManifestBag, NoManifest } from './manifest.ts';
 import { kgText, massLimitText, massText } from './massText.ts';
-import { problemText, uncheckedTexts } from './openPoints.ts';
+import { otherWayTexts, problemText, uncheckedTexts } from './openPoints.ts';
 import { stepEntry } from './stepEntry.ts';
 import { stepNumbers, type StepNumbers } from './stepNumbers.ts';
 
@@ -55,9 +55,12 @@ export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
   const itemIds = new Set(answer?.items.map(({ id }) => id) ?? []);
   const open = {
     unchecked: uncheckedTexts(result, stepIds, itemIds, numbers),
-    problems: result.problems
-      .filter((problem) => problem.outing === outingId)
-      .map((problem) => problemText(plan, problem, numbers)),
+    problems: [
+      ...result.problems
+        .filter((problem) => problem.outing === outingId)
+        .map((problem) => problemText(plan, problem, numbers)),
+      ...(answer === undefined ? [] : otherWayTexts(plan, answer, numbers)),
+    ],
   };
   if (answer === undefined) {
     return { ...frame, ...open, why: whyNone(result, outing), faults: faultsOf(plan, result, numbers) };

@@ -1,5 +1,6 @@
-import type { BagResult, PlanProblem, Unchecked } from '../../../shared-types/bag.ts';
+import type { BagOuting, BagResult, PlanProblem, Unchecked } from '../../../shared-types/bag.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import { otherWaysOf, otherWayText } from '../../engine/stack/otherWay.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import { countOf, itemName, placeText } from '../steps/words.ts';
 import type { StepNumbers } from './stepNumbers.ts';
@@ -54,4 +55,12 @@ export function problemText(plan: ResolvedPlan, problem: PlanProblem, numbers: S
   return rule === 'not-there'
     ? `Not there: ${what}${where} where it is needed${when}`
     : `Left behind: ${what}${where}, nobody brings it home; last moved${when}`;
+}
+
+/** Torque tools that measure the other way than a step's thread tightens, or are not said to measure it. */
+export function otherWayTexts(plan: ResolvedPlan, outing: BagOuting, numbers: StepNumbers): string[] {
+  return otherWaysOf(plan, outing).map(
+    ({ step, way }) =>
+      `${way.measures === null ? 'Direction not given' : 'Measures the other way'}: step ${numbers.of(step.id)}, ${otherWayText(way)}`,
+  );
 }

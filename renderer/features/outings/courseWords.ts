@@ -72,6 +72,7 @@ export const problemMarks: Record<CourseRule, MarkState> = {
   'out-of-order': 'out-of-order',
   'left-loosened': 'left-loosened',
   'site-short': 'site-short',
+  'other-way': 'other-way',
 };
 
 /** In words, without its mark and without the step: that is a link beside it. */
@@ -98,6 +99,7 @@ export function courseProblemText(
     'out-of-order': `${kind === 'step' ? stepCalled(id) : what} has to come first`,
     'left-loosened': `${what}: loosened, and never tightened again`,
     'site-short': `${what}: fewer in their holes when all is done than there were`,
+    'other-way': `${itemName(plan, id)}: measures the other way than this thread tightens`,
   };
   return said[rule];
 }

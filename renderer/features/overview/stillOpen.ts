@@ -4,6 +4,7 @@ import type { MarkState } from '../../components/StateMark/StateMark.tsx';
 import { planProblems } from '../../engine/outing/planProblems.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { Missing } from '../../engine/records/readableTask.ts';
+import { otherWaysOf, otherWayText } from '../../engine/stack/otherWay.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { Place } from '../../store/place.ts';
 import type { KeptResult } from '../../store/session.ts';
@@ -44,6 +45,7 @@ export function stillOpen(situation: Situation): OpenPoint[] {
     ...unreached(situation),
     ...problems(situation),
     ...bags(situation),
+    ...otherWays(situation),
     ...calibrations(situation),
   ];
 }
@@ -147,6 +149,27 @@ function bags({ plan, result, former }: Situation): OpenPoint[] {
     const pieces = items.reduce((sum, { quantity }) => sum + quantity, 0);
     const detail = `${countOf(pieces, 'piece')} planned${state === 'not-proved' ? ', not proved least' : ''}`;
     return open(`pack ${id}`, { mark: 'to-pack', word: undefined, what: name, detail }, id);
+  });
+}
+
+/** Steps whose planned torque tool measures the other way than their thread tightens. */
+function otherWays({ plan, result }: Situation): OpenPoint[] {
+  const found = (result?.result.outings ?? []).flatMap((outing) => otherWaysOf(plan, outing));
+  return found.flatMap(({ step, way }): OpenPoint[] => {
+    if (way.measures === null) return [];
+    const what = `Step ${plan.steps.indexOf(step) + 1}, ${step.name}`;
+    const to: Place = { at: 'steps', step: step.id };
+    return [
+      {
+        id: `way ${step.id}`,
+        mark: 'other-way',
+        word: undefined,
+        what,
+        detail: otherWayText(way),
+        to,
+        toName: 'Steps',
+      },
+    ];
   });
 }
 

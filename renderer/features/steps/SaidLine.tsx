@@ -1,5 +1,6 @@
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { StepJudgement } from '../../engine/stack/judged.ts';
+import { otherWayOf, otherWayText } from '../../engine/stack/otherWay.ts';
 import { Balloon } from '../../components/Balloon/Balloon.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { itemName } from './words.ts';
@@ -47,6 +48,22 @@ export function SaidLine({ plan, step, judgement, stack }: SaidLineProps) {
     <p className="bw-said">
       {mark} with {stack === null ? null : <StackWords plan={plan} stack={stack} />} on{' '}
       <Balloon number={(stack?.length ?? 0) + 1} /> <b>{head}</b>.
+    </p>
+  );
+}
+
+/** Beside the checks: whether the torque tool of the stack in hand measures the way the thread tightens. No rule of the planner asks. */
+export function WayLine({ plan, step, stack }: Pick<SaidLineProps, 'plan' | 'step' | 'stack'>) {
+  const way = stack === null ? null : otherWayOf(plan, step, stack);
+  if (way === null) return null;
+  const known = way.measures !== null;
+  return (
+    <p className="bw-said">
+      <StateMark state={known ? 'other-way' : 'indeterminate'} text={known ? undefined : 'Direction not given'} />:{' '}
+      {otherWayText(way)}.{' '}
+      {known
+        ? 'Its card gives no setting. Choose another stack below, and plan with this tool forbidden where the bag holds it.'
+        : 'Say it in the catalog, or see that it does before it is set.'}
     </p>
   );
 }

@@ -6,6 +6,7 @@ import { gravestFirst } from '../../engine/cards/index.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { JudgedStack } from '../../engine/stack/judged.ts';
 import { judgeStack } from '../../engine/stack/judgeStep.ts';
+import { otherWayOf } from '../../engine/stack/otherWay.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { BandFigure } from '../../components/BandFigure/BandFigure.tsx';
@@ -18,7 +19,7 @@ import { judgementOf } from './judging.ts';
 import { OtherStacks } from './OtherStacks.tsx';
 import { SaidWatchOuts } from '../watchOuts/SaidWatchOuts.tsx';
 import type { useStepWatchOuts } from '../watchOuts/useStepWatchOuts.ts';
-import { SaidLine } from './SaidLine.tsx';
+import { SaidLine, WayLine } from './SaidLine.tsx';
 import { SettingPanel } from './SettingPanel.tsx';
 import { StepSources } from './StepSources.tsx';
 import { fastenerText } from './words.ts';
@@ -63,6 +64,7 @@ function namedStacks(plan: ResolvedPlan, step: ResolvedStep, result: BagResult |
         ? [judged.massKg > leastKg ? 'lightest that leaves the stock a hold' : 'lightest']
         : []),
       ...(sameStack(planned, judged.stack) ? ['in the planned bag'] : []),
+      ...((otherWayOf(plan, step, judged.stack)?.measures ?? null) === null ? [] : ['measures the other way']),
     ];
     return { judged, note: notes.length === 0 ? null : notes.join(', ') };
   });
@@ -121,6 +123,7 @@ export function StepDetail(props: StepDetailProps) {
       />
 
       <SaidLine plan={plan} step={step} judgement={judgement} stack={drawn} />
+      <WayLine plan={plan} step={step} stack={drawn} />
       {drawn === null ? null : <StackDrawing plan={plan} step={step} stack={drawn} units={units} />}
 
       {byHand ? null : (

@@ -65,6 +65,7 @@ export function fullPlan() {
           lever: '300 mm',
           stepDeg: 6,
           loosens: true,
+          direction: 'both',
         },
         {
           ...carried,

@@ -6,7 +6,7 @@ import { problemsAtEnd } from './atEnd.ts';
 import { Book, inBag, store } from './book.ts';
 import { fitFasteners, turnAndTakeOut } from './fastenerTransfers.ts';
 import { beginStep, endStep, type InUse } from './gearTransfers.ts';
-import { ordersBroken, overCarry } from './outingProblems.ts';
+import { ordersBroken, otherWayProblems, overCarry } from './outingProblems.ts';
 import { fromStore, kindOf, type OutingRun, type Run } from './run.ts';
 import { checkSecuring, noNeeds, securedBy, withNeeds } from './securing.ts';
 
@@ -70,7 +70,7 @@ function followOuting(all: Run, outing: ResolvedOuting, answer: BagOuting | null
   const steps = run.plan.steps.filter((step) => step.outing === outing.id);
   const stacks = new Map(answer?.steps.map((step) => [step.id, step]));
   pack(run, steps);
-  run.problems.push(...overCarry(run));
+  run.problems.push(...overCarry(run), ...otherWayProblems(run));
   const inUse = new Map<string, InUse>();
   let needs = noNeeds(run);
   for (const { step, moment } of sequenceOf(steps)) {

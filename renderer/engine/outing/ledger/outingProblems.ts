@@ -1,5 +1,6 @@
 import type { CourseProblem, Mend } from '../../../../shared-types/outing.ts';
 import type { ResolvedBag, ResolvedPlan } from '../../plan/resolved.ts';
+import { otherWaysOf } from '../../stack/otherWay.ts';
 import { atMost } from '../../tolerance.ts';
 import { showNumber } from '../../units/index.ts';
 import { bagCalled, capital, stepCalled, thingCalled } from './called.ts';
@@ -68,4 +69,25 @@ export function ordersBroken(plan: ResolvedPlan): CourseProblem[] {
         };
       }),
   );
+}
+
+/**
+ * Planned torque tools that measure the other way than their step's thread tightens. The rules of a stack do not ask for the way, so that a
+ * bag may hold one; one of which nothing is said is assumed to measure it.
+ */
+export function otherWayProblems(run: OutingRun): CourseProblem[] {
+  if (run.answer === null) return [];
+  return otherWaysOf(run.plan, run.answer).flatMap(({ step, way }): CourseProblem[] => {
+    const { tool, tightens, measures } = way;
+    if (measures === null) {
+      run.assumptions.add(
+        `${capital(stepCalled(step))}: ${tool} measures to the ${tightens}; its direction is not given.`,
+      );
+      return [];
+    }
+    const says = `Plan again with ${thingCalled(run.plan, tool)} forbidden, or give ${stepCalled(step)} a torque tool that measures to the ${tightens}.`;
+    const of = { outing: run.outing.id, step: step.id, id: tool, role: step.role };
+    const mends: Mend[] = [{ how: 'tool', outing: run.outing.id, step: step.id, says }];
+    return [{ rule: 'other-way', ...of, kind: 'tool', quantity: 1, mends }];
+  });
 }
