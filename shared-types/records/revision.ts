@@ -6,6 +6,7 @@ import type { BagResult } from '../bag.ts';
 import { id, note, whole } from '../fields.ts';
 import { z } from '../schema.ts';
 import { day, recordHead, recordId } from './head.ts';
+import { ifFails } from './task.ts';
 
 const moment = z.iso.datetime({ offset: true });
 const hash = z.string().regex(/^[0-9a-f]{64}$/, 'not a SHA-256');
@@ -47,6 +48,30 @@ const frozenLine = z.strictObject({
   pocket: note.optional(),
 });
 
+/** What the cards say of a step and its plan does not hold. */
+const frozenFacts = z.strictObject({
+  step: id,
+  /** "B, azimuth flange". */
+  where: note.nullable(),
+  /** The step's own words for its positions. */
+  positions: note.nullable(),
+  passes: z.array(z.string().min(1).max(80)).max(20),
+  ifFails: ifFails.optional(),
+  /** What is carried to it beyond the plan's own words. */
+  carried: z.array(note).max(1000),
+  /** What it acts on: how many positions, where they lie and in which order they are tightened. */
+  at: z
+    .strictObject({
+      count: whole.min(1),
+      pattern: z.string().max(40_000).nullable(),
+      order: z.array(id).max(1000).nullable(),
+      mirrored: z.boolean(),
+      quarterTurns: whole.min(1).nullable(),
+      desired: note.nullable(),
+    })
+    .nullable(),
+});
+
 export const revisionContent = z.strictObject({
   /** The task as a plan file, word for word. */
   planText: z.string().min(2).max(30_000_000),
@@ -54,8 +79,8 @@ export const revisionContent = z.strictObject({
   result: z.custom<BagResult>((value) => typeof value === 'object' && value !== null && 'status' in value),
   things: z.array(frozenThing).max(linesMost),
   lines: z.array(frozenLine).max(linesMost),
-  /** What was said to each step beyond the plan's own words. */
-  carried: z.array(z.strictObject({ step: id, words: z.array(note).max(1000) })).max(linesMost),
+  /** Of every step, in the plan's order. */
+  facts: z.array(frozenFacts).max(linesMost),
 });
 
 /** A manifest as it left the planner: numbered within its task, never changed. */
@@ -169,6 +194,7 @@ export type Revision = z.infer<typeof revisionRecord>;
 export type RevisionContent = z.infer<typeof revisionContent>;
 export type FrozenThing = z.infer<typeof frozenThing>;
 export type FrozenLine = z.infer<typeof frozenLine>;
+export type FrozenFacts = z.infer<typeof frozenFacts>;
 export type Doer = z.infer<typeof doer>;
 export type Deed = z.infer<typeof deedSchema>;
 export type DeedOf<K extends Deed['kind']> = Extract<Deed, { kind: K }>;

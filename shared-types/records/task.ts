@@ -77,6 +77,12 @@ const torqueOrigin = z.discriminatedUnion('kind', [
   }),
 ]);
 
+/** A contingency step: which step it is for, by code, and what went wrong there. */
+export const ifFails = z.strictObject({
+  step: id,
+  how: z.enum(['stuck', 'cross-threaded', 'sheared', 'lost', 'other']),
+});
+
 export const stepRecord = z.strictObject({
   ...ofTask,
   /** Code of the outing. */
@@ -110,10 +116,7 @@ export const stepRecord = z.strictObject({
   safeToLeave: z.boolean().optional(),
   /** Codes of the steps it must come after. */
   after: z.array(id).max(1000).optional(),
-  /** A contingency step: which step it is for, by code, and what went wrong there. */
-  ifFails: z
-    .strictObject({ step: id, how: z.enum(['stuck', 'cross-threaded', 'sheared', 'lost', 'other']) })
-    .optional(),
+  ifFails: ifFails.optional(),
   watchOuts: z.array(note).optional(),
   cautions: z.array(cautionSchema).max(20).optional(),
 });
