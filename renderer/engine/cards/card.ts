@@ -19,7 +19,8 @@ export type CardValue =
   | { kind: 'words'; text: string };
 
 export interface CardNotice {
-  word: SignalWord | 'Watch-out';
+  /** `Not used`: what is kept and cannot be followed. */
+  word: SignalWord | 'Not used' | 'Watch-out';
   text: string;
 }
 
@@ -47,6 +48,7 @@ export interface CardBoxes {
   order: string[];
   /** "star, proposed", "as the interface says"; null where no order is known. */
   orderFrom: string | null;
+  orderFault: string | null;
   /** Places as the worker sees them; null where no pattern says where they lie. */
   points: PatternPoint[] | null;
   mirrored: boolean;

@@ -38,7 +38,10 @@ export function stepCard(source: CardSource, step: ResolvedStep, around: { taken
     name: step.name,
     onlyIf: onlyIf(plan, step, facts),
     minutes: step.minutes,
-    notices: noticesOf(written?.cautions ?? [], [...(written?.watchOuts ?? []), ...(facts?.carried ?? [])]),
+    notices: noticesOf(written?.cautions ?? [], {
+      notUsed: notUsed(step, facts, where),
+      watchOuts: [...(written?.watchOuts ?? []), ...(facts?.carried ?? [])],
+    }),
     stack: [],
     hold: null,
     turn: null,
@@ -104,6 +107,17 @@ function whereOf({ plan }: CardSource, step: ResolvedStep, facts: StepFacts | un
 
 function placeOf(where: string, facts: StepFacts | undefined): string {
   return facts?.positions == null ? where : `${where}, positions ${facts.positions}`;
+}
+
+/** An order of tightening that cannot be followed is said before the step; no other is put in its place. */
+function notUsed(step: ResolvedStep, facts: StepFacts | undefined, where: string): string[] {
+  if (step.action === 'use') return [];
+  const { orderFault } = positionsOf(facts, step.count ?? facts?.at?.count ?? 1);
+  return orderFault === null
+    ? []
+    : [
+        `The order of tightening kept for ${where} ${orderFault}. Mend it in Sites, or follow the procedure’s own order.`,
+      ];
 }
 
 function onlyIf(plan: ResolvedPlan, step: ResolvedStep, facts: StepFacts | undefined): string | null {

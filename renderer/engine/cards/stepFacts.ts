@@ -1,7 +1,15 @@
 import type { Interface } from '../../../shared-types/records/site.ts';
 import type { TaskStep } from '../../../shared-types/records/task.ts';
 import { RefusedError } from '../errors.ts';
-import { orderFaults, orderRules, pointsSeen, positionNames, proposeOrder, readPattern } from '../pattern/index.ts';
+import {
+  orderFaultWords,
+  orderRules,
+  pointsSeen,
+  positionNames,
+  positionsOf as positionsOfInterface,
+  proposeOrder,
+  readPattern,
+} from '../pattern/index.ts';
 import type { PatternPoint } from '../pattern/index.ts';
 
 /** What a card says of a step that its plan does not hold. */
@@ -66,6 +74,8 @@ function interfaceFacts(at: Interface): InterfaceFacts {
 export interface Positions {
   order: string[];
   orderFrom: string | null;
+  /** What is wrong with the interface's own order, which then is not used, nor is another put in its place. */
+  orderFault: string | null;
   points: PatternPoint[] | null;
   mirrored: boolean;
 }
@@ -73,7 +83,7 @@ export interface Positions {
 /** The positions a step turns, in their order, and where each lies as the worker sees it. */
 export function positionsOf(facts: StepFacts | undefined, count: number): Positions {
   const at = facts?.at ?? null;
-  const all = positionNames(at?.count ?? count);
+  const all = at === null ? positionNames(count) : namesOf(at);
   const named = facts?.positions == null ? null : namedAmong(facts.positions, all);
   // Words that name no numbers ("upper row") say how many there are, and not which.
   const own = named ?? (all.length === count ? all : positionNames(count));
@@ -83,19 +93,22 @@ export function positionsOf(facts: StepFacts | undefined, count: number): Positi
   const seen = points === null ? null : pointsSeen(points, { mirrored });
   const given = at?.order ?? null;
   if (given !== null && isNamed) {
-    const order = given.filter((position) => own.includes(position));
-    const { missing, twice } = orderFaults(order, own);
-    if (missing.length === 0 && twice.length === 0)
-      return { order, orderFrom: 'The interface’s own order.', points: seen, mirrored };
+    // Of some positions it is their part of the order; a name that is none of the interface's is a fault of all of it.
+    const order = given.filter((position) => own.includes(position) || !all.includes(position));
+    const fault = orderFaultWords(order, own);
+    return fault === null
+      ? { order, orderFrom: 'The interface’s own order.', orderFault: null, points: seen, mirrored }
+      : { order: own, orderFrom: null, orderFault: fault, points: seen, mirrored };
   }
   if (points !== null && own.length > 1)
     return {
       order: proposeOrder('star', points),
       orderFrom: `Proposed, as the interface gives none. ${orderRules.star} Common practice, no source.`,
+      orderFault: null,
       points: seen,
       mirrored,
     };
-  return { order: own, orderFrom: null, points: seen, mirrored };
+  return { order: own, orderFrom: null, orderFault: null, points: seen, mirrored };
 }
 
 /** "1–6, 8" among the interface's numbers; null where the words say something else. */
@@ -122,6 +135,16 @@ function placesOf(pattern: string, all: readonly string[], own: readonly string[
     return points.length === own.length ? points : null;
   } catch (error) {
     if (error instanceof RefusedError) return null;
+    throw error;
+  }
+}
+
+/** The names of its positions; the numbers where its pattern cannot be read, as it is then not drawn either. */
+function namesOf({ pattern, count }: InterfaceFacts): string[] {
+  try {
+    return positionsOfInterface({ pattern: pattern ?? '', count });
+  } catch (error) {
+    if (error instanceof RefusedError) return positionNames(count);
     throw error;
   }
 }

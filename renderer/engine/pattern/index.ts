@@ -3,6 +3,6 @@ export { parsePattern, patternText, placesIn } from './pattern.ts';
 export type { Pattern, Turn } from './pattern.ts';
 export { positionNames, positionsOf, readPattern } from './readPattern.ts';
 export type { PatternPoint } from './readPattern.ts';
-export { orderFaults, orderOfText, orderRules, proposeOrder } from './order.ts';
+export { orderFaults, orderFaultWords, orderOfText, orderRules, proposeOrder } from './order.ts';
 export type { OrderRule } from './order.ts';
 export { pointsSeen, turnSeen } from './seen.ts';

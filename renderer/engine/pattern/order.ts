@@ -126,3 +126,25 @@ export function orderOfText(text: string): string[] {
   const between = /[\s,;>→]/.test(said) ? /[\s,;>→]+/ : '-';
   return said.split(between).filter((position) => position !== '');
 }
+
+/**
+ * What is wrong with an order, in words.
+ *
+ * @returns null where each position stands in it once
+ * @throws nothing
+ * @source project's own words
+ * @validity names compared as they stand
+ * @example orderFaultWords(['1', '1', '4'], ['1', '2']) // 'lacks position 2; has position 1 more than once; has 4, no position of this interface'
+ */
+export function orderFaultWords(order: readonly string[], positions: readonly string[]): string | null {
+  const { missing, twice, unknown } = orderFaults(order, positions);
+  const said = [
+    ...(missing.length === 0 ? [] : [`lacks position ${listed(missing)}`]),
+    ...(twice.length === 0 ? [] : [`has position ${listed(twice)} more than once`]),
+    ...(unknown.length === 0 ? [] : [`has ${listed(unknown)}, no position of this interface`]),
+  ];
+  return said.length === 0 ? null : said.join('; ');
+}
+
+const listed = (names: readonly string[]): string =>
+  names.length > 12 ? `${names.slice(0, 12).join(', ')} and ${names.length - 12} more` : names.join(', ');

@@ -1,6 +1,6 @@
 import type { Interface } from '../../../shared-types/records/site.ts';
 import { RefusedError } from '../errors.ts';
-import { orderFaults, parsePattern, placesIn, positionNames, positionsOf, readPattern } from '../pattern/index.ts';
+import { orderFaultWords, parsePattern, placesIn, positionNames, positionsOf, readPattern } from '../pattern/index.ts';
 import type { Fault } from './faults.ts';
 
 /**
@@ -25,14 +25,6 @@ export function patternFaults({ pattern = '', count, order }: Interface): Fault[
 }
 
 function orderWords(order: readonly string[], positions: readonly string[]): Fault[] {
-  const { missing, twice, unknown } = orderFaults(order, positions);
-  const said = [
-    ...(missing.length === 0 ? [] : [`lacks position ${listed(missing)}`]),
-    ...(twice.length === 0 ? [] : [`has position ${listed(twice)} more than once`]),
-    ...(unknown.length === 0 ? [] : [`has ${listed(unknown)}, no position of this interface`]),
-  ];
-  return said.length === 0 ? [] : [{ path: 'order', message: `${said.join('; ')}: each position stands in it once.` }];
+  const said = orderFaultWords(order, positions);
+  return said === null ? [] : [{ path: 'order', message: `${said}: each position stands in it once.` }];
 }
-
-const listed = (names: readonly string[]): string =>
-  names.length > 12 ? `${names.slice(0, 12).join(', ')} and ${names.length - 12} more` : names.join(', ');

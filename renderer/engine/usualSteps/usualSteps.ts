@@ -17,6 +17,12 @@ export interface Touched {
   count: number;
   /** Stays with its part, so that it is never taken out. */
   isCaptive?: boolean;
+  /** Positions in the order in which the interface says they are tightened. */
+  order?: readonly string[];
+  /** What is wrong with that order, in words; it is then not followed. */
+  orderFault?: string;
+  /** What works it: offered to the steps that are done by hand or with gear. */
+  gear?: NonNullable<TaskStep['gear']>;
 }
 
 type Band = NonNullable<TaskStep['callout']>;
@@ -117,12 +123,13 @@ function usualStep(
     (part === 'check' && figures.check !== undefined) ||
     (part === 'lubricate' && figures.lubricant !== undefined);
   const isHeld = thing.isCaptive === true && (part === 'take-out' || part === 'start');
+  const said = [assumes, ...orderSaid(thing, part)].join(' ');
   return {
     key: `${thing.key}-${part}`,
     part,
     pass: 0,
     isUsual: (isUsual || isAsked) && !isHeld,
-    assumes: isHeld ? `${assumes} These are captive and stay where they are.` : assumes,
+    assumes: isHeld ? `${said} These are captive and stay where they are.` : said,
     step: {
       ...{ outing, role, action, name: name.replace('{}', () => all) },
       ...(thing.interface === undefined ? {} : { interface: thing.interface }),
@@ -130,13 +137,26 @@ function usualStep(
         ? { fastener: thing.fastener, count: thing.count }
         : {}),
       ...own,
-      notes: `${practiceWords} ${assumes}`,
+      notes: `${practiceWords} ${said}`.slice(0, 2000),
     },
   };
 }
 
+/** Parts that go from one position to the next as the interface says. */
+const ordered: ReadonlySet<UsualPart> = new Set(['running', 'snug', 'pass', 'final', 'check']);
+const orderMost = 60;
+
+/** A part that tightens follows the order of its interface, where that has one which can be followed. */
+function orderSaid({ order = [], orderFault }: Touched, part: UsualPart): string[] {
+  if (!ordered.has(part) || order.length === 0) return [];
+  if (orderFault !== undefined)
+    return [`The interface’s order of tightening ${orderFault}: mend it in Sites before this step is done.`];
+  const more = order.length > orderMost ? ` and ${order.length - orderMost} more, as the interface lists them` : '';
+  return [`In the interface’s own order: ${order.slice(0, orderMost).join(', ')}${more}.`];
+}
+
 /** What of the figures goes into a part. */
-function figuresOf({ fastener, count, isCaptive }: Touched, part: UsualPart, f: UsualFigures): Partial<TaskStep> {
+function figuresOf({ fastener, count, isCaptive, gear }: Touched, part: UsualPart, f: UsualFigures): Partial<TaskStep> {
   const moves = (from: string, to: string): Partial<TaskStep> =>
     fastener === undefined || isCaptive === true
       ? {}
@@ -154,6 +174,9 @@ function figuresOf({ fastener, count, isCaptive }: Touched, part: UsualPart, f: 
       return takes(f.lubricant);
     case 'stripe':
       return takes(f.marker);
+    case 'open':
+    case 'close':
+      return gear === undefined || gear.length === 0 ? {} : { gear: [...gear] };
     case 'running':
       return f.running === undefined ? {} : { callout: f.running };
     case 'snug':

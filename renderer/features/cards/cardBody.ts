@@ -18,6 +18,10 @@ export interface CardDrawing {
   drawing: Markup;
   /** "1 TT-2, 2 X-06 …" */
   parts: string;
+  /** What holds against it, drawn the same way. */
+  hold: { drawing: Markup; parts: string } | null;
+  /** Whether both have their texts at their size side by side; else one stands under the other. */
+  isBeside: boolean;
 }
 
 export interface CardFrame {
@@ -50,9 +54,24 @@ export function cardBody(card: Card, { outing, drawingOf, first, end }: CardFram
     ${first}${notices(parts)}${
       drawing === null
         ? turning(turned)
-        : html`${drawing.drawing}
+        : html`${
+              drawing.hold === null
+                ? drawing.drawing
+                : html`<div class="${drawing.isBeside ? 'pair beside' : 'pair'}">
+                    <div>${drawing.drawing}</div>
+                    <div>${drawing.hold.drawing}</div>
+                  </div>`
+            }
             <div class="caption">
-              <p class="small">Stack to scale in its hole, third angle: ${typed(drawing.parts)}.</p>
+              <p class="small">
+                Stack to scale in its hole, third angle:
+                ${typed(drawing.parts)}.${
+                  drawing.hold === null
+                    ? null
+                    : html` ${drawing.isBeside ? 'Beside it' : 'Under it'}, held against turning:
+                      ${typed(drawing.hold.parts)}.`
+                }
+              </p>
               ${turning(turned)}
             </div> `
     }
@@ -64,7 +83,7 @@ export function cardBody(card: Card, { outing, drawingOf, first, end }: CardFram
           : html`<p class="small">The boxes for ${boxes.order.length} positions stand on the next pages.</p>`
     }
     <div class="foot">
-      ${boxes?.points == null || !isUnder(boxes) ? null : patternDrawing(boxes.points, boxes.order, 'card')}
+      ${boxes?.points == null || !isUnder(boxes) ? null : patternDrawing(boxes.points, orderDrawn(boxes), 'card')}
       <div class="small notes">
         ${boxes === null || !isUnder(boxes) ? null : orderNote(boxes)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p>`)}
       </div>
@@ -85,13 +104,15 @@ function notices(parts: readonly CardPart[]): Markup | null {
     continued ? [] : step.notices.map((notice) => ({ notice, step: step.number })),
   );
   if (all.length === 0) return null;
-  const rank = ({ word }: CardNotice): number => ['DANGER', 'WARNING', 'CAUTION', 'NOTICE', 'Watch-out'].indexOf(word);
+  const rank = ({ word }: CardNotice): number =>
+    ['DANGER', 'WARNING', 'CAUTION', 'NOTICE', 'Not used', 'Watch-out'].indexOf(word);
   const sorted = all.toSorted((a, b) => rank(a.notice) - rank(b.notice) || a.step - b.step);
   return html`<div class="notices">
     ${sorted.map(
       ({ notice: { word, text }, step }) =>
-        html`<div class="notice word-${word.toLowerCase()}">
-          <span class="word">${word === 'NOTICE' || word === 'Watch-out' ? null : alertSign()}${word}</span
+        html`<div class="notice word-${word.toLowerCase().replace(' ', '-')}">
+          <span class="word"
+            >${word === 'NOTICE' || word === 'Not used' || word === 'Watch-out' ? null : alertSign()}${word}</span
           ><span>${several ? `Before step ${step}: ` : ''}${typed(text)}</span>
         </div>`,
     )}
@@ -177,13 +198,16 @@ function valuePart(value: CardValue): Part {
   return html`<span class="set">${value.number}</span><br /><span class="small">${value.unit} ${value.beside}</span>`;
 }
 
-export function orderNote({ orderFrom, points, mirrored }: CardBoxes): Markup | null {
-  if (points === null) return orderFrom === null ? null : html`<p>${orderFrom}</p>`;
+export function orderNote({ orderFrom, orderFault, points, mirrored }: CardBoxes): Markup | null {
+  const fault = orderFault === null ? null : `The interface’s order ${orderFault}: not used.`;
+  if (points === null) return orderFrom === null && fault === null ? null : html`<p>${orderFrom ?? fault}</p>`;
   const seen = mirrored ? 'drawn as you see them, from behind' : 'seen from the heads';
-  return html`<p>
-    Positions to scale, ${seen}: in the circle the place in the order, beside it the position. ${orderFrom}
-  </p>`;
+  const inCircle = orderFault === null ? 'in the circle the place in the order, ' : '';
+  return html`<p>Positions to scale, ${seen}: ${inCircle}beside each the position. ${orderFrom ?? fault}</p>`;
 }
+
+/** Places in an order that is not followed are drawn as none. */
+export const orderDrawn = ({ order, orderFault }: CardBoxes): readonly string[] => (orderFault === null ? order : []);
 
 const isOrdered = ({ orderFrom }: CardBoxes): boolean => orderFrom !== null;
 

@@ -46,7 +46,10 @@ export function cardRoom(drawingMm: (part: CardPart) => number): Room {
       const notes = notesOf(parts);
       const pattern = boxes?.points != null && isUnder(boxes);
       const beside = pattern ? pageMm.width - 50 : pageMm.width;
-      const said = [...(boxes?.orderFrom == null || !isUnder(boxes) ? [] : [boxes.orderFrom]), ...notes];
+      const said = [
+        ...[boxes?.orderFrom, boxes?.orderFault].flatMap((words) => (words == null || !isUnder(boxes) ? [] : [words])),
+        ...notes,
+      ];
       const text = said.reduce((sum, one) => sum + small(one, beside), 3);
       const foot = Math.max(text, pattern ? 49 : 0);
       return head + warned + drawing + lines + rows + foot + 13;

@@ -2,7 +2,7 @@ import type { BagResult } from '../../../shared-types/bag.ts';
 import type { DocumentToPrint } from '../../../shared-types/host.ts';
 import { cardsOf } from '../../engine/cards/index.ts';
 import type { Card, CardBoxes, CardPart, StepFacts } from '../../engine/cards/index.ts';
-import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
+import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { onPaper, stackLayout } from '../../components/StackDrawing/stackLayout.ts';
 import type { StackLayout } from '../../components/StackDrawing/stackLayout.ts';
@@ -18,7 +18,7 @@ import { printedPage } from '../manifest/printedPage.ts';
 import type { PrintFace } from '../manifest/printFonts.ts';
 import { sheetStyle } from '../manifest/sheetStyle.ts';
 import { countOf } from '../steps/words.ts';
-import { boxTable, cardBody, orderNote } from './cardBody.ts';
+import { boxTable, cardBody, orderDrawn, orderNote } from './cardBody.ts';
 import type { CardDrawing } from './cardBody.ts';
 import { cardRoom, isUnder } from './cardRoom.ts';
 import { cardsStyle } from './cardsStyle.ts';
@@ -45,24 +45,62 @@ export interface CardsPrint extends CardsRequest {
   fonts: readonly PrintFace[];
 }
 
-/** A stack across the page: px it is laid out at, mm it is drawn at; texts of 12.5 px stand at 8 pt. */
+/** A stack across the page, and across half of it: px it is laid out at, mm it is drawn at; texts of 12.5 px stand at 8 pt. */
 const across = { px: 800, mm: 184 };
+const beside = { px: 390, mm: 90 };
 
-interface Drawn {
+interface DrawnStack {
   layout: StackLayout;
   spoken: string;
   parts: string;
 }
 
-/** The drawing of a part's stack; null where it has none. What holds against it is said in its line: two drawings leave a page no lines. */
-function drawnOf({ plan, units }: CardsRequest, { step }: CardPart): Drawn | null {
-  const resolved = plan.steps.find(({ id }) => id === step.id);
+interface Drawn {
+  turning: DrawnStack;
+  hold: DrawnStack | null;
+  isBeside: boolean;
+  heightMm: number;
+}
+
+const heightMm = ({ layout }: DrawnStack, mm: number): number => (layout.heightPx / layout.widthPx) * mm;
+
+/** The stacks of a part: what turns, and beside it what holds against it, under it where their texts need the whole width. */
+function drawnOf(request: CardsRequest, { step }: CardPart): Drawn | null {
+  const resolved = request.plan.steps.find(({ id }) => id === step.id);
   if (resolved === undefined || step.stack.length === 0) return null;
-  const shaped = stackShape(plan, resolved, step.stack);
+  const holding = resolved.hold === null || step.hold === null ? null : { ...resolved, ...resolved.hold };
+  const at = (px: number) => ({
+    turning: stackDrawn(request, resolved, step.stack, px),
+    hold: holding === null ? null : stackDrawn(request, holding, step.hold ?? [], px),
+  });
+  const whole = at(across.px);
+  const { turning, hold } = whole;
+  if (turning === null) return null;
+  if (hold === null) return { turning, hold, isBeside: false, heightMm: heightMm(turning, across.mm) };
+  const half = at(beside.px);
+  if (half.turning !== null && half.hold !== null && fitsBeside(half.turning, turning) && fitsBeside(half.hold, hold))
+    return {
+      ...{ turning: half.turning, hold: half.hold, isBeside: true },
+      heightMm: Math.max(heightMm(half.turning, beside.mm), heightMm(half.hold, beside.mm)) + 5,
+    };
+  return { turning, hold, isBeside: false, heightMm: heightMm(turning, across.mm) + heightMm(hold, across.mm) + 5 };
+}
+
+/** A layout grows wider than asked where its texts do not fit, or its parts shrink to make them room: then it takes the whole width. */
+const fitsBeside = ({ layout }: DrawnStack, whole: DrawnStack): boolean =>
+  layout.widthPx <= beside.px && layout.pxPerMm >= whole.layout.pxPerMm / 3;
+
+function stackDrawn(
+  { plan, units }: CardsRequest,
+  step: ResolvedStep,
+  stack: readonly string[],
+  px: number,
+): DrawnStack | null {
+  const shaped = stackShape(plan, step, stack);
   if ('reason' in shaped) return null;
-  const texts = stackTexts(plan, resolved, step.stack, shaped.shape, units);
+  const texts = stackTexts(plan, step, stack, shaped.shape, units);
   return {
-    layout: stackLayout(shaped.shape, texts, across.px, onPaper),
+    layout: stackLayout(shaped.shape, texts, px, onPaper),
     spoken: [texts.needed, texts.stack, texts.spare, ...texts.hole].join('; '),
     parts: texts.parts.map(({ number, id, name }) => `${number} ${id}${name === id ? '' : ` ${name}`}`).join(', '),
   };
@@ -71,15 +109,14 @@ function drawnOf({ plan, units }: CardsRequest, { step }: CardPart): Drawn | nul
 /** The cards of an outing: what is printed, before it is laid out. */
 export function cardsAsked(request: CardsRequest): Card[] {
   const heights = new Map<string, number>();
-  const heightMm = (part: CardPart): number => {
+  const drawingMm = (part: CardPart): number => {
     const known = heights.get(part.step.id);
     if (known !== undefined) return known;
-    const drawn = drawnOf(request, part);
-    const mm = drawn === null ? 0 : (drawn.layout.heightPx / drawn.layout.widthPx) * across.mm;
+    const mm = drawnOf(request, part)?.heightMm ?? 0;
     heights.set(part.step.id, mm);
     return mm;
   };
-  return cardsOf({ ...request, room: cardRoom(heightMm) });
+  return cardsOf({ ...request, room: cardRoom(drawingMm) });
 }
 
 const rowsMost = 24;
@@ -97,12 +134,12 @@ function boxPages(card: Card, outing: string): Markup[] {
 
 /** Where many positions lie, with the order in which they are turned. */
 function patternPage(card: Card, boxes: CardBoxes, outing: string): Markup | null {
-  const { points, order } = boxes;
-  const drawing = points === null ? null : patternDrawing(points, order, 'page');
+  const { points } = boxes;
+  const drawing = points === null ? null : patternDrawing(points, orderDrawn(boxes), 'page');
   if (drawing === null) return null;
   return html`<section class="card">
     <p class="small">${pageLine(card, outing)}</p>
-    <h1>Positions in their order</h1>
+    <h1>${boxes.orderFault === null ? 'Positions in their order' : 'Positions'}</h1>
     ${drawing}
     <div class="small">${orderNote(boxes)}</div>
   </section> `;
@@ -124,6 +161,7 @@ function boxPage(card: Card, boxes: CardBoxes, at: { from: number; groups: numbe
     <h1>Values, positions in order from ${at.from + 1}</h1>
     <div class="groups" style="grid-template-columns:repeat(${at.groups},1fr)">${tables}</div>
     <p class="small">The value read is written, not a tick. ${boxes.orderFrom}</p>
+    ${boxes.orderFault === null ? null : html`<p class="small">The interface’s order ${boxes.orderFault}: not used.</p>`}
   </section> `;
 }
 
@@ -135,6 +173,11 @@ function endText(cards: readonly Card[]): string {
 /** What the cards' content is known by, on paper. */
 function cardsHash(cards: readonly Card[], { outing, units }: CardsRequest): Promise<string> {
   return contentHash(JSON.stringify({ cards, outing, units }));
+}
+
+function drawingsOf({ turning, hold, isBeside }: Drawn): CardDrawing {
+  const of = ({ layout, spoken, parts }: DrawnStack) => ({ drawing: stackDrawing(layout, spoken), parts });
+  return { ...of(turning), hold: hold === null ? null : of(hold), isBeside };
 }
 
 /** The cards as one document to print, a page for each: the same request, the same bytes. */
@@ -163,7 +206,7 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
     const known = drawings.get(part.step.id);
     if (known !== undefined) return known;
     const drawn = drawnOf(request, part);
-    const made = drawn === null ? null : { drawing: stackDrawing(drawn.layout, drawn.spoken), parts: drawn.parts };
+    const made = drawn === null ? null : drawingsOf(drawn);
     drawings.set(part.step.id, made);
     return made;
   };

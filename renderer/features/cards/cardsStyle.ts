@@ -13,8 +13,10 @@ export const cardsStyle = `
 .notice svg{width:4.4mm;height:4.4mm;flex:none}
 .notice.word-danger{background:#000;color:#fff}
 .notice.word-warning{border-width:.9mm}
+.notice.word-not-used{border-width:.6mm;border-style:double}
 .notice.word-watch-out{background:#eee;border-left-width:1.6mm}
 .stack{display:block;width:100%;height:auto;margin:1mm 0 0}
+.pair.beside{display:grid;grid-template-columns:1fr 1fr;gap:4mm;align-items:end}
 .caption{border-bottom:.35mm solid #000;padding-bottom:.6mm;display:flex;gap:5mm;justify-content:space-between;align-items:center}
 .caption .way-row{flex:none}
 .way-row{display:flex;align-items:center;gap:3mm;font-size:11pt;line-height:14pt;font-weight:600}

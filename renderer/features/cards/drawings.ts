@@ -150,7 +150,7 @@ export function patternDrawing(
     class="pattern ${size}"
     viewBox="0 0 ${patternPx} ${patternPx}"
     role="img"
-    aria-label="Positions in their order: ${order.join(', ')}"
+    aria-label="${order.length === 0 ? 'Positions, in no order' : `Positions in their order: ${order.join(', ')}`}"
   >
     <path class="centre fill-none" d="M6 ${middle}H${patternPx - 6}M${middle} 6V${patternPx - 6}" />
     ${points.map(({ position, xMm, yMm }) => {

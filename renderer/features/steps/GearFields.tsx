@@ -1,3 +1,5 @@
+import { Button } from '@mantine/core';
+import type { Interface } from '../../../shared-types/records/site.ts';
 import type { Task, TaskStep } from '../../../shared-types/records/task.ts';
 import { inTheBag } from '../../engine/plan/resolveCourse.ts';
 import { ChoiceField } from '../../components/Fields/ChoiceField.tsx';
@@ -6,6 +8,7 @@ import type { RecordFormState } from '../../components/RecordForm/useRecordForm.
 import { RowsField } from '../../components/RowsField/RowsField.tsx';
 import { SeekField } from '../../components/SeekField/SeekField.tsx';
 import { withPresent } from '../task/choices.ts';
+import { gearOffered } from './fromInterface.ts';
 import type { StepOffers } from './stepOffers.ts';
 
 type Gear = NonNullable<TaskStep['gear']>[number];
@@ -19,6 +22,7 @@ function listOf<Row extends object>(form: RecordFormState, path: 'gear' | 'moves
   return {
     rows,
     add: () => set([...rows, empty]),
+    addAll: (more: readonly Row[]) => set([...rows, ...more]),
     remove: (index: number) => set(rows.filter((_, at) => at !== index)),
     change: (index: number, field: keyof Row, value: unknown) =>
       set(rows.map((row, at) => (at === index ? { ...row, [field]: value } : row))),
@@ -34,8 +38,9 @@ export interface GearFieldsProps {
 }
 
 /** What the step takes along besides its stack. */
-export function GearFields({ form, offers }: GearFieldsProps) {
+export function GearFields({ form, step, at, offers }: GearFieldsProps & { at: Interface | undefined }) {
   const list = listOf<Gear>(form, 'gear', { id: '', quantity: 1 });
+  const offered = gearOffered(step, at);
   return (
     <fieldset className="bw-form-group">
       <legend>Gear</legend>
@@ -58,6 +63,11 @@ export function GearFields({ form, offers }: GearFieldsProps) {
           </>
         )}
       </RowsField>
+      {at === undefined || offered.length === 0 ? null : (
+        <Button size="xs" onClick={() => list.addAll(offered)}>
+          Add what works {at.code}: {offered.map(({ id, quantity }) => `${quantity} × ${id}`).join(', ')}
+        </Button>
+      )}
     </fieldset>
   );
 }

@@ -140,7 +140,7 @@ export function StepForm(props: StepFormProps) {
           <AccessFields form={form} at="access" note={accessNote} />
         </fieldset>
         <HoldFields form={form} step={step} offers={offers} />
-        <GearFields form={form} step={step} offers={offers} />
+        <GearFields form={form} step={step} at={at} offers={offers} />
         <MoveFields form={form} step={step} offers={offers} places={task.places} />
         <CourseFields form={form} step={step} rows={rows} offers={offers} places={task.places} />
         <CautionFields form={form} />

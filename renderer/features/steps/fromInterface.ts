@@ -31,6 +31,16 @@ export function filledFrom(
   };
 }
 
+/** What works an interface and is not among a step's gear: offered to steps that are done by hand or with gear. */
+export function gearOffered(
+  { action, gear = [] }: Partial<Pick<TaskStep, 'action' | 'gear'>>,
+  at: Interface | undefined,
+): NonNullable<TaskStep['gear']> {
+  if (action !== 'use') return [];
+  const has = new Set(gear.map(({ id }) => id));
+  return (at?.gear ?? []).filter(({ id }) => !has.has(id));
+}
+
 /** An access in one line, as typed. */
 export function accessText(access: NonNullable<Filled['access']>): string {
   const { depth, clearDiameter, profile = [], swingDeg, handleRadius, protrusion } = access;

@@ -175,8 +175,30 @@ describe('boxes', () => {
     expect(boxesOf('final', { order: own })).toMatchObject({ order: own, orderFrom: 'The interface’s own order.' });
     expect(boxesOf('final').order.slice(0, 2)).toEqual(['1', '7']);
     expect(boxesOf('final').orderFrom).toMatch(/^Proposed/);
-    // An order that lacks a position is none.
-    expect(boxesOf('final', { order: own.slice(1) }).orderFrom).toMatch(/^Proposed/);
+    // An order that lacks a position is none, and no other is put in its place: that is said before the step.
+    const faulty = { order: own.slice(1) };
+    expect(boxesOf('final', faulty)).toMatchObject({
+      order: ['1', '2', '3', '4', '5', '6', '7', '8', '9', '10', '11', '12'],
+      orderFrom: null,
+      orderFault: `lacks position ${own[0]}`,
+    });
+    const step = stepOf(cards(faulty), 'final');
+    expect(step.notices.filter(({ word }) => word === 'Not used')).toEqual([
+      {
+        word: 'Not used',
+        text: `The order of tightening kept for B1, azimuth flange lacks position ${own[0]}. Mend it in Sites, or follow the procedure’s own order.`,
+      },
+    ]);
+    expect(step.lines.map(({ reach }) => reach).join(' ')).not.toMatch(/in order/);
+    // Of some positions only their part of it counts; a name that is none of them is a fault all the same.
+    expect(boxesOf('release', { order: own.slice(1) }).orderFault).toBe(own[0] === '1' ? 'lacks position 1' : null);
+    expect(boxesOf('final', { order: [...own, '13'] }).orderFault).toBe('has 13, no position of this interface');
+    expect(boxesOf('final', { order: [...own, own[2] ?? ''] }).orderFault).toBe(
+      `has position ${own[2]} more than once`,
+    );
+    // Positions have the names that the pattern gives them.
+    const named = { count: 3, pattern: 'A: 0 mm, 0 mm; B: 40 mm, 0 mm; C: 80 mm, 0 mm', order: ['A', 'C', 'B'] };
+    expect(boxesOf('final', named)).toMatchObject({ order: ['A', 'C', 'B'], orderFault: null });
     expect(boxesOf('final', { pattern: 'no pattern' })).toMatchObject({ orderFrom: null, points: null });
   });
 

@@ -109,6 +109,40 @@ describe('the usual steps for fasteners', () => {
     expect(found.every(({ step }) => step.action === 'use')).toBe(true);
   });
 
+  it('follow the interface’s own order where they tighten, and say where it cannot be followed', () => {
+    const figures = {
+      ...{ callout, shares: [50], snugShare: 20, check: callout, running: callout },
+      demand: '60 lbf·ft',
+    };
+    const said = (more: Partial<Touched>) =>
+      asked(figures, [{ ...flange, count: 4, ...more }]).flatMap(({ part, step: { notes = '' } }) =>
+        /order of tightening|own order/.test(notes)
+          ? [`${part}: ${notes.replace(/^.*(?=(The interface’s order|In the interface))/, '')}`]
+          : [],
+      );
+    const own = 'In the interface’s own order: 1, 3, 2, 4.';
+    const parts = ['running', 'snug', 'pass', 'final', 'check'];
+    expect(said({ order: ['1', '3', '2', '4'] })).toEqual(parts.map((part) => `${part}: ${own}`));
+    expect(said({})).toEqual([]);
+    const fault = 'The interface’s order of tightening lacks position 4: mend it in Sites before this step is done.';
+    expect(said({ order: ['1', '3', '2'], orderFault: 'lacks position 4' })).toEqual(
+      parts.map((part) => `${part}: ${fault}`),
+    );
+    const many = said({ order: Array.from({ length: 500 }, (_, at) => String(at + 1)) });
+    expect(many.at(-1)).toMatch(/59, 60 and 440 more, as the interface lists them\.$/);
+  });
+
+  it('take what works a coupling along where it is opened and closed', () => {
+    const gear = [{ id: 'PIN', quantity: 2 }];
+    const found = asked({}, [{ key: 'c', called: 'Latch (L1)', interface: 'if-l', count: 1, gear }]);
+    expect(found.map(({ part, step }) => [part, step.gear ?? null])).toEqual([
+      ['open', gear],
+      ['look-over', null],
+      ['close', gear],
+      ['closed', null],
+    ]);
+  });
+
   it('can be kept as they are', () => {
     const steps = [...asked({ callout, shares: [50], demand: '60 lbf·ft', takenTo: 'bag', lubricant: 'L' })];
     const [first] = steps;

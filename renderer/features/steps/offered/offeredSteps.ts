@@ -29,6 +29,11 @@ const objectAt = (draft: Draft, name: string): Readonly<Record<string, unknown>>
 /** A point parts the names of a path. */
 const draftKey = (key: string): string => key.replaceAll(/[.[\]]/g, '_');
 
+function gearWith(given: NewStep['gear'] = [], code: string): NonNullable<NewStep['gear']> {
+  const [first, ...others] = given;
+  return code.trim() === '' ? others : [{ id: code, quantity: first?.quantity ?? 1 }, ...others];
+}
+
 /** What is offered, as a person changed it and chose from it. */
 export function withEdits(draft: Draft, offers: readonly Offered[]): Offered[] {
   const edits = objectAt(draft, 'edits');
@@ -45,7 +50,8 @@ export function withEdits(draft: Draft, offers: readonly Offered[]): Offered[] {
         ...offer.step,
         ...edit,
         ...(edit.callout === undefined ? {} : { callout: { ...offer.step.callout, ...edit.callout } }),
-        ...(gear === undefined ? {} : { gear: [{ id: gear, quantity: 1 }] }),
+        // The first of several is the one that is shown to be changed; the others stay.
+        ...(gear === undefined ? {} : { gear: gearWith(offer.step.gear, gear) }),
       } as NewStep,
     };
   });

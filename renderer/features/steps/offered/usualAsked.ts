@@ -3,6 +3,7 @@ import type { Interface } from '../../../../shared-types/records/site.ts';
 import type { Task, TaskStep } from '../../../../shared-types/records/task.ts';
 import type { Draft } from '../../../components/RecordForm/draft.ts';
 import { RefusedError } from '../../../engine/errors.ts';
+import { orderFaultWords, positionsOf } from '../../../engine/pattern/index.ts';
 import { faultsOf } from '../../../engine/records/faultsOf.ts';
 import type { Fault } from '../../../engine/records/faultsOf.ts';
 import { readQuantity } from '../../../engine/units/index.ts';
@@ -50,6 +51,17 @@ export function interfacesOf({ site }: Pick<Task, 'site'>, { interfaces }: SiteR
 export const interfaceCalled = ({ code, name }: Interface): string =>
   name === undefined || name.trim() === '' ? code : `${name} (${code})`;
 
+function orderOf({ order, pattern, count }: Interface): Pick<Touched, 'order' | 'orderFault'> {
+  if (order === undefined || order.length === 0) return {};
+  try {
+    const fault = orderFaultWords(order, positionsOf({ pattern, count }));
+    return fault === null ? { order } : { order, orderFault: fault };
+  } catch (error) {
+    if (error instanceof RefusedError) return { order, orderFault: 'cannot be held against its pattern' };
+    throw error;
+  }
+}
+
 /** What steps are made for, as chosen. */
 export function touchedOf(
   draft: UsualDraft,
@@ -71,6 +83,8 @@ export function touchedOf(
         ...{ key: one.id, called: interfaceCalled(one), interface: one.id, count: one.count },
         ...(fastener === undefined ? {} : { fastener }),
         ...(kept(one.fastener)?.captive === true ? { isCaptive: true } : {}),
+        ...orderOf(one),
+        ...(one.gear === undefined ? {} : { gear: one.gear }),
       };
     }),
     ...(own === ''

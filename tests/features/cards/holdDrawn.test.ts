@@ -1,0 +1,62 @@
+import { describe, expect, test } from 'vitest';
+import { cardsAsked, cardsDocument } from '../../../renderer/features/cards/cardsDocument.ts';
+import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
+import { cardAnswer, cardPlan, cardSource } from '../../engine/cards/cardTask.ts';
+
+/** The invented task with its bolt held against turning by a ratchet and a socket, at the same depth or another. */
+function held(depth: string) {
+  const { source } = cardPlan({ passes: [], deep: false });
+  const plan = planFrom({
+    ...source,
+    steps: source.steps.map((step) =>
+      step.id === 'final' ? { ...step, hold: { fastener: 'B', access: { depth, clearDiameter: '1 in' } } } : step,
+    ),
+  });
+  const result = {
+    ...cardAnswer,
+    outings: cardAnswer.outings.map((outing) => ({
+      ...outing,
+      steps: outing.steps.map((step) => (step.id === 'final' ? { ...step, hold: ['R', 'S'] } : step)),
+    })),
+  };
+  return { ...cardSource({ deep: false }), plan, result, role: null, units: 'as-written' as const, fileName: 'p.json' };
+}
+
+async function pages(depth: string) {
+  const { html } = await cardsDocument({
+    ...held(depth),
+    ...{ paper: 'A4' as const, dataTime: '2026-01-02T10:42:00+00:00', appVersion: '0', person: '', fonts: [] },
+  });
+  return html.split('<section class="card">').slice(1);
+}
+
+describe('what holds against turning', () => {
+  test('is drawn beside the stack that turns, each with its own parts and lengths', async () => {
+    const [first = ''] = await pages('1 in');
+    expect(first.match(/<svg\s+class="stack"/g)).toHaveLength(2);
+    expect(first).toMatch(/class="pair( beside)?"/);
+    // The ratchet stands in the drawing's list of parts, the depth of its hole in the drawing.
+    expect(first).toMatch(/held against turning:\s+<bdi>1 R Ratchet, 2 S/);
+    expect(first).toContain('needed 2 in');
+    expect(first).toContain('needed 1 in');
+  });
+
+  test('stands under it where its hole is too deep for half a page', async () => {
+    const [first = ''] = await pages('70 in');
+    expect(first.match(/<svg\s+class="stack"/g)).toHaveLength(2);
+    expect(first).toContain('class="pair"');
+    expect(first).toMatch(/Under it,\s+held against turning/);
+    expect(first).toContain('needed 70 in');
+    // At half the width it would be drawn at less than a third of the size.
+    const [other = ''] = await pages('1 in');
+    expect(other).toContain('class="pair beside"');
+  });
+
+  test.each(['1 in', '70 in'])('leaves its card lines that fit the page, %s deep', (depth) => {
+    const cards = cardsAsked(held(depth));
+    const own = cards.flatMap(({ parts }) => parts.flatMap(({ step, lines }) => (step.id === 'final' ? lines : [])));
+    const whole = cards.flatMap(({ parts }) => parts).find(({ step }) => step.id === 'final')?.step.lines;
+    expect(own).toEqual(whole);
+    expect(cards[0]?.lineCount).toBeGreaterThanOrEqual(1);
+  });
+});
