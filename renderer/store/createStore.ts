@@ -6,7 +6,7 @@ import { PartedError } from './copy/applyEntries.ts';
 import type { Deed } from './writing/deeds.ts';
 import { perform } from './writing/deeds.ts';
 import type { Desk } from './writing/desk.ts';
-import { bringUp, hearChange, readHeads } from './writing/desk.ts';
+import { bringUp, hearChange, readHeads, settleArrivals } from './writing/desk.ts';
 import { exportAll } from './recovery/exportAll.ts';
 import { changesOf } from './writing/changesOf.ts';
 import { createFailedDeeds } from './writing/failedDeeds.ts';
@@ -186,7 +186,13 @@ export function createStore(options: StoreOptions): WindowStore {
         at.heard = Math.max(at.heard, at.seen);
         const changes = entries.flatMap((entry) => entry.changes);
         tables.take(changes);
-        windows.changed(at.seen, changedKeys(changes));
+        // They read the tables, which may be taking it in yet; where that fails, they notice by the sequence.
+        const { seen } = at;
+        const keys = changedKeys(changes);
+        at.copy.arrived().then(
+          () => windows.changed(seen, keys),
+          () => undefined,
+        );
       },
     };
     desk = at;
@@ -230,6 +236,7 @@ export function createStore(options: StoreOptions): WindowStore {
   const performed = async (deed: Deed, step: Step): Promise<number> => {
     const at = desk;
     if (at === null) throw new NotSavedError('the store is not open');
+    await settleArrivals(at);
     // Fifty thousand records take longer than one.
     const limitMs = budget(limits.callMs + deed.wishes.length);
     const isRepeated = failures.wasKeptAfterAll;

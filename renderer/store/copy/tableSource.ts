@@ -7,9 +7,14 @@ import { settled } from './workingCopy.ts';
 export function tableSource(copy: WorkingCopy, name: TableName): TableSource<AnyRecord> {
   const records = copy.table<AnyRecord, string>(name);
   return {
-    page: (after, limit) =>
-      settled((after === null ? records.toCollection() : records.where(':id').above(after)).limit(limit).toArray()),
+    async page(after, limit) {
+      await copy.arrived();
+      return await settled(
+        (after === null ? records.toCollection() : records.where(':id').above(after)).limit(limit).toArray(),
+      );
+    },
     async some(ids) {
+      await copy.arrived();
       const found = await settled(records.bulkGet([...ids]));
       return new Map(ids.map((id, at) => [id, found[at] ?? null]));
     },

@@ -5,6 +5,7 @@
 import Dexie from 'dexie';
 import type { Table } from 'dexie';
 import type { Counts, RecordOf, TableName } from '../../../shared-types/records/index.ts';
+import type { ArrivalBlock } from './arrivals.ts';
 import { tableNames } from '../../../shared-types/records/index.ts';
 
 export interface MetaRow {
@@ -52,7 +53,7 @@ function declareVersions(copy: Dexie): void {
     revisions: 'id, [task+number]',
     events: 'id, [revision+no]',
     discrepancies: 'id, [task+number], revision',
-    arrivals: '[seq+at]',
+    arrivals: 'at',
   });
 }
 
@@ -62,6 +63,7 @@ export class WorkingCopy extends Dexie {
   /** Told once, when the connection ended without `shut`. */
   onLost: (because: ClosedBecause) => void = () => undefined;
   private ended = false;
+  private arriving: Promise<void> = Promise.resolve();
 
   constructor(name: string) {
     // Only strict durability reaches the disk before a write counts as done.
@@ -80,6 +82,21 @@ export class WorkingCopy extends Dexie {
 
   meta(): Table<MetaRow, string> {
     return this.table('meta');
+  }
+
+  arrivals(): Table<ArrivalBlock, number> {
+    return this.table('arrivals');
+  }
+
+  /** Resolves once the tables hold all that was laid down for them; rejects where they did not take it, until it is tried again. */
+  arrived(): Promise<void> {
+    return this.arriving;
+  }
+
+  /** What is laid down is taken in by this; whatever reads the tables waits for it. */
+  takes(arriving: Promise<void>): void {
+    this.arriving = arriving;
+    arriving.catch(() => undefined);
   }
 
   /** Dexie would open again by itself what the browser closed, and might find another database there. */

@@ -8,6 +8,7 @@ import { ask, HostError } from '../writing/hostCalls.ts';
 import { NoAnswerError, within } from '../noAnswer.ts';
 import { listDatabases, rawTally } from '../copy/rawDatabase.ts';
 import type { ListedDatabase } from '../copy/rawDatabase.ts';
+import { laidDown, takeIn, whenTakenIn } from '../copy/arrivals.ts';
 import { replay } from './replay.ts';
 import type { Hindrance, Tally } from '../store.ts';
 import { whyNotSaved } from '../writing/whyNotSaved.ts';
@@ -29,6 +30,9 @@ export type Opened =
 
 /** Other windows may write while this one compares: so often it looks again before it believes that the copy is ahead. */
 const looks = 4;
+
+/** So long another window may have the database for itself. */
+const takingInMs = 60_000;
 
 /** The part of a name that all databases of one profile share. */
 export const baseOf = (name: string): string => name.replace(/-\d+$/, '');
@@ -97,6 +101,11 @@ async function openCopy(
     const native = copy.backendDB().version;
     if (native > nativeVersion(knownVersion))
       return stop({ kind: 'newer-version', kept: native / nativeVersion(1), known: knownVersion });
+    // Another window may be at it: of fifty thousand records it has the database for itself for seconds.
+    await within(whenTakenIn(name), takingInMs, 'another window, which is taking in many records');
+    // What was laid down before a window went is taken in; many records may take longer than a few.
+    const records = await within(laidDown(copy), limitMs(), 'the working copy (opening it)');
+    await within(takeIn(copy), limitMs() + records, 'the working copy (opening it)');
     for (let look = 1; ; look += 1) {
       const found = await within(tallyOf(copy), limitMs(), 'the working copy (counting it)');
       const journalTally: Tally = { seq: state.seq, counts: state.counts };

@@ -7,6 +7,7 @@ import { RefusedError } from '../../engine/errors.ts';
 import { refusalFromZod } from '../../engine/json/refusalFromZod.ts';
 import { ask } from '../writing/hostCalls.ts';
 import { within } from '../noAnswer.ts';
+import { takeIn } from '../copy/arrivals.ts';
 import { rawContents } from '../copy/rawDatabase.ts';
 import { nameOf } from '../recordNames.ts';
 import { settled } from '../copy/workingCopy.ts';
@@ -25,6 +26,7 @@ const pieceMost = { characters: 6_000_000, changes: 50_000 };
 
 /** @param name the database whose records are kept */
 export async function adopt(name: string, { journal, lease, makeCopy, limitMs, progress }: AdoptAround): Promise<void> {
+  await takeInArrivals(name, makeCopy, limitMs);
   // All of it is read and checked before anything is begun.
   const changes = await changesOf(name);
   const pieces = entriesOf(changes);
@@ -48,6 +50,17 @@ export async function adopt(name: string, { journal, lease, makeCopy, limitMs, p
     copy.shut();
   }
   if (begun.state.database !== name) await ask(() => journal.setDatabase({ lease, name }), limitMs(), 'the journal');
+}
+
+/** Records that were saved and had not reached their tables are kept with the rest. */
+async function takeInArrivals(name: string, makeCopy: AdoptAround['makeCopy'], limitMs: () => number): Promise<void> {
+  const copy = makeCopy(name);
+  try {
+    await within(settled(copy.open()), limitMs(), 'the working copy (opening it)');
+    await takeIn(copy);
+  } finally {
+    copy.shut();
+  }
 }
 
 /** @throws RefusedError naming the first record that is not whole: a journal is not begun with it */

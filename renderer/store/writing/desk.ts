@@ -2,6 +2,7 @@
 import type { JournalHost } from '../../../shared-types/host.ts';
 import type { Change, EntryHead, JournalEntry, Lease } from '../../../shared-types/journal.ts';
 import { applyEntries } from '../copy/applyEntries.ts';
+import { takeIn } from '../copy/arrivals.ts';
 import { entriesFrom } from './hostCalls.ts';
 import { headOf } from './history.ts';
 import type { ChangedKeys, LiveTables } from '../copy/liveTables.ts';
@@ -24,12 +25,21 @@ export interface Desk {
   /** Set once the store can take nothing more until it is opened again. */
   stopped: string | null;
   tookHeads(heads: readonly EntryHead[]): void;
-  /** An entry is on the disk in both forms: told to the screens and the other windows. */
+  /** An entry is on the disk in both forms: told to the screens, and to the other windows once the tables have it. */
   took(entries: readonly { head: EntryHead; changes: readonly Change[] }[]): void;
+}
+
+/** The tables take in what was laid down for them; where they once did not, it is tried again. */
+export async function settleArrivals({ copy }: Desk): Promise<void> {
+  await copy.arrived().catch(async () => {
+    copy.takes(takeIn(copy));
+    await copy.arrived();
+  });
 }
 
 /** Reads what the journal has beyond this window and brings the working copy up to it. */
 export async function bringUp(desk: Desk, limitMs: () => number): Promise<void> {
+  await settleArrivals(desk);
   for await (const entries of entriesFrom(desk.journal, desk.seen + 1, limitMs)) {
     await within(applyEntries(desk.copy, entries.map(toApply)), limitMs() + weightMs(entries), 'the working copy');
     desk.took(headsOf(desk, entries));
