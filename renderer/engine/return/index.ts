@@ -1,0 +1,12 @@
+export { amountText, isSome } from './amount.ts';
+export type { Amount } from './amount.ts';
+export { noMoreLeft } from './bringHome.ts';
+export { discrepanciesOf } from './discrepanciesOf.ts';
+export type { DiscrepancyDraft } from './discrepanciesOf.ts';
+export { knownBefore } from './knownBefore.ts';
+export type { KnownBefore } from './knownBefore.ts';
+export { countFault, knownWords, placeName } from './knownWords.ts';
+export { plannedToComeHome, plannedToStay } from './planned.ts';
+export { openLines, returnFault, returnState } from './returnState.ts';
+export { lineKey, shop } from './returned.ts';
+export type { ReturnLine, ReturnState } from './returned.ts';
