@@ -1,5 +1,9 @@
 /** Frozen manifests: made, read again, held against each other. */
+export { changesIn, compareRevisions } from './compareRevisions.ts';
+export type { Comparison, EntryChange, Side } from './compareRevisions.ts';
+export type { FieldChange } from './fieldChanges.ts';
 export { freeze, whyNotFrozen } from './freeze.ts';
 export type { ToFreeze } from './freeze.ts';
+export type { LineChange } from './lineChanges.ts';
 export { readFrozen } from './readFrozen.ts';
 export type { Frozen } from './readFrozen.ts';
