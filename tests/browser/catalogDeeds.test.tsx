@@ -325,6 +325,37 @@ describe('taking away', () => {
     expect(codes.get('TT-1')?.keptAt).toBeUndefined();
   });
 
+  it('sets any field that all of them have, the bad rows named, as one act', async () => {
+    const { store } = await openCatalog({
+      items: [socket('S-1'), socket('S-2', { mass: '75 g' }), torqueTool('TT-1')],
+    });
+    await takeInHand('S-1');
+    document.querySelector<HTMLElement>('[role=row][tabindex="0"]')?.focus();
+    await userEvent.keyboard('{Shift>}{ArrowDown}{ArrowDown}{/Shift}');
+    await userEvent.click(button('Set another field…'));
+    await userEvent.selectOptions(page.getByLabelText('Field', { exact: true }), 'Mass');
+    await userEvent.fill(page.getByLabelText('New value'), '75');
+    await expect
+      .element(page.getByRole('dialog'))
+      .toHaveTextContent('0 of 3 items will change, 3 cannot be changed so');
+    await expect.element(page.getByRole('dialog')).not.toHaveTextContent(/Set “Mass”/);
+    await userEvent.fill(page.getByLabelText('New value'), '75 g');
+    await expect.element(page.getByRole('dialog')).toHaveTextContent('2 of 3 items will change, 1 say so already');
+    await userEvent.click(button('Set “Mass” of 2 items'));
+    const masses = async (wanted: string) =>
+      expect
+        .poll(async () => [...(await itemsBy(store)).values()].map((item) => ('mass' in item ? item.mass : '')).join())
+        .toBe(wanted);
+    const [first] = [...(await itemsBy(store)).values()].filter(({ code }) => code === 'TT-1');
+    const stood = first !== undefined && 'mass' in first ? first.mass : '';
+    expect(stood).toBe('75 g');
+    await expectTurnsRound(
+      'Set “Mass” of 2 items',
+      async () => expect.poll(async () => (await itemsBy(store)).get('TT-1')).not.toMatchObject({ mass: '75 g' }),
+      () => masses('75 g,75 g,75 g'),
+    );
+  });
+
   it('retires several, leaving those alone that are retired already', async () => {
     const { store } = await openCatalog({ items: [socket('S-1'), socket('S-2', { retired: true }), socket('S-3')] });
     await userEvent.click(page.getByLabelText('Retired ones too'));

@@ -5,6 +5,7 @@ import { ChoiceField } from '../../components/Fields/ChoiceField.tsx';
 import { TextField } from '../../components/Fields/TextField.tsx';
 import { overKept } from '../../store/overKept.ts';
 import { useStore } from '../session/useStore.ts';
+import { BulkField } from './bulk/BulkField.tsx';
 import { affected, bulkAct, bulkTitle } from './acts.ts';
 import type { BulkChange } from './acts.ts';
 import { DeedDialog } from './DeedDialog.tsx';
@@ -52,6 +53,7 @@ export function BulkPanel({
   const [asked, setAsked] = useState<Asked | null>(null);
   const [kit, setKit] = useState<Item['kit'] | undefined>();
   const [keptAt, setKeptAt] = useState('');
+  const [field, setField] = useState(false);
   const change: BulkChange | null =
     asked === null
       ? null
@@ -82,8 +84,19 @@ export function BulkPanel({
         {retired === 0 ? null : <Button onClick={() => setAsked({ field: 'retired', to: false })}>Bring back…</Button>}
         <Button onClick={() => setAsked({ field: 'kit' })}>Set the kit…</Button>
         <Button onClick={() => setAsked({ field: 'keptAt' })}>Set the place…</Button>
+        <Button onClick={() => setField(true)}>Set another field…</Button>
         <Button onClick={onLeave}>Choose none</Button>
       </div>
+      {field ? (
+        <BulkField
+          items={items}
+          onDone={() => {
+            setField(false);
+            onDone();
+          }}
+          onClose={() => setField(false)}
+        />
+      ) : null}
       {asked === null ? null : (
         <DeedDialog
           title={`Change ${countOf(items.length, 'item')}`}
