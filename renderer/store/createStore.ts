@@ -11,6 +11,7 @@ import { exportAll } from './recovery/exportAll.ts';
 import { changesOf } from './writing/changesOf.ts';
 import { createFailedDeeds } from './writing/failedDeeds.ts';
 import { historyOf, noHistory } from './writing/history.ts';
+import { journalHead } from './writing/journalHead.ts';
 import { ask } from './writing/hostCalls.ts';
 import type { ChangedKeys } from './copy/liveTables.ts';
 import { changedKeys, createLiveTables } from './copy/liveTables.ts';
@@ -311,6 +312,7 @@ export function createStore(options: StoreOptions): WindowStore {
     keepWorkingCopy,
     exportAll: () => exportAll({ journal, now, limitMs: () => limits.callMs, copy: found.copy }),
     changesOf: (table, id) => changesOf(journal, { table, id }, () => limits.callMs),
+    journalHead: () => journalHead(journal, desk?.seen ?? 0, () => limits.callMs),
     table: (name) => tables.table(name),
     async commit(act, watched = {}) {
       const key = crypto.randomUUID();

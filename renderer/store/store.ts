@@ -96,6 +96,13 @@ export interface RecordChange
   title: string;
 }
 
+/** The last entry of the journal. */
+export interface JournalHead {
+  /** 0 for an empty journal. */
+  seq: number;
+  hash: string;
+}
+
 /** Why the work is not shown. Each is a page of its own, before any screen. */
 export type Hindrance =
   /** The working copy is missing, emptied, ahead, or not what the journal says; `found` is null where it does not answer. */
@@ -142,6 +149,8 @@ export interface Store {
   subscribeHistory(listener: () => void): () => void;
   /** Every change of one record, the newest first; the whole journal is read for it. */
   changesOf(table: TableName, id: string): Promise<RecordChange[]>;
+  /** The journal's last entry by number and hash, as printed pages name it. */
+  journalHead(): Promise<JournalHead>;
 
   saving(): SaveState;
   subscribeSaving(listener: () => void): () => void;

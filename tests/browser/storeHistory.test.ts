@@ -212,3 +212,17 @@ describe('the history that entries come to', () => {
     store.close();
   });
 });
+
+describe('the journal’s head', () => {
+  it('is the last entry, whoever made it', async () => {
+    const journal = await keptJournal(1);
+    const { store } = await openWindowOn(journal);
+    const before = await store.journalHead();
+    await store.commit(act('Add a shelf', put('shelves', shelf('heads'))));
+    const after = await store.journalHead();
+    expect(after.seq).toBe(before.seq + 1);
+    const { entries } = await journal.read({ from: after.seq });
+    expect(after.hash).toBe(entries.at(-1)?.hash);
+    store.close();
+  });
+});

@@ -16,6 +16,7 @@ import { unitsNote } from '../manifest/manifestOf.ts';
 import { marginBoxes, marginName, spoken as spokenTime } from '../manifest/pageFurniture.ts';
 import { printedPage } from '../manifest/printedPage.ts';
 import type { PrintFace } from '../manifest/printFonts.ts';
+import type { PrintedHead } from '../manifest/useJournalHead.ts';
 import { sheetStyle } from '../manifest/sheetStyle.ts';
 import { countOf } from '../steps/words.ts';
 import { boxTable, cardBody, orderDrawn, orderNote } from './cardBody.ts';
@@ -43,6 +44,7 @@ export interface CardsPrint extends CardsRequest {
   appVersion: string;
   person: string;
   fonts: readonly PrintFace[];
+  journal?: PrintedHead;
 }
 
 /** A stack across the page, and across half of it: px it is laid out at, mm it is drawn at; texts of 12.5 px stand at 8 pt. */
@@ -192,6 +194,7 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
   const title = `${plainText(sheet)}: ${plainText(`${task?.name ?? fileName}, ${outing}`)}`;
   const furniture = marginBoxes({
     paper,
+    journal: request.journal,
     left: [
       `Task: ${marginName(taskName)}`,
       `Sheet: ${marginName(sheet)}`,

@@ -8,6 +8,7 @@ import { noManifestBody } from './noManifestBody.ts';
 import { pageFurniture } from './pageFurniture.ts';
 import { printedPage } from './printedPage.ts';
 import type { PrintFace } from './printFonts.ts';
+import type { PrintedHead } from './useJournalHead.ts';
 import { sheetStyle } from './sheetStyle.ts';
 
 export interface PrintRequest extends ManifestRequest {
@@ -18,6 +19,7 @@ export interface PrintRequest extends ManifestRequest {
   /** Who prepared it, as they call themselves; empty where nobody said. */
   person: string;
   fonts: readonly PrintFace[];
+  journal?: PrintedHead;
 }
 
 /** A manifest made from an open plan has no numbered revision, and says so where one would stand. */
@@ -32,7 +34,7 @@ export async function manifestDocument(request: PrintRequest): Promise<DocumentT
 
 /** The same without the digest, for a hash already known. */
 function documentOf(manifest: Manifest | NoManifest, hash: string, request: PrintRequest): DocumentToPrint {
-  const { paper, dataTime, appVersion, person, fonts } = request;
+  const { paper, dataTime, appVersion, person, fonts, journal } = request;
   const sheet = 'rows' in manifest ? 'Manifest' : 'No manifest';
   const title = `${sheet}: ${plainText(manifest.title)}`;
   const furniture = pageFurniture({
@@ -46,6 +48,7 @@ function documentOf(manifest: Manifest | NoManifest, hash: string, request: Prin
     appVersion,
     hash,
     units: manifest.units,
+    journal,
   });
   const body =
     'rows' in manifest

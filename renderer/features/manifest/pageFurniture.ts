@@ -1,4 +1,6 @@
 import { cautionLead, cautionText } from '../../engine/caution.ts';
+import { shortHash } from '../../engine/record/shortHash.ts';
+import type { PrintedHead } from './useJournalHead.ts';
 import { cssString, shortened } from './html.ts';
 
 /** What stands in the margins of every page, as strings: the boxes of `@page` hold no markup. */
@@ -14,6 +16,7 @@ export interface Furniture {
   appVersion: string;
   hash: string;
   units: string;
+  journal?: PrintedHead;
 }
 
 /** Longer names are cut in the margins, after two lines or so, and said whole on the first page. */
@@ -21,9 +24,10 @@ const nameEms = 34;
 
 /** Caution above, title block below. The first page says the caution in its body, where screen readers find it. */
 export function pageFurniture(furniture: Furniture): string {
-  const { sheet, title, outing, task, revision, dataTime, appVersion, hash, units, paper } = furniture;
+  const { sheet, title, outing, task, revision, dataTime, appVersion, hash, units, paper, journal } = furniture;
   return marginBoxes({
     paper,
+    journal,
     left: [
       `${sheet}: ${shortened(title, nameEms)}`,
       `Outing: ${shortened(outing, nameEms)}`,
@@ -39,16 +43,24 @@ export function marginName(name: string): string {
   return shortened(name, nameEms);
 }
 
-/** Page size, margins and what stands in them, on every page; the page's number stands above `right`. */
+/** By what a page shows, later, that the record was not cut off behind it. */
+function journalLine(journal: PrintedHead): string[] {
+  if (journal === undefined) return [];
+  if (journal === null) return ['Journal: not read'];
+  return [journal.seq === 0 ? 'Journal: empty' : `Journal ${journal.seq}, ${shortHash(journal.hash)}`];
+}
+
+/** Page size, margins and what stands in them, on every page; the page's number stands above `right`, the journal's head below `middle`. */
 export function marginBoxes(x: {
   paper: 'A4' | 'Letter';
   left: readonly string[];
   middle: readonly string[];
   right: readonly string[];
+  journal?: PrintedHead;
 }): string {
   const lines = (texts: readonly string[]): string => texts.map(cssString).join(' "\\a" ');
   const { paper } = x;
-  const [left, middle, right] = [lines(x.left), lines(x.middle), lines(x.right)];
+  const [left, middle, right] = [lines(x.left), lines([...x.middle, ...journalLine(x.journal)]), lines(x.right)];
   const box =
     'border: 0.35mm solid #000; padding: 1mm 2mm; margin: 0; vertical-align: top; white-space: pre-wrap; text-align: left; font: 400 8.1pt/10.4pt Sheet, SheetMath, sans-serif; box-sizing: border-box; overflow: hidden;';
   const foot = 'height: 26mm; margin-top: 4mm; margin-bottom: 10mm;';

@@ -2,6 +2,8 @@ import { useCallback, useEffect, useState } from 'react';
 import type { DocumentToPrint, Host } from '../../../shared-types/host.ts';
 import { loadPrintFonts } from './loadPrintFonts.ts';
 import type { PrintFace } from './printFonts.ts';
+import { useJournalHead } from './useJournalHead.ts';
+import type { PrintedHead } from './useJournalHead.ts';
 
 export type MadePdf =
   | { state: 'making' }
@@ -13,6 +15,8 @@ export type MadePdf =
 export interface PrintMeans {
   fonts: readonly PrintFace[];
   appVersion: string;
+  /** The journal's head when it was made. */
+  journal?: PrintedHead;
 }
 
 /**
@@ -26,12 +30,13 @@ export function usePdf(
 ): { pdf: MadePdf; again: () => void } {
   const [pdf, setPdf] = useState<MadePdf>({ state: 'making' });
   const [round, setRound] = useState(0);
+  const journalHead = useJournalHead();
   useEffect(() => {
     let wanted = true;
     setPdf({ state: 'making' });
     const make = async (): Promise<Uint8Array> => {
-      const [fonts, { version }] = await Promise.all([loadPrintFonts(), host.info()]);
-      return host.makePdf(await document({ fonts, appVersion: version }));
+      const [fonts, { version }, journal] = await Promise.all([loadPrintFonts(), host.info(), journalHead()]);
+      return host.makePdf(await document({ fonts, appVersion: version, journal }));
     };
     make().then(
       (bytes) => wanted && setPdf({ state: 'made', bytes }),
@@ -39,7 +44,7 @@ export function usePdf(
         wanted && setPdf({ state: 'failed', reason: error instanceof Error ? error.message : String(error) }),
     );
     return () => void (wanted = false);
-  }, [host, document, round]);
+  }, [host, document, round, journalHead]);
   const again = useCallback(() => setRound((n) => n + 1), []);
   return { pdf, again };
 }

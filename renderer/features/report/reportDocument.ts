@@ -3,6 +3,7 @@ import { contentHash } from '../manifest/contentHash.ts';
 import { html, Markup, plainText } from '../manifest/html.ts';
 import { marginBoxes, marginName, spoken } from '../manifest/pageFurniture.ts';
 import { fontRules, type PrintFace } from '../manifest/printFonts.ts';
+import type { PrintedHead } from '../manifest/useJournalHead.ts';
 import { sheetStyle } from '../manifest/sheetStyle.ts';
 import { subjectWords, type Report } from './report.ts';
 import { findingsTable, reportHead } from './reportBody.ts';
@@ -15,6 +16,7 @@ export interface ReportRequest {
   dataTime: string;
   appVersion: string;
   fonts: readonly PrintFace[];
+  journal?: PrintedHead;
 }
 
 /** Fonts and styles stand in the document; it can run nothing and fetch nothing. */
@@ -32,6 +34,7 @@ export async function reportDocument({
   dataTime,
   appVersion,
   fonts,
+  journal,
 }: ReportRequest): Promise<DocumentToPrint> {
   const hash = await reportHash(report);
   const { heading } = report;
@@ -39,6 +42,7 @@ export async function reportDocument({
   const title = `${words.title}: ${plainText(heading.name)}`;
   const furniture = marginBoxes({
     paper,
+    journal,
     left: [words.title, `List: ${marginName(heading.name)}`, `Task: ${marginName(heading.task ?? 'none')}`],
     middle: [`Data of ${spoken(dataTime)}`, `Bagwright ${appVersion}`, `Content ${hash}`],
     right: [

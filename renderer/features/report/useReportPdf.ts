@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from 'react';
 import type { DocumentToPrint, Host } from '../../../shared-types/host.ts';
 import { loadPrintFonts } from '../manifest/loadPrintFonts.ts';
+import { useJournalHead } from '../manifest/useJournalHead.ts';
 import type { Report } from './report.ts';
 import { reportDocument } from './reportDocument.ts';
 
@@ -18,12 +19,13 @@ export function useReportPdf(
   const { report, paper, dataTime } = x;
   const [pdf, setPdf] = useState<ReportPdf>({ state: 'making' });
   const [round, setRound] = useState(0);
+  const journalHead = useJournalHead();
   useEffect(() => {
     let wanted = true;
     setPdf({ state: 'making' });
     const make = async (): Promise<Uint8Array> => {
-      const [fonts, { version }] = await Promise.all([loadPrintFonts(), host.info()]);
-      return host.makePdf(await reportDocument({ report, paper, dataTime, appVersion: version, fonts }));
+      const [fonts, { version }, journal] = await Promise.all([loadPrintFonts(), host.info(), journalHead()]);
+      return host.makePdf(await reportDocument({ report, paper, dataTime, appVersion: version, fonts, journal }));
     };
     make().then(
       (bytes) => wanted && setPdf({ state: 'made', bytes }),
@@ -31,7 +33,7 @@ export function useReportPdf(
         wanted && setPdf({ state: 'failed', reason: error instanceof Error ? error.message : String(error) }),
     );
     return () => void (wanted = false);
-  }, [host, report, paper, dataTime, round]);
+  }, [host, report, paper, dataTime, round, journalHead]);
   const again = useCallback(() => setRound((n) => n + 1), []);
   return { pdf, again };
 }
