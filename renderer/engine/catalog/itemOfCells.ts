@@ -20,6 +20,8 @@ export interface ItemHead {
   rev: number;
   shelf: string;
   position?: number | undefined;
+  /** The number on its label, which no table changes. */
+  tag?: number | undefined;
 }
 
 const kindNames = new Map<string, ItemKind>([
@@ -56,9 +58,10 @@ export function itemOfCells(cells: Readonly<Record<string, string>>, head: ItemH
     const message = kindText === '' ? 'is empty' : `"${kindText}" is none of ${itemKinds.join(', ')}`;
     return { item: null, faults: [{ column: 'kind', message }] };
   }
-  const { position, ...key } = head;
+  const { position, tag, ...key } = head;
   const draft: Draft = { ...key, kind, retired: false, parts: 1, kit: 'field' };
   if (position !== undefined) draft['position'] = position;
+  if (tag !== undefined) draft['tag'] = tag;
   const faults: CellFault[] = [];
   const own = columnsOfKind(kind);
   for (const { name, path, type } of own) {

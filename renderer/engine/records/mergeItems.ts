@@ -24,12 +24,16 @@ function fieldsOf(kind: ItemKind): readonly string[] {
   return planFields[kind];
 }
 
-/** What the file cannot say (kit, storage place, serial, calibration) stays as it is here. */
+/** What the file cannot say (kit, storage place, label, serial, calibration) stays as it is here. */
 function taken(here: Item, file: Item): Item {
-  const { id, rev, parts, kit, keptAt, position } = here;
+  const { id, rev, parts, kit, keptAt, position, tag } = here;
   if (here.kind !== file.kind) {
     const { position: _, ...entry } = file;
-    const own = { id, rev, parts, kit, ...(keptAt === undefined ? {} : { keptAt }) };
+    const own = {
+      ...{ id, rev, parts, kit },
+      ...(keptAt === undefined ? {} : { keptAt }),
+      ...(tag === undefined ? {} : { tag }),
+    };
     return { ...entry, ...own, ...(position === undefined ? {} : { position }) };
   }
   const item = withFileFields<Partial<Record<string, unknown>>>(here, file, [

@@ -28,6 +28,7 @@ import { NothingShown } from './NothingShown.tsx';
 import { OneDeed } from './OneDeed.tsx';
 import { prepareSearch } from './searchText.ts';
 import { ShelfForm } from './ShelfForm.tsx';
+import { withWidth } from './table/columnWidth.ts';
 import { filterTest } from './table/filters.ts';
 import { useColumns } from './table/useColumns.ts';
 import type { CodeHolders } from './usage.ts';
@@ -133,7 +134,7 @@ export function CatalogSheet(props: Props) {
   const copy = (from: Item): void => {
     const taken = new Set<string>();
     for (const other of items.values()) if (other.shelf === from.shelf) taken.add(other.code);
-    const { position: _place, ...rest } = from;
+    const { position: _place, tag: _label, ...rest } = from;
     const initial = { ...rest, id: store.newId(), rev: 0, retired: false, code: freshCode(from.code, taken) } as Item;
     show({ kind: 'add', initial, copyOf: from.code });
   };
@@ -150,6 +151,10 @@ export function CatalogSheet(props: Props) {
   const sortBy = useStable((key: string) =>
     look({ sorting: { key, down: view.sorting.key === key && !view.sorting.down } }),
   );
+  const widen = useStable((key: string, px: number) => {
+    const chosenColumns = view.columns[view.segment] ?? columns.shown.map((column) => ({ key: column.key }));
+    look({ columns: { ...view.columns, [view.segment]: withWidth(chosenColumns, key, px) } });
+  });
   const selectRow = useStable((id: string) => {
     if (id !== item?.id || pane.kind !== 'item') whenFree(() => take(id));
   });
@@ -202,6 +207,7 @@ export function CatalogSheet(props: Props) {
         shown={shown}
         sorting={view.sorting}
         onSort={sortBy}
+        onWidth={widen}
         rowHeightPx={rowHeightsPx[view.density]}
         selected={item?.id ?? null}
         onSelect={selectRow}

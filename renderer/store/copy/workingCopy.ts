@@ -48,11 +48,13 @@ function declareVersions(copy: Dexie): void {
   copy.version(3).stores({});
   // What was learned is kept by itself; what interfaces and steps say of their own stays with them.
   copy.version(4).stores({ watchOuts: 'id' });
-  // Frozen manifests and what was done with them; and many records on their way into their tables, which no screen reads.
+  // Frozen manifests and what was done with them; items by the number on their label; and many records on their way into
+  // their tables, which no screen reads.
   copy.version(5).stores({
     revisions: 'id, [task+number]',
     events: 'id, [revision+no]',
     discrepancies: 'id, [task+number], revision',
+    items: 'id, [shelf+code], code, tag',
     arrivals: 'at',
   });
 }

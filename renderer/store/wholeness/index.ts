@@ -7,6 +7,7 @@ import { codeClashes } from './codes.ts';
 import { brokenFrozen } from './frozen.ts';
 import { missingParents } from './parents.ts';
 import { brokenReferences } from './referrers.ts';
+import { brokenTags } from './tags.ts';
 import { viewOf } from './view.ts';
 import type { Reads } from './view.ts';
 
@@ -17,7 +18,7 @@ const many = 500;
 export async function keepWhole(changes: readonly Change[], reads: Reads): Promise<void> {
   const view = viewOf(changes, reads);
   const refusals: Refusal[] = [];
-  for (const check of [codeClashes, missingParents, brokenReferences, brokenFrozen]) {
+  for (const check of [codeClashes, missingParents, brokenReferences, brokenTags, brokenFrozen]) {
     refusals.push(...(await check(view)));
     if (changes.length > many) await breathe();
   }

@@ -9,7 +9,7 @@ export interface Reads {
   where<T extends TableName>(
     table: T,
     index: string,
-    values: readonly (string | [string, string | number])[],
+    values: readonly (string | number | [string, string | number])[],
     /** Keys of records that need not be read. */
     isPassedOver?: (id: string) => boolean,
   ): Promise<RecordOf<T>[]>;

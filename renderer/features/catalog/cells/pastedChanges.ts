@@ -83,7 +83,8 @@ function takeRow(item: Item, over: readonly { column: ItemColumn; text: string }
     own.push({ ...told, why });
     if (why === null) cells[told.name] = text;
   }
-  const head = { id: item.id, rev: item.rev, shelf: item.shelf, position: item.position };
+  const { id, rev, shelf, position, tag } = item;
+  const head = { id, rev, shelf, position, tag };
   // Each refusal takes its cell back, and the rest is looked at again: what is left can be kept.
   for (;;) {
     const made = itemOfCells(cells, head);

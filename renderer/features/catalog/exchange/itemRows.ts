@@ -62,7 +62,7 @@ export async function bringInAct(x: {
     const held = before.get(keyOf(shelf, own['code'] ?? ''));
     const { item, faults } = itemOfCells(own, {
       ...{ id: held?.id ?? x.newId(), rev: held?.rev ?? 0, shelf },
-      ...(held?.position === undefined ? {} : { position: held.position }),
+      ...(held === undefined ? {} : { position: held.position, tag: held.tag }),
     });
     if (item === null) {
       const [{ column, message } = { column: 'code', message: 'is wrong' }] = faults;
