@@ -1,7 +1,10 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import { render } from 'vitest-browser-react';
 import type { Item } from '../../shared-types/records/item.ts';
 import { openWorkbook } from '../../renderer/engine/sheet/xlsx/index.ts';
+import { forgetCatalogView, useCatalogView } from '../../renderer/features/catalog/view.ts';
+import type { CatalogView } from '../../renderer/features/catalog/view.ts';
 import { axeFaults } from './support/axe.ts';
 import { openCatalog, socket, torqueTool } from './support/openCatalog.tsx';
 import { put } from './support/keptStore.ts';
@@ -98,6 +101,81 @@ const many = (count: number): Item[] =>
     const more = { length: `${at + 20} mm`, name: `Socket ${at}`, mass: `${at + 1} g`, onHand: at + 1 };
     return socket(code, { ...more, keptAt: `tray "${at % 7}"`, outsideDiameter: `${at / 100 + 0.8} in` });
   });
+
+describe('the width of a column', () => {
+  it('follows the dragged edge of its heading and Shift with the arrows, fits the widest text, and is remembered', async () => {
+    const long = 'Socket with a name that asks for more room than a column has by itself';
+    const items = Array.from({ length: 300 }, (_, at) =>
+      socket(`S-${at}`, { name: at === 290 ? long : `Short ${at}` }),
+    );
+    await openCatalog({ items });
+    await userEvent.click(page.getByText('Sockets and bits', { exact: true }));
+    const head = (): HTMLElement => {
+      const found = document.querySelector<HTMLElement>('.bw-catalog-table [role=columnheader][data-column=name]');
+      if (found === null) throw new Error('no heading');
+      return found;
+    };
+    const widthPx = () => Math.round(head().getBoundingClientRect().width);
+    const grip = head().querySelector<HTMLElement>('.bw-grid-grip');
+    if (grip === null) throw new Error('no edge');
+    const begun = widthPx();
+    const { right, top } = grip.getBoundingClientRect();
+    const at = (x: number) => ({ clientX: right + x, clientY: top + 4, button: 0, pointerId: 1, bubbles: true });
+    // A pointer that no device has cannot be captured; everything else is as the browser sends it.
+    grip.setPointerCapture = () => undefined;
+    grip.dispatchEvent(new PointerEvent('pointerdown', at(0)));
+    grip.dispatchEvent(new PointerEvent('pointermove', at(37)));
+    grip.dispatchEvent(new PointerEvent('pointerup', at(37)));
+    await expect.poll(widthPx).toBe(begun + 37);
+    // Once let go the pointer moves nothing.
+    grip.dispatchEvent(new PointerEvent('pointermove', at(200)));
+    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+    expect(widthPx()).toBe(begun + 37);
+
+    head().querySelector('button')?.focus();
+    await userEvent.keyboard('{Shift>}{ArrowLeft}{/Shift}');
+    await expect.poll(widthPx).toBe(begun + 29);
+    await userEvent.keyboard('{Shift>}{ArrowRight}{ArrowRight}{/Shift}');
+    await expect.poll(widthPx).toBe(begun + 45);
+
+    grip.dispatchEvent(new MouseEvent('dblclick', { bubbles: true }));
+    await expect.poll(widthPx).not.toBe(begun + 45);
+    const fitted = widthPx();
+    await userEvent.fill(search(), 'more room');
+    const cell = () => document.querySelector<HTMLElement>('.bw-catalog-table .bw-item-cell');
+    await expect.poll(() => cell()?.textContent).toBe(long);
+    const room = (cell()?.clientWidth ?? 0) - (cell()?.scrollWidth ?? 0);
+    expect(room).toBeGreaterThanOrEqual(0);
+    // The text is shown whole, and the column is no wider than it asks.
+    const range = document.createRange();
+    range.selectNodeContents(cell() ?? document.body);
+    expect(fitted - range.getBoundingClientRect().width).toBeLessThan(48);
+
+    forgetCatalogView({ everything: false });
+    expect(localStorage.getItem('bagwright-catalog-columns')).toContain(`"widthPx":${fitted}`);
+    const found: { columns?: CatalogView['columns'] } = {};
+    function Look() {
+      found.columns = useCatalogView()[0].columns;
+      return null;
+    }
+    await render(<Look />);
+    expect(found.columns?.socket?.find(({ key }) => key === 'name')).toEqual({ key: 'name', widthPx: fitted });
+  });
+
+  it('takes no damaged memory of it', async () => {
+    for (const damaged of ['no JSON', '7', '{"socket":[{"widthPx":3}]}', '{"none":[{"key":"name"}]}', '{"socket":7}']) {
+      localStorage.setItem('bagwright-catalog-columns', damaged);
+      forgetCatalogView({ everything: false });
+      const found: unknown[] = [];
+      function Look() {
+        found.push(useCatalogView()[0].columns);
+        return null;
+      }
+      await render(<Look />);
+      expect(found.at(-1)).toEqual({});
+    }
+  });
+});
 
 describe('a block of cells', () => {
   it('of 50 by 10 comes back cell by cell as it was; five bad cells are named and nothing is written before it is chosen', async () => {

@@ -1,17 +1,35 @@
 import type { KeyboardEvent } from 'react';
 import type { GridColumn } from './column.ts';
+import { WidthGrip } from './WidthGrip.tsx';
+import type { WantedWidth } from './WidthGrip.tsx';
 
 export interface GridHeadProps {
   columns: readonly GridColumn[];
   onSort?: ((key: string) => void) | undefined;
+  /** A column made wider or narrower, by its edge or by Shift with Left and Right on its heading; Shift with Enter fits its texts. */
+  onWidth?: ((key: string, width: WantedWidth) => void) | undefined;
   /** Down from the head: back into the rows. */
   onDown: () => void;
 }
 
+/** So much wider or narrower by one key. */
+const stepPx = 8;
+
 const marks = { ascending: '↑', descending: '↓', none: '' } as const;
 
 /** The row of headings. Those that sort are buttons; Up from the first row leads to them, so that the table stays one tab stop. */
-export function GridHead({ columns, onSort, onDown }: GridHeadProps) {
+export function GridHead({ columns, onSort, onWidth, onDown }: GridHeadProps) {
+  const widthByKey = ({ key, shiftKey }: KeyboardEvent): boolean => {
+    const cell = document.activeElement?.closest<HTMLElement>('[role=columnheader]');
+    const column = cell?.dataset['column'];
+    if (onWidth === undefined || !shiftKey || !cell || column === undefined) return false;
+    const now = Math.round(cell.getBoundingClientRect().width);
+    if (key === 'ArrowRight') onWidth(column, now + stepPx);
+    else if (key === 'ArrowLeft') onWidth(column, now - stepPx);
+    else if (key === 'Enter') onWidth(column, 'fits');
+    else return false;
+    return true;
+  };
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>): void => {
     const buttons = [...event.currentTarget.querySelectorAll('button')];
     const at = buttons.findIndex((button) => button === document.activeElement);
@@ -23,6 +41,7 @@ export function GridHead({ columns, onSort, onDown }: GridHeadProps) {
     };
     // What is pressed here is none of the rows'.
     if (at >= 0) event.stopPropagation();
+    if (at >= 0 && widthByKey(event)) return event.preventDefault();
     const wanted = to[event.key];
     if (event.key === 'ArrowDown' && at >= 0) {
       event.preventDefault();
@@ -40,6 +59,7 @@ export function GridHead({ columns, onSort, onDown }: GridHeadProps) {
             key={column.key}
             role="columnheader"
             className="bw-grid-cell"
+            data-column={column.key}
             data-end={column.end || undefined}
             data-wide={column.wideOnly || undefined}
             aria-sort={column.sorted}
@@ -58,6 +78,7 @@ export function GridHead({ columns, onSort, onDown }: GridHeadProps) {
                 <span aria-hidden="true">{marks[column.sorted]}</span>
               </button>
             )}
+            {onWidth === undefined ? null : <WidthGrip onWidth={(width) => onWidth(column.key, width)} />}
           </div>
         ))}
       </div>

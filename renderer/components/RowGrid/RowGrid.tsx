@@ -8,6 +8,7 @@ import { chosenRange, chosenToggled } from './choosing.ts';
 import type { GridColumn } from './column.ts';
 import { GridHead } from './GridHead.tsx';
 import { landing } from './landing.ts';
+import type { WantedWidth } from './WidthGrip.tsx';
 import './RowGrid.css';
 
 export type { GridColumn } from './column.ts';
@@ -28,6 +29,8 @@ export interface RowGridProps {
   /** F2 on a row. */
   onEdit?: (id: string) => void;
   onSort?: (key: string) => void;
+  /** Columns can be made wider and narrower. */
+  onWidth?: (key: string, width: WantedWidth) => void;
   /** Rows chosen together; with `onChoose` the table takes Space, Shift and Ctrl for them. */
   chosen?: ReadonlySet<string>;
   onChoose?: (chosen: ReadonlySet<string>) => void;
@@ -289,7 +292,7 @@ export function RowGrid(props: RowGridProps) {
         data-empty={rows.length === 0 || undefined}
         onKeyDown={onKeyDown}
       >
-        <GridHead columns={columns} onSort={onSort} onDown={toRows} />
+        <GridHead columns={columns} onSort={onSort} onWidth={props.onWidth} onDown={toRows} />
         {rows.length === 0 ? null : virtual ? (
           <div role="rowgroup" style={{ height: `${virtualizer.getTotalSize()}px`, position: 'relative' }}>
             {virtualizer.getVirtualItems().map((item) => {

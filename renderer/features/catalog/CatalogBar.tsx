@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Ref } from 'react';
 import { Button, NativeSelect } from '@mantine/core';
 import type { Shelf } from '../../../shared-types/records/item.ts';
@@ -46,8 +47,11 @@ export function CatalogBar(props: CatalogBarProps) {
   const { view, onLook, searchRef, count, shelves, shelf, onShelf, onAddShelf, onEditShelf, onAdd, onDown } = props;
   const { columns, onTool } = props;
   const { undo, redo, onUndo, onRedo } = props;
+  /** In a narrow window the rest is folded, so that the table has the room. */
+  const [isOpen, setOpen] = useState(false);
+  const kind = segments.find(({ value }) => value === view.segment);
   return (
-    <div className="bw-catalog-bar">
+    <div className="bw-catalog-bar" data-open={isOpen || undefined}>
       <div className="bw-catalog-line">
         <SearchBox
           inputRef={searchRef}
@@ -70,9 +74,16 @@ export function CatalogBar(props: CatalogBarProps) {
             onChange={({ currentTarget }) => onShelf(currentTarget.value === '' ? null : currentTarget.value)}
           />
         )}
-        {shelf === null ? null : <Button onClick={onEditShelf}>Rename shelf</Button>}
-        <Button onClick={onAddShelf}>Add shelf</Button>
+        <span className="bw-catalog-fold bw-catalog-tools">
+          {shelf === null ? null : <Button onClick={onEditShelf}>Rename shelf</Button>}
+          <Button onClick={onAddShelf}>Add shelf</Button>
+        </span>
         <span className="bw-catalog-end">
+          <span className="bw-catalog-more">
+            <Button aria-expanded={isOpen} onClick={() => setOpen(!isOpen)}>
+              {isOpen ? 'Hide kinds, shelves and files' : 'Show kinds, shelves and files…'}
+            </Button>
+          </span>
           <UndoRedo undo={undo} redo={redo} onUndo={onUndo} onRedo={onRedo} />
           {shelves.length === 0 ? null : (
             <Button variant="filled" onClick={onAdd}>
@@ -81,7 +92,13 @@ export function CatalogBar(props: CatalogBarProps) {
           )}
         </span>
       </div>
-      <div className="bw-catalog-line">
+      {view.segment === 'all' && !view.showRetired ? null : (
+        <p className="bw-catalog-more">
+          Only {kind?.label}
+          {view.showRetired ? ', retired ones too' : ''}
+        </p>
+      )}
+      <div className="bw-catalog-line bw-catalog-fold">
         <div className="bw-catalog-segments">
           <Switch
             label="Kind"

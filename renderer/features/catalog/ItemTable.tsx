@@ -1,8 +1,10 @@
-import { memo, useMemo } from 'react';
+import { memo, useMemo, useRef } from 'react';
 import type { ClipboardEvent, ReactNode } from 'react';
 import type { Item } from '../../../shared-types/records/item.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
+import type { WantedWidth } from '../../components/RowGrid/WidthGrip.tsx';
+import { wantedPx, widthIn } from './table/columnWidth.ts';
 import { leastWidthPx } from './table/leastWidth.ts';
 import type { CellBlock } from '../../components/RowGrid/block.ts';
 import { copiedCells } from './cells/cellBlock.ts';
@@ -17,6 +19,8 @@ export interface ItemTableProps {
   shown: Shown;
   sorting: Sorting;
   onSort: (key: string) => void;
+  /** A column shall be so wide [px]. */
+  onWidth: (key: string, px: number) => void;
   rowHeightPx: number;
   selected: string | null;
   onSelect: (id: string) => void;
@@ -62,7 +66,8 @@ function cellOf(item: Item, column: ItemColumn, shown: Shown): ReactNode {
 
 /** The rows of the catalog, copied as they stand. Drawn again only when they change: a key in the search costs nothing here. */
 export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
-  const { items, columns, shown, sorting, onSort, rowHeightPx, chosen, empty } = props;
+  const { items, columns, shown, sorting, onSort, onWidth, rowHeightPx, chosen, empty } = props;
+  const table = useRef<HTMLDivElement>(null);
   const { selected, onSelect, onOpen, onEdit, onChoose, block, onBlock, onPaste } = props;
   const heads = useMemo(
     () =>
@@ -89,6 +94,17 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
   }, [columns, shown]);
   const rows = useMemo(() => items.map(made), [items, made]);
 
+  const widen = (key: string, width: WantedWidth): void => {
+    const column = columns.find((one) => one.key === key);
+    if (column === undefined) return;
+    const at = columns.indexOf(column);
+    const measured = () => {
+      const cells = table.current?.querySelector('[role=gridcell]')?.parentElement?.children;
+      return { items, column, shown, widthPx: widthIn(cells?.[at]?.firstElementChild ?? cells?.[at] ?? null) };
+    };
+    onWidth(key, wantedPx(width, measured));
+  };
+
   const onCopy = (event: ClipboardEvent): void => {
     if (window.getSelection()?.isCollapsed === false) return;
     if (block !== null) {
@@ -108,6 +124,7 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
 
   return (
     <div
+      ref={table}
       className="bw-catalog-table"
       data-gloved={rowHeightPx >= glovedFromPx || undefined}
       onCopy={onCopy}
@@ -127,6 +144,7 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
         onOpen={onOpen}
         onEdit={onEdit}
         onSort={onSort}
+        onWidth={widen}
         chosen={chosen}
         onChoose={onChoose}
         rowHeightPx={rowHeightPx}

@@ -12,6 +12,7 @@ export interface KeysSheetProps {
 const inPlace: [string, string][] = [
   ['↑ ↓ Home End PgUp PgDn', 'In a table: take another row in hand'],
   ['Enter', 'In a table: to the sheet beside'],
+  ['↑, then Shift with ← →', 'In the catalog: to the headings; a column narrower, wider; Shift Enter fits it'],
   ['← → Home End', 'In the job line: another place; Enter opens it'],
   ['Enter − + ↑ ↓ ← → T PgDn', 'In a bag map: pick up, how many, move, turn, over the next bag; Esc puts back'],
   ['Esc', 'Close what lies over the sheet'],

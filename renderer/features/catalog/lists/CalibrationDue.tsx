@@ -23,7 +23,7 @@ const heads: GridColumn[] = [
   { key: 'name', label: 'Name', width: 'minmax(120px, 1fr)' },
   { key: 'serial', label: 'Serial', width: '110px', wideOnly: true },
   { key: 'due', label: 'Due', width: '100px' },
-  { key: 'state', label: 'Today', width: '138px' },
+  { key: 'state', label: 'Today', width: '158px' },
   { key: 'place', label: 'Kept at', width: 'minmax(80px, 0.6fr)', wideOnly: true },
 ];
 

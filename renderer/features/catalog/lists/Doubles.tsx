@@ -95,7 +95,7 @@ function Group({ group, shelves, holders, onItem, onLeave }: GroupProps) {
       <p>{group.said}</p>
       {notice}
       <div className="bw-catalog-scroll">
-        <table className="bw-conflict-table">
+        <table className="bw-conflict-table bw-catalog-doubles">
           <thead>
             <tr>
               {several ? <th scope="col">Stays</th> : null}
@@ -112,13 +112,15 @@ function Group({ group, shelves, holders, onItem, onLeave }: GroupProps) {
               <tr key={item.id}>
                 {several ? (
                   <td>
-                    <input
-                      type="radio"
-                      name={`keep ${group.items[0]?.id ?? ''} ${group.reason}`}
-                      aria-label={`${item.code} stays`}
-                      checked={item.id === keep}
-                      onChange={() => setKeep(item.id)}
-                    />
+                    <label className="bw-catalog-check">
+                      <input
+                        type="radio"
+                        name={`keep ${group.items[0]?.id ?? ''} ${group.reason}`}
+                        aria-label={`${item.code} stays`}
+                        checked={item.id === keep}
+                        onChange={() => setKeep(item.id)}
+                      />
+                    </label>
                   </td>
                 ) : null}
                 <td>
@@ -130,24 +132,30 @@ function Group({ group, shelves, holders, onItem, onLeave }: GroupProps) {
                   {kindWords[item.kind]}, <bdi>{itemName(item)}</bdi>
                 </td>
                 <td>
-                  {shelves.get(item.shelf)?.name}
-                  {item.keptAt === undefined ? '' : `, ${item.keptAt}`}
+                  <bdi>{shelves.get(item.shelf)?.name}</bdi>
+                  {item.keptAt === undefined ? null : (
+                    <>
+                      , <bdi>{item.keptAt}</bdi>
+                    </>
+                  )}
                 </td>
                 <td>{'onHand' in item ? (item.onHand ?? '') : ''}</td>
                 <td>{namedText(item.code, usageOf(item, holders)) ?? 'nothing'}</td>
-                <td className="bw-catalog-order">
-                  <Button size="compact-sm" onClick={() => retire(item)} aria-label={`Retire ${item.code}`}>
-                    Retire
-                  </Button>
-                  {kept === undefined || item.id === keep || item.kind !== kept.kind ? null : (
-                    <Button
-                      size="compact-sm"
-                      aria-label={`Merge ${item.code} into ${kept.code}`}
-                      onClick={() => merge(item)}
-                    >
-                      Merge into {kept.code}
+                <td>
+                  <div className="bw-catalog-order">
+                    <Button size="compact-sm" onClick={() => retire(item)} aria-label={`Retire ${item.code}`}>
+                      Retire
                     </Button>
-                  )}
+                    {kept === undefined || item.id === keep || item.kind !== kept.kind ? null : (
+                      <Button
+                        size="compact-sm"
+                        aria-label={`Merge ${item.code} into ${kept.code}`}
+                        onClick={() => merge(item)}
+                      >
+                        Merge into {kept.code}
+                      </Button>
+                    )}
+                  </div>
                 </td>
               </tr>
             ))}

@@ -4,6 +4,7 @@ import { Dialog } from '../../../components/Dialog/Dialog.tsx';
 import type { ItemColumn } from '../columns.ts';
 import type { CatalogView, ChosenColumn } from '../view.ts';
 import { segments } from '../words.ts';
+import { narrowestPx, widestPx } from './columnWidth.ts';
 import { endFault, filterForm } from './filters.ts';
 import type { ColumnFilter } from './filters.ts';
 import { kindsText } from './moreColumns.ts';
@@ -17,8 +18,6 @@ export interface ColumnsDialogProps {
   onLook: (change: Partial<CatalogView>) => void;
   onClose: () => void;
 }
-
-const [narrowestPx, widestPx] = [40, 800];
 
 /** Which columns the table has, in which order, how wide, and what each lets through. Everything holds at once. */
 export function ColumnsDialog({ view, columns, count, onLook, onClose }: ColumnsDialogProps) {
