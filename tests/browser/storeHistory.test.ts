@@ -221,7 +221,7 @@ describe('the journal’s head', () => {
     await store.commit(act('Add a shelf', put('shelves', shelf('heads'))));
     const after = await store.journalHead();
     expect(after.seq).toBe(before.seq + 1);
-    const { entries } = await journal.read({ from: after.seq });
+    const { entries } = await journal.window().read({ from: after.seq });
     expect(after.hash).toBe(entries.at(-1)?.hash);
     store.close();
   });
