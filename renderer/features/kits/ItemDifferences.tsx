@@ -17,7 +17,11 @@ function labelOf(item: Item, path: string): string {
 }
 
 function ItemLink({ item }: { item: Item }) {
-  return <a href={placeAddress({ at: 'catalog', shelf: item.shelf, item: item.id })}>{item.code}</a>;
+  return (
+    <a className="bw-link" href={placeAddress({ at: 'catalog', shelf: item.shelf, item: item.id })}>
+      {item.code}
+    </a>
+  );
 }
 
 /** What one kit has and the other has not. */
@@ -86,7 +90,7 @@ export function Differing({ compared, heads }: { compared: KitComparison; heads:
                   <tr key={`${mine.id} ${theirs.id} ${path}`}>
                     {index > 0 ? null : (
                       <th scope="rowgroup" rowSpan={lines.length} dir="auto">
-                        <ItemLink item={mine} /> {itemName(mine)}
+                        <ItemLink item={mine} /> <bdi>{itemName(mine)}</bdi>
                         {isRenamed ? <div className="bw-second">the same under another code</div> : null}
                       </th>
                     )}

@@ -24,6 +24,9 @@ export interface KitsPlaceProps {
 
 const nothing = { items: [], gone: [] };
 
+/** In a sentence: what is written from right to left in a name turns nothing around it. */
+const isolated = (name: string): string => `\u2068${name}\u2069`;
+
 function grouped(sides: readonly Side[]) {
   const groups = new Map<string, { value: string; label: string }[]>();
   for (const { key, label, group } of sides) groups.set(group, [...(groups.get(group) ?? []), { value: key, label }]);
@@ -158,7 +161,7 @@ export function KitsPlace({ place, units }: KitsPlaceProps) {
                     ? `${task.code} has no steps yet.`
                     : changed.length === 0
                       ? `No. All ${countOf(stacks.of, 'step')} of ${task.code} have the same lightest stack, setting and spare reach with both.`
-                      : `Of ${countOf(stacks.of, 'step')} of ${task.code}, from “${mine.label}” to “${theirs.label}”: ${count(['loses'])} lose their stack or what they name, ${count(['gains'])} gain it, ${count(['other-stack'])} get another stack, ${count(['other-setting'])} another setting, ${count(['other-reach'])} another spare reach.`}
+                      : `Of ${countOf(stacks.of, 'step')} of ${task.code}, from “${isolated(mine.label)}” to “${isolated(theirs.label)}”: ${count(['loses'])} lose their stack or what they name, ${count(['gains'])} gain it, ${count(['other-stack'])} get another stack, ${count(['other-setting'])} another setting, ${count(['other-reach'])} another spare reach.`}
             </p>
             {stacks.changes.length === 0 ? null : (
               <>

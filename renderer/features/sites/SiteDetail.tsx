@@ -70,10 +70,15 @@ export function SiteDetail(props: SiteDetailProps) {
                         onClick={() => goTo({ at: 'sites', site: site.id, interface: one.id })}
                       >
                         {one.code}
-                        {one.name === undefined ? '' : ` ${one.name}`}
+                        {one.name === undefined ? null : (
+                          <>
+                            {' '}
+                            <bdi>{one.name}</bdi>
+                          </>
+                        )}
                       </button>
                     </th>
-                    <td>{kindWords[one.kind]}</td>
+                    <td className="bw-nowrap">{kindWords[one.kind]}</td>
                     <td className="bw-end">{one.count}</td>
                     <td>{one.fastener === undefined ? '–' : <span className="bw-code">{one.fastener}</span>}</td>
                     <td>{one.access === undefined ? 'stands free' : accessText(one.access)}</td>

@@ -46,7 +46,7 @@ export function gridRows(listed: readonly Listed[]): GridRow[] {
         ? {
             name: (
               <b className="bw-step-name">
-                {nameOf(row.site)}{' '}
+                <bdi>{nameOf(row.site)}</bdi>{' '}
                 {row.site.name === undefined ? null : <span className="bw-code">{row.site.code}</span>}
               </b>
             ),
@@ -57,7 +57,7 @@ export function gridRows(listed: readonly Listed[]): GridRow[] {
         : {
             name: (
               <span className="bw-step-name" data-depth="1">
-                <b>{row.one.code}</b> {row.one.name ?? ''}
+                <b>{row.one.code}</b> <bdi>{row.one.name ?? ''}</bdi>
               </span>
             ),
             kind: kindWords[row.one.kind],

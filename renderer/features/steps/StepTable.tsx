@@ -64,7 +64,7 @@ function cellsOf(row: StepRow): Record<string, ReactNode> {
     name: (
       <div className="bw-step-name" title={row.name} data-depth={row.depth > 0 ? Math.min(row.depth, 3) : undefined}>
         {row.onlyIf === null ? null : <b className="bw-step-if">{row.onlyIf}: </b>}
-        {row.name} {row.second === '' ? null : <span className="bw-second">{row.second}</span>}
+        <bdi>{row.name}</bdi> {row.second === '' ? null : <span className="bw-second">{row.second}</span>}
       </div>
     ),
     role: row.role,
