@@ -109,6 +109,7 @@ export default defineConfig({
             'dexie-react-hooks',
             'fflate',
             'highs',
+            'lean-qr',
             'papaparse',
             'zod',
             'vitest-browser-react',

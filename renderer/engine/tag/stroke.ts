@@ -26,7 +26,7 @@ export const isEnter = ({ key }: Stroke): boolean => key === 'Enter';
 export const isTab = ({ key }: Stroke): boolean => key === 'Tab';
 
 /** A key that writes one sign. */
-export const isPrintable = ({ key }: Stroke): boolean => key === 'Dead' || [...key].length === 1;
+export const isPrintable = ({ key }: Stroke): boolean => [...key].length === 1;
 
 /** The digit that lies on the key, in every layout that has its digits in the row above the letters or on a pad. */
 export function digitByPlace({ code }: Stroke): string | null {

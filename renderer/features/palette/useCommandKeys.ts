@@ -3,8 +3,8 @@ import type { Command } from './command.ts';
 
 const patienceMs = 1500;
 
-/** Letters typed into a field belong to the field. */
-function isTyping(target: EventTarget | null): boolean {
+/** Whether letters typed at it belong to it. */
+export function isTyping(target: EventTarget | null): boolean {
   if (!(target instanceof HTMLElement)) return false;
   if (target instanceof HTMLInputElement) return !['radio', 'checkbox', 'button', 'submit'].includes(target.type);
   return target instanceof HTMLTextAreaElement || target instanceof HTMLSelectElement || target.isContentEditable;

@@ -5,6 +5,7 @@ import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import { Switch } from '../../components/Switch/Switch.tsx';
 import { unitChoices } from '../../components/TitleStrip/TitleStrip.tsx';
 import type { Preferences } from '../../store/preferences.ts';
+import { ReaderFields } from '../scan/ReaderFields.tsx';
 import './settings.css';
 
 export interface SettingsSheetProps {
@@ -72,6 +73,7 @@ export function SettingsSheet({ preferences, onPrefer, dataFolder, version, onCl
             onChange={(value) => onPrefer({ singleKeys: value === 'on' })}
           />
         </Line>
+        <ReaderFields settings={preferences.scanner} onSettings={(scanner) => onPrefer({ scanner })} />
         <p className="bw-source">
           Kept in <span className="bw-code">{dataFolder ?? 'a folder the program has not named yet'}</span>
           {version === null ? '' : ` · Bagwright ${version}`}. Nothing leaves this machine.

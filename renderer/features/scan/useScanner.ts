@@ -1,0 +1,66 @@
+import { useEffect, useRef } from 'react';
+import { idleReader, quietMs, readerQuiet, strokePressed } from '../../engine/tag/index.ts';
+import type { ReaderSettings, ReaderTold, Stroke, TagReading } from '../../engine/tag/index.ts';
+import { isTyping } from '../palette/useCommandKeys.ts';
+import { giveBack, isGivenBack } from './giveBack.ts';
+
+/**
+ * Codes from a reader that types, wherever the focus is, as long as the screen that asks is shown. Nothing of a code reaches a
+ * field or a button; what a person types does, at once or after `quietMs`.
+ *
+ * @param settings - what the reader puts around a code
+ * @param onRead - each label, or why what was scanned is none; called in their order
+ * @param isOn - false where the screen does not want them now
+ */
+export function useScanner(settings: ReaderSettings, onRead: (reading: TagReading) => void, isOn = true): void {
+  const latest = useRef(onRead);
+  useEffect(() => void (latest.current = onRead));
+  const { before, after } = settings;
+  useEffect(() => {
+    if (!isOn) return;
+    const reader: ReaderSettings = { before, after };
+    let state = idleReader;
+    let target: Element = document.body;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+
+    const take = ({ state: next, read, typed }: ReaderTold): void => {
+      state = next;
+      clearTimeout(timer);
+      if (state.held.length > 0) timer = setTimeout(lookOnce, quietMs);
+      if (typed.length > 0) giveBack(typed, target);
+      for (const reading of read) latest.current(reading);
+    };
+    // Keys that came while the page was busy stand in line before this: they are heard first.
+    const lookOnce = (): void => void (timer = setTimeout(quiet));
+    const quiet = (): void => {
+      const last = state.held.at(-1);
+      if (last === undefined) return;
+      const leftMs = last.timeMs + quietMs - performance.now();
+      if (leftMs > 0) timer = setTimeout(lookOnce, leftMs);
+      else take(readerQuiet(reader, state));
+    };
+    const onKeyDown = (event: KeyboardEvent): void => {
+      if (isGivenBack(event)) return;
+      const told = strokePressed(reader, state, strokeOf(event));
+      take(told);
+      if (told.isHeld) {
+        event.preventDefault();
+        event.stopImmediatePropagation();
+        if (event.target instanceof Element) target = event.target;
+      }
+    };
+    window.addEventListener('keydown', onKeyDown, { capture: true });
+    return () => {
+      window.removeEventListener('keydown', onKeyDown, { capture: true });
+      take(readerQuiet(reader, state));
+      clearTimeout(timer);
+    };
+  }, [isOn, before, after]);
+}
+
+function strokeOf(event: KeyboardEvent): Stroke {
+  const { key, code, timeStamp, repeat, ctrlKey, altKey, metaKey, isComposing } = event;
+  // AltGr is told as Ctrl and Alt, and writes signs.
+  const chord = isComposing || metaKey || (ctrlKey !== altKey && !event.getModifierState('AltGraph'));
+  return { key, code, timeMs: timeStamp, repeat, chord, field: isTyping(event.target) };
+}

@@ -1,0 +1,137 @@
+/** A reader that types into the real page: nothing of a code lands anywhere, everything a person types does. */
+import '../../renderer/styles/layers.css';
+import '@mantine/core/styles.layer.css';
+import { MantineProvider } from '@mantine/core';
+import { useState } from 'react';
+import { describe, expect, it } from 'vitest';
+import { render } from 'vitest-browser-react';
+import { page, userEvent } from 'vitest/browser';
+import { tagText } from '../../renderer/engine/tag/index.ts';
+import type { ReaderSettings, TagReading } from '../../renderer/engine/tag/index.ts';
+import { ReaderFields } from '../../renderer/features/scan/ReaderFields.tsx';
+import { useScanner } from '../../renderer/features/scan/useScanner.ts';
+
+const reader: ReaderSettings = { before: '', after: 'enter' };
+const label = (tag: number): string => tagText({ kind: 'item', tag, piece: 2 });
+
+const told = (readings: readonly TagReading[]): string[] =>
+  readings.map((reading) => ('tag' in reading ? reading.text : `refused: ${reading.refused}`));
+
+/** A screen with what a scan could disturb: a field in a form, a button, a shortcut of the window. */
+async function openScreen() {
+  const seen: { readings: TagReading[]; keys: string; presses: number; sent: string[] } = {
+    ...{ readings: [], keys: '', presses: 0, sent: [] },
+  };
+  function Screen() {
+    const [text, setText] = useState('');
+    const [choice, setChoice] = useState('A4');
+    useScanner(reader, (reading) => void seen.readings.push(reading));
+    return (
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          seen.sent.push(text);
+        }}
+      >
+        <input aria-label="Reason" value={text} onChange={({ currentTarget }) => setText(currentTarget.value)} />
+        <select aria-label="Way" value={choice} onChange={({ currentTarget }) => setChoice(currentTarget.value)}>
+          {['A4', '203 dpi', '300 dpi'].map((each) => (
+            <option key={each}>{each}</option>
+          ))}
+        </select>
+        <button type="button" onClick={() => (seen.presses += 1)}>
+          Close bag
+        </button>
+      </form>
+    );
+  }
+  await render(<Screen />);
+  window.addEventListener('keydown', (event) => (seen.keys += event.key.length === 1 ? event.key : ''));
+  return seen;
+}
+
+const focus = (element: ReturnType<typeof page.getByRole>): void => (element.element() as HTMLElement).focus();
+
+describe('a scan', () => {
+  it('lands in no field and presses no button, wherever the focus is', async () => {
+    const seen = await openScreen();
+    const places = [page.getByLabelText('Reason'), page.getByLabelText('Way'), page.getByRole('button')];
+    for (const [at, place] of places.entries()) {
+      focus(place);
+      await userEvent.keyboard(`${label(at + 1)}{Enter}`);
+    }
+    (document.activeElement as HTMLElement).blur();
+    await userEvent.keyboard(`${label(4)}{Enter}`);
+    await expect.poll(() => told(seen.readings)).toEqual([1, 2, 3, 4].map(label));
+    await expect.element(page.getByLabelText('Reason')).toHaveValue('');
+    await expect.element(page.getByLabelText('Way')).toHaveValue('A4');
+    expect([seen.presses, seen.sent, seen.keys]).toEqual([0, [], '']);
+  });
+
+  it('that lost a digit is refused and leaves nothing either', async () => {
+    const seen = await openScreen();
+    focus(page.getByLabelText('Reason'));
+    await userEvent.keyboard(`${label(1).slice(1)}{Enter}`);
+    await expect.poll(() => told(seen.readings)).toEqual([expect.stringContaining('11 digits')]);
+    await expect.element(page.getByLabelText('Reason')).toHaveValue('');
+    expect(seen.sent).toEqual([]);
+  });
+
+  it('is heard six hundred times in one go', async () => {
+    const seen = await openScreen();
+    const field = page.getByLabelText('Reason').element();
+    for (let tag = 1; tag <= 600; tag += 1)
+      for (const key of [...label(tag), 'Enter'])
+        field.dispatchEvent(
+          new KeyboardEvent('keydown', {
+            key,
+            code: key === 'Enter' ? key : `Digit${key}`,
+            bubbles: true,
+            cancelable: true,
+          }),
+        );
+    expect(told(seen.readings)).toEqual(Array.from({ length: 600 }, (_, at) => label(at + 1)));
+    expect(seen.keys).toBe('');
+  });
+});
+
+describe('a person', () => {
+  it('types digits and words, corrects them and sends them', async () => {
+    const seen = await openScreen();
+    await userEvent.click(page.getByLabelText('Reason'));
+    await userEvent.keyboard('bag 3: 1/4 short 12{Backspace}');
+    await expect.element(page.getByLabelText('Reason')).toHaveValue('bag 3: 1/4 short 1');
+    await userEvent.keyboard('5{Enter}');
+    await expect.poll(() => seen.sent).toEqual(['bag 3: 1/4 short 15']);
+    expect(seen.readings).toEqual([]);
+  });
+
+  it('presses a button by Enter, a shortcut by its letters, and chooses by a digit', async () => {
+    const seen = await openScreen();
+    focus(page.getByRole('button'));
+    await userEvent.keyboard('{Enter}gp');
+    await expect.poll(() => [seen.presses, seen.keys]).toEqual([1, 'gp']);
+    focus(page.getByLabelText('Way'));
+    await userEvent.keyboard('3');
+    await expect.element(page.getByLabelText('Way')).toHaveValue('300 dpi');
+  });
+});
+
+it('is tried in the settings, which say what it was', async () => {
+  const kept: ReaderSettings[] = [];
+  await render(
+    <MantineProvider>
+      <ReaderFields settings={undefined} onSettings={(settings) => kept.push(settings)} />
+    </MantineProvider>,
+  );
+  const field = page.getByLabelText('Try your reader here');
+  await userEvent.click(field);
+  await userEvent.keyboard(`7 ${label(12)}{Enter}`);
+  await expect.element(page.getByRole('status')).toHaveTextContent('Scan 1: read 1 000012 002');
+  await expect.element(page.getByRole('status')).toHaveTextContent('label 12, piece 2');
+  await expect.element(field).toHaveValue('7 ');
+  await userEvent.keyboard('4006381333931{Enter}');
+  await expect.element(page.getByRole('status')).toHaveTextContent('Scan 2: refused, “4006381333931” has 13 digits');
+  await userEvent.click(page.getByLabelText('Tab', { exact: true }));
+  expect(kept).toEqual([{ before: '', after: 'tab' }]);
+});
