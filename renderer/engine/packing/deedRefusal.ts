@@ -1,7 +1,7 @@
 import type { Deed, DeedOf, Doer } from '../../../shared-types/records/revision.ts';
 import { added, amountText, nothing, sameAmount } from './amount.ts';
 import type { Amount } from './amount.ts';
-import { countedOf, lineKey, missingOf } from './folded.ts';
+import { countedOf, lineKey, missingOf, namesOnePiece } from './folded.ts';
 import type { FoldedBag, FoldedLine, PackingFold } from './folded.ts';
 import { isSamePerson } from './names.ts';
 import { openText, packersOf, shortOf, whyNotIssued } from './standsOf.ts';
@@ -64,7 +64,7 @@ function unknownLine({ outing, lines }: PackingFold, bag: string, item: string):
 function notCounted(fold: PackingFold, deed: DeedOf<'counted'> | DeedOf<'missing'>): string | null {
   const found = fold.lines.get(lineKey(deed.bag, deed.item));
   if (found === undefined) return unknownLine(fold, deed.bag, deed.item);
-  if (deed.kind === 'counted' && deed.label !== undefined && fold.labels.has(deed.label))
+  if (deed.kind === 'counted' && deed.label !== undefined && namesOnePiece(deed.label) && fold.labels.has(deed.label))
     return `${deed.item}: this label is counted already`;
   if (deed.pieces === 0 && deed.parts === 0) return `${deed.item}: nothing is counted`;
   const [counted, missing] = [countedOf(found), missingOf(found)];
@@ -158,7 +158,7 @@ function notCarriedOver(fold: PackingFold, { counts }: DeedOf<'carried-over'>): 
     if (!sameAmount(countedOf(found), nothing)) return `${item} is counted in ${bag} already`;
     const wrong = notWithin(found, amount, missingOf(found));
     if (wrong !== null) return wrong;
-    const known = labels.find((label) => fold.labels.has(label));
+    const known = labels.find((label) => namesOnePiece(label) && fold.labels.has(label));
     if (known !== undefined) return `${item}: label ${known} is counted already`;
   }
   return null;

@@ -1,7 +1,7 @@
 import type { Deed, DeedOf, Doer, OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
 import { RefusedError } from '../errors.ts';
 import { deedRefusal } from './deedRefusal.ts';
-import { countedOf, lineKey } from './folded.ts';
+import { countedOf, lineKey, namesOnePiece } from './folded.ts';
 import type { Entry, FoldedLine, PackingFold } from './folded.ts';
 
 /**
@@ -75,6 +75,7 @@ function put(fold: PackingFold, event: OutingEvent): FoldedLine[] {
     return line === undefined ? [] : [line];
   };
   const enter = (lines: FoldedLine[], entry: Entry): FoldedLine[] => {
+    for (const label of entry.labels) fold.labels.add(label);
     for (const line of lines) {
       line.entries.push(entry);
       line.touched = no;
@@ -85,16 +86,23 @@ function put(fold: PackingFold, event: OutingEvent): FoldedLine[] {
     case 'counted':
     case 'missing': {
       const { kind, pieces, parts } = deed;
-      const more =
-        deed.kind === 'missing' ? { reason: deed.reason } : deed.label === undefined ? {} : { label: deed.label };
-      if (deed.kind === 'counted' && deed.label !== undefined) fold.labels.add(deed.label);
-      return enter(lineOf(deed.bag, deed.item), { no, at, by, kind, pieces, parts, ...more });
+      const labels =
+        deed.kind === 'counted' && deed.label !== undefined && namesOnePiece(deed.label) ? [deed.label] : [];
+      const why = deed.kind === 'missing' ? { reason: deed.reason } : {};
+      return enter(lineOf(deed.bag, deed.item), { no, at, by, kind, pieces, parts, labels, ...why });
     }
     case 'carried-over':
-      return deed.counts.flatMap(({ bag, item, pieces, parts, labels }) => {
-        for (const label of labels) fold.labels.add(label);
-        return enter(lineOf(bag, item), { no, at, by, kind: 'carried-over', pieces, parts });
-      });
+      return deed.counts.flatMap(({ bag, item, pieces, parts, labels }) =>
+        enter(lineOf(bag, item), {
+          no,
+          at,
+          by,
+          kind: 'carried-over',
+          pieces,
+          parts,
+          labels: labels.filter(namesOnePiece),
+        }),
+      );
     case 'bag-closed':
     case 'bag-opened': {
       const bag = fold.bags.get(deed.bag);
@@ -140,12 +148,11 @@ function takenBack(fold: PackingFold, of: number, no: number): readonly FoldedLi
   else if (isOfReturn(deed)) fold.returning -= 1;
   else if (deed.kind !== 'remark')
     for (const line of was.lines) {
+      for (const { labels } of line.entries.filter((entry) => entry.no === of))
+        for (const label of labels) fold.labels.delete(label);
       line.entries = line.entries.filter((entry) => entry.no !== of);
       line.touched = no;
     }
-  if (deed.kind === 'counted' && deed.label !== undefined) fold.labels.delete(deed.label);
-  if (deed.kind === 'carried-over')
-    for (const { labels } of deed.counts) for (const label of labels) fold.labels.delete(label);
   return was.lines;
 }
 

@@ -1,5 +1,6 @@
 /** An outing's packing as its events have it: what is counted in, named missing, closed, counted again. */
 import type { DeedOf, Doer, FrozenLine, FrozenThing, OutingEvent } from '../../../shared-types/records/revision.ts';
+import { readTag } from '../tag/tag.ts';
 import { added, nothing } from './amount.ts';
 import type { Amount } from './amount.ts';
 
@@ -9,7 +10,8 @@ export interface Entry extends Amount {
   at: string;
   by: Doer;
   kind: 'counted' | 'missing' | 'carried-over';
-  label?: string;
+  /** Of single pieces among them. */
+  labels: readonly string[];
   reason?: string;
 }
 
@@ -66,6 +68,18 @@ export interface PackingFold {
 
 /** What names a line within an outing. */
 export const lineKey = (bag: string, item: string): string => `${bag}\n${item}`;
+
+/**
+ * Whether a label is of one piece, and so counts once. One of our labels with piece 000 names the thing, and its pieces are
+ * counted by number; of a code that is no label of ours it is not known, and it counts once.
+ *
+ * @param label - as it was read
+ * @returns false where the same label may be read for several pieces
+ */
+export function namesOnePiece(label: string): boolean {
+  const reading = readTag(label);
+  return 'refused' in reading || reading.tag.piece > 0;
+}
 
 /** What is counted into a line by now. */
 export function countedOf({ entries }: FoldedLine): Amount {

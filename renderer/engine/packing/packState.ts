@@ -117,7 +117,7 @@ function packedLine(folded: FoldedLine): PackedLine {
   return {
     ...{ line: folded.line, thing: folded.thing, counted, missing, open, entries: folded.entries },
     state: stateOfLine(counted, missing, open),
-    labels: folded.entries.flatMap(({ label }) => label ?? []),
+    labels: folded.entries.flatMap(({ labels }) => labels),
     second: secondOf(folded),
     toRecount: isToRecount(folded),
   };

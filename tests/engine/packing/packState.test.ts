@@ -333,7 +333,7 @@ describe('any events whatever', () => {
     };
     return eventsOf(Array.from({ length: 60 }, (_, at) => ({ by: of([ann, ben]), deed: deed(at) })));
   }
-  const seeds = Array.from({ length: 200 }, (_, seed) => seed);
+  const seeds = Array.from({ length: 120 }, (_, seed) => seed);
   const told = ({ fold: _fold, ...state }: PackState): string => JSON.stringify(state);
 
   it('fold of a beginning, then of the rest, is the fold of all', () => {
