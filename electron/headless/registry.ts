@@ -61,6 +61,12 @@ export const commands: Record<string, CommandEntry> = {
     summary: 'the least bag that does every step of a plan, proven, or what hinders it',
     load: async () => (await import('./commands/bag.ts')).bag,
   },
+  verify: {
+    usage: 'FILE.json|FOLDER [--head "[NUMBER] HASH"]',
+    summary:
+      'whether a manifest with its record, or a journal, is what its hashes say, from the first byte; a head as it was printed finds a cut end',
+    load: async () => (await import('./commands/verify.ts')).verify,
+  },
   batch: {
     usage: 'FILE.jsonl',
     summary: 'one command a line, as a JSON array of the command and its arguments; "-" reads standard input',

@@ -27,9 +27,9 @@ export async function recordFileText(
   x: { revision: Revision; events: readonly OutingEvent[]; discrepancies: readonly Discrepancy[] },
   digest: Digest,
 ): Promise<string> {
-  const { rev: _rev, broughtIn: _broughtIn, ...revision } = x.revision;
+  const { rev: _revisionRev, broughtIn: _broughtIn, ...revision } = x.revision;
   const own = <R extends { revision: string; rev: number }>(rows: readonly R[]): Omit<R, 'rev'>[] =>
-    rows.filter((row) => row.revision === revision.id).map(({ rev: _, ...row }) => row);
+    rows.filter((row) => row.revision === revision.id).map(({ rev: _rev, ...row }) => row);
   const events = own(x.events).toSorted((one, other) => one.no - other.no);
   const body = {
     ...{ bagwright: recordFileMark, version: recordFileVersion, revision, events },
@@ -84,13 +84,14 @@ export function readRecordFile(text: string, file?: string): RecordFile {
  * @param file - as it was read
  * @param digest - SHA-256
  * @param x.text - the file's text, for the line of the fault
- * @param x.head - as it was printed or told elsewhere: only by it is a cut end found
+ * @param x.head - hash of one of its events, or its beginning, as it was printed or told elsewhere, with its number where that is
+ *   known: only by it is a cut end found
  * @returns the first fault, 0 being the revision itself; null where all of it holds
  */
 export async function recordFileFault(
   file: RecordFile,
   digest: Digest,
-  x: { text?: string; head?: string } = {},
+  x: { text?: string; head?: { no: number | null; hash: string } } = {},
 ): Promise<RecordFileFault | null> {
   const { hash, ...body } = file;
   const { revision, events, discrepancies, head } = file;
@@ -111,12 +112,16 @@ export async function recordFileFault(
     return at(0, `discrepancies[${strange}]`, `discrepancy ${strange + 1} belongs to another revision`);
   if ((await digest(canonicalJson(body))) !== hash)
     return at(0, 'hash', 'it is not what its hash says: its heading or a discrepancy was changed');
-  if (x.head === undefined) return null;
-  const told = await chainFault(
-    revision,
-    events.map((event) => ({ ...event, rev: 0 })),
-    digest,
-    x.head,
-  );
-  return told === null ? null : at(told.no, 'head', told.reason);
+  const cut = x.head === undefined ? null : headFault(file, x.head);
+  return cut === null ? null : at(events.length, 'head', cut);
+}
+
+function headFault({ revision, events }: RecordFile, { no, hash }: { no: number | null; hash: string }): string | null {
+  const told = (held: string | undefined): boolean => held?.startsWith(hash) === true;
+  if (no === null)
+    return told(revision.hash) || events.some((event) => told(event.hash))
+      ? null
+      : `it ends with event ${events.length}; none has the hash that was printed`;
+  if (no > events.length) return `it ends with event ${events.length}; event ${no} was printed`;
+  return told(no === 0 ? revision.hash : events[no - 1]?.hash) ? null : `event ${no} is not the one that was printed`;
 }

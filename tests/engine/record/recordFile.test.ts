@@ -41,9 +41,13 @@ describe('a manifest with its record as one file', () => {
   it('holds, and holds to a head that was printed', async () => {
     const file = readRecordFile(text);
     expect(await recordFileFault(file, digest)).toBeNull();
-    const head = events.at(-1)?.hash.slice(0, 8).toUpperCase() ?? '';
-    expect(await recordFileFault(file, digest, { head: `${head.slice(0, 4)} ${head.slice(4)}` })).toBeNull();
-    expect(await recordFileFault(file, digest, { head: '00000000' })).toMatchObject({ no: events.length });
+    const by = (no: number | null, hash: string) =>
+      recordFileFault(file, digest, { head: { no, hash: hash.slice(0, 8) } });
+    for (const { no, hash } of events) expect([await by(no, hash), await by(null, hash)]).toEqual([null, null]);
+    expect(await by(0, twoRevision.hash)).toBeNull();
+    expect(await by(null, '00000000')).toMatchObject({ no: 6, reason: expect.stringContaining('none has the hash') });
+    expect(await by(7, events[5]?.hash ?? '')).toMatchObject({ reason: 'it ends with event 6; event 7 was printed' });
+    expect(await by(5, events[5]?.hash ?? '')).toMatchObject({ reason: 'event 5 is not the one that was printed' });
   });
 
   it('is found changed by any one byte of what it says', async () => {
