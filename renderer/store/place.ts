@@ -9,6 +9,10 @@ export type Place =
   | { at: 'manifest'; outing?: string }
   /** Step cards of an outing: of one role, or of all. */
   | { at: 'cards'; outing?: string; role?: string }
+  /** Frozen manifests by their numbers, `open` for the task as it stands: one, and what it is held against. */
+  | { at: 'revisions'; number?: string; other?: string }
+  /** What is printed of a frozen manifest: `manifest` or `cards` of an outing, or `compared` with another number. */
+  | { at: 'frozen'; number?: string; sheet?: string; of?: string; role?: string }
   /** Keys of a list of callouts and of one of its rows. */
   | { at: 'callouts'; list?: string; callout?: string }
   /** Keys of a list of records and of one of its rows. */
@@ -37,6 +41,8 @@ const parts = {
   bag: ['outing', 'line'],
   manifest: ['outing'],
   cards: ['outing', 'role'],
+  revisions: ['number', 'other'],
+  frozen: ['number', 'sheet', 'of', 'role'],
   callouts: ['list', 'callout'],
   asrun: ['list', 'record'],
   findings: ['row'],

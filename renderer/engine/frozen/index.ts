@@ -7,3 +7,4 @@ export type { ToFreeze } from './freeze.ts';
 export type { LineChange } from './lineChanges.ts';
 export { readFrozen } from './readFrozen.ts';
 export type { Frozen } from './readFrozen.ts';
+export { sideOf } from './sideOf.ts';

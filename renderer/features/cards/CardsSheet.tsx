@@ -7,6 +7,7 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
+import type { PrintedRevision } from '../manifest/printedRevision.ts';
 import { PdfSheet } from '../manifest/PdfSheet.tsx';
 import { usePdf } from '../manifest/usePdf.ts';
 import type { PrintMeans } from '../manifest/usePdf.ts';
@@ -29,27 +30,30 @@ export interface CardsSheetProps {
   paper: DocumentToPrint['paper'];
   onPaper: (paper: DocumentToPrint['paper']) => void;
   now: () => Date;
+  /** The frozen manifest that plan, answer and facts are of; absent for the open plan. */
+  frozen?: PrintedRevision | undefined;
 }
 
 const stateCounts = (states: readonly string[], state: string): number => states.filter((one) => one === state).length;
 
 /** The step cards of an outing as the very PDF that is printed and saved. */
 export function CardsSheet(props: CardsSheetProps) {
-  const { plan, result, facts, fileName, outing, role, onRole, units, host, person, paper, onPaper, now } = props;
+  const { plan, result, facts, fileName, outing, role, onRole, units, host, person, paper, onPaper, now, frozen } =
+    props;
   const [clock] = useState(() => now);
   // What the cards say and when it was so: a later look at the same is of the same time.
   const asked = useMemo(
     () => ({
       request: { plan, result, facts, outing, role, units, fileName },
-      dataTime: isoWithOffset(clock()),
+      dataTime: frozen?.at ?? isoWithOffset(clock()),
     }),
-    [plan, result, facts, outing, role, units, fileName, clock],
+    [plan, result, facts, outing, role, units, fileName, frozen, clock],
   );
   const { request, dataTime } = asked;
   const cards = useMemo(() => cardsAsked(request), [request]);
   const document = useCallback(
-    (means: PrintMeans) => cardsDocument({ ...request, ...means, dataTime, paper, person }),
-    [request, dataTime, paper, person],
+    (means: PrintMeans) => cardsDocument({ ...request, ...means, dataTime, paper, person, frozen }),
+    [request, dataTime, paper, person, frozen],
   );
   const { pdf, again } = usePdf(host, document);
   const at = plan.outings.find(({ id }) => id === outing);
@@ -60,7 +64,7 @@ export function CardsSheet(props: CardsSheetProps) {
     <PdfSheet
       label="Cards"
       word="cards"
-      heading={`Cards, ${at?.name ?? outing}`}
+      heading={`Cards${frozen === undefined ? '' : ` of revision ${frozen.number}`}, ${at?.name ?? outing}`}
       mark={
         notReached > 0 ? (
           <StateMark state="not-reached" text={`${notReached} not reached`} />
@@ -71,7 +75,7 @@ export function CardsSheet(props: CardsSheetProps) {
       host={host}
       pdf={pdf}
       again={again}
-      name={`cards_${plan.source.task?.id ?? fileName.replace(/\.[^.]*$/, '')}_${outing}${role === null ? '' : `_${role}`}_${dataTime.slice(0, 10)}.pdf`}
+      name={`cards_${plan.source.task?.id ?? fileName.replace(/\.[^.]*$/, '')}_${outing}${role === null ? '' : `_${role}`}${frozen === undefined ? '' : `_revision_${frozen.number}`}_${dataTime.slice(0, 10)}.pdf`}
       pagesLabel="The cards as they will be printed"
       paper={paper}
       onPaper={onPaper}

@@ -16,6 +16,8 @@ import { unitsNote } from '../manifest/manifestOf.ts';
 import { marginBoxes, marginName, spoken as spokenTime } from '../manifest/pageFurniture.ts';
 import { printedPage } from '../manifest/printedPage.ts';
 import type { PrintFace } from '../manifest/printFonts.ts';
+import { contentCell, revisionCell } from '../manifest/printedRevision.ts';
+import type { PrintedRevision } from '../manifest/printedRevision.ts';
 import type { PrintedHead } from '../manifest/useJournalHead.ts';
 import { sheetStyle } from '../manifest/sheetStyle.ts';
 import { countOf } from '../steps/words.ts';
@@ -45,6 +47,8 @@ export interface CardsPrint extends CardsRequest {
   person: string;
   fonts: readonly PrintFace[];
   journal?: PrintedHead;
+  /** The frozen manifest that plan, answer and facts are of; absent for the open plan. */
+  frozen?: PrintedRevision | undefined;
 }
 
 /** A stack across the page, and across half of it: px it is laid out at, mm it is drawn at; texts of 12.5 px stand at 8 pt. */
@@ -184,9 +188,9 @@ function drawingsOf({ turning, hold, isBeside }: Drawn): CardDrawing {
 
 /** The cards as one document to print, a page for each: the same request, the same bytes. */
 export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrint> {
-  const { plan, outing: outingId, role, units, fileName, paper, dataTime, appVersion, person, fonts } = request;
+  const { plan, outing: outingId, role, units, fileName, paper, dataTime, appVersion, person, fonts, frozen } = request;
   const cards = cardsAsked(request);
-  const hash = await cardsHash(cards, request);
+  const hash = contentCell(frozen, await cardsHash(cards, request));
   const { task } = plan.source;
   const outing = plan.outings.find(({ id }) => id === outingId)?.name ?? outingId;
   const taskName = task === undefined ? fileName : `${task.id}, ${task.name}`;
@@ -199,9 +203,18 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
       `Task: ${marginName(taskName)}`,
       `Sheet: ${marginName(sheet)}`,
       `Outing: ${marginName(outing)}`,
-      ...(person === '' ? [] : [`Prepared by ${marginName(person)}`]),
+      ...(frozen !== undefined
+        ? [`Frozen by ${marginName(frozen.by.name)}`]
+        : person === ''
+          ? []
+          : [`Prepared by ${marginName(person)}`]),
     ],
-    middle: ['Revision: not frozen', `Data of ${spokenTime(dataTime)}`, `Bagwright ${appVersion}`, `Content ${hash}`],
+    middle: [
+      `Revision: ${revisionCell(frozen)}`,
+      `Data of ${spokenTime(dataTime)}`,
+      `Bagwright ${appVersion}`,
+      `Content ${hash}`,
+    ],
     right: [unitsNote(units), `Uncontrolled when printed unless checked against content ${hash}.`],
   });
   const drawings = new Map<string, CardDrawing | null>();

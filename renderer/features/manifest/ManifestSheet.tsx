@@ -5,6 +5,7 @@ import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { isoWithOffset } from './isoWithOffset.ts';
+import type { PrintedRevision } from './printedRevision.ts';
 import { PdfSheet } from './PdfSheet.tsx';
 import { useManifestPdf } from './useManifestPdf.ts';
 
@@ -24,12 +25,14 @@ export interface ManifestSheetProps {
   dataTime?: string | undefined;
   /** What is carried to each step beyond the plan's own words, by its code. */
   carried?: ReadonlyMap<string, readonly string[]> | undefined;
+  /** The frozen manifest that plan and answer are of; absent for the open plan. */
+  frozen?: PrintedRevision | undefined;
 }
 
 /** The manifest as the very PDF that is printed and saved. */
 export function ManifestSheet(props: ManifestSheetProps) {
   const { plan, result, fileName, outing, units, host, person = '', paper: first = 'A4', onPaper } = props;
-  const { dataTime, carried } = props;
+  const { dataTime, carried, frozen } = props;
   const [paper, setPaper] = useState(first);
   const [openedAt] = useState(() => isoWithOffset(new Date()));
   const time = dataTime ?? openedAt;
@@ -43,13 +46,14 @@ export function ManifestSheet(props: ManifestSheetProps) {
     dataTime: time,
     person,
     carried,
+    frozen,
   });
   const holds = result.outings.some(({ id }) => id === outing);
   return (
     <PdfSheet
       label="Manifest"
       word="manifest"
-      heading={`Manifest, ${plan.outings.find(({ id }) => id === outing)?.name ?? outing}`}
+      heading={`Manifest${frozen === undefined ? '' : ` of revision ${frozen.number}`}, ${plan.outings.find(({ id }) => id === outing)?.name ?? outing}`}
       mark={
         result.status === 'infeasible' ? (
           <StateMark
@@ -63,7 +67,7 @@ export function ManifestSheet(props: ManifestSheetProps) {
       host={host}
       pdf={pdf}
       again={again}
-      name={`manifest_${plan.source.task?.id ?? fileName.replace(/\.[^.]*$/, '')}_${outing}_${time.slice(0, 10)}.pdf`}
+      name={`manifest_${plan.source.task?.id ?? fileName.replace(/\.[^.]*$/, '')}_${outing}${frozen === undefined ? '' : `_revision_${frozen.number}`}_${time.slice(0, 10)}.pdf`}
       pagesLabel="The manifest as it will be printed"
       paper={paper}
       onPaper={(each) => {

@@ -38,6 +38,8 @@ export interface ManifestBag {
 export interface ManifestLine {
   id: string;
   what: string;
+  /** Of a frozen manifest: label, serial, calibration, parts. */
+  which: string | null;
   /** What it is set to or made for when it is packed: a value, never "checked". */
   state: string;
   needed: string;

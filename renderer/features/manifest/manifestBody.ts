@@ -111,7 +111,9 @@ function chunkRow(bag: ManifestBag, from: number, lines: number): Markup {
 function lineRow(line: ManifestLine): Markup {
   return html`<tr class="line">
     <th scope="row" class="code">${typed(line.id)}</th>
-    <td>${typed(line.what)}</td>
+    <td>
+      ${typed(line.what)}${line.which === null ? null : html`<br /><span class="small">${typed(line.which)}</span>`}
+    </td>
     <td>${line.state}</td>
     <td>${line.needed}</td>
     <td class="num">${line.pieces}</td>

@@ -7,6 +7,7 @@ import { manifestOf, type ManifestRequest } from './manifestOf.ts';
 import { noManifestBody } from './noManifestBody.ts';
 import { pageFurniture } from './pageFurniture.ts';
 import { printedPage } from './printedPage.ts';
+import { contentCell, frozenWords, revisionCell } from './printedRevision.ts';
 import type { PrintFace } from './printFonts.ts';
 import type { PrintedHead } from './useJournalHead.ts';
 import { sheetStyle } from './sheetStyle.ts';
@@ -22,9 +23,6 @@ export interface PrintRequest extends ManifestRequest {
   journal?: PrintedHead;
 }
 
-/** A manifest made from an open plan has no numbered revision, and says so where one would stand. */
-const revision = 'not frozen';
-
 /** The whole manifest as one document to print: the same request, the same bytes. */
 export async function manifestDocument(request: PrintRequest): Promise<DocumentToPrint> {
   const manifest = manifestOf(request);
@@ -34,7 +32,7 @@ export async function manifestDocument(request: PrintRequest): Promise<DocumentT
 
 /** The same without the digest, for a hash already known. */
 function documentOf(manifest: Manifest | NoManifest, hash: string, request: PrintRequest): DocumentToPrint {
-  const { paper, dataTime, appVersion, person, fonts, journal } = request;
+  const { paper, dataTime, appVersion, person, fonts, journal, frozen } = request;
   const sheet = 'rows' in manifest ? 'Manifest' : 'No manifest';
   const title = `${sheet}: ${plainText(manifest.title)}`;
   const furniture = pageFurniture({
@@ -43,16 +41,16 @@ function documentOf(manifest: Manifest | NoManifest, hash: string, request: Prin
     title: manifest.title,
     outing: manifest.outing,
     task: manifest.task,
-    revision,
+    revision: revisionCell(frozen),
     dataTime,
     appVersion,
-    hash,
+    hash: contentCell(frozen, hash),
     units: manifest.units,
     journal,
   });
   const body =
     'rows' in manifest
-      ? html`${manifestHead(manifest, person)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
+      ? html`${manifestHead(manifest, person)}${frozen === undefined ? null : frozenWords(frozen)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
       : noManifestBody(manifest);
   return printedPage({ title, paper, dataTime, fonts, style: `${furniture}${sheetStyle}`, body });
 }

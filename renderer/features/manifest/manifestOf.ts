@@ -8,6 +8,8 @@ import { assumptions, notesOf } from './assumptions.ts';
 import { itemState } from './itemState.ts';
 import type { Manifest, ManifestBag, NoManifest } from './manifest.ts';
 import { kgText, massLimitText, massText } from './massText.ts';
+import { thingWords } from './printedRevision.ts';
+import type { PrintedRevision } from './printedRevision.ts';
 import { otherWayTexts, problemText, uncheckedTexts } from './openPoints.ts';
 import { stepEntry } from './stepEntry.ts';
 import { stepNumbers, type StepNumbers } from './stepNumbers.ts';
@@ -21,6 +23,8 @@ export interface ManifestRequest {
   fileName: string;
   /** What is carried to each step beyond the plan's own words, by the step's code. */
   carried?: ReadonlyMap<string, readonly string[]> | undefined;
+  /** The frozen manifest that plan and answer are of. */
+  frozen?: PrintedRevision | undefined;
 }
 
 const unitWords: Record<UnitsShown, string> = {
@@ -65,7 +69,7 @@ export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
   if (answer === undefined) {
     return { ...frame, ...open, why: whyNone(result, outing), faults: faultsOf(plan, result, numbers) };
   }
-  const rows = bagRows(plan, answer, numbers, units);
+  const rows = bagRows(request, answer, numbers);
   const contentsKg = answer.items.reduce(
     (sum, { id, quantity }) => sum + quantity * (plan.carried.get(id)?.massKg ?? 0),
     0,
@@ -97,7 +101,8 @@ export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
   };
 }
 
-function bagRows(plan: ResolvedPlan, answer: BagOuting, numbers: StepNumbers, units: UnitsShown): ManifestBag[] {
+function bagRows({ plan, units, frozen }: ManifestRequest, answer: BagOuting, numbers: StepNumbers): ManifestBag[] {
+  const which = new Map(frozen?.content.things.map((thing) => [thing.id, thingWords(thing)]));
   return [...plan.bags.values()].flatMap((bag) => {
     const items = answer.items.filter((item) => item.bag === bag.id);
     if (items.length === 0) return [];
@@ -110,6 +115,7 @@ function bagRows(plan: ResolvedPlan, answer: BagOuting, numbers: StepNumbers, un
         lines: items.map((item) => ({
           id: item.id,
           what: itemName(plan, item.id),
+          which: which.get(item.id) || null,
           state: itemState(plan, answer, item.id, item.quantity, numbers, units),
           needed: numbers.text(item.because),
           pieces: item.quantity,

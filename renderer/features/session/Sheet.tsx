@@ -17,6 +17,7 @@ import { FrontSheet } from '../overview/FrontSheet.tsx';
 import { SitesHall } from '../sites/SitesHall.tsx';
 import { NoSteps } from '../steps/NoSteps.tsx';
 import { StepsSheet } from '../steps/StepsSheet.tsx';
+import { RevisionBar } from '../revisions/RevisionBar.tsx';
 import { OutingChooser } from './OutingChooser.tsx';
 import { useCarried } from '../watchOuts/useCarried.ts';
 import { WatchOutsHall } from '../watchOuts/WatchOutsHall.tsx';
@@ -37,6 +38,12 @@ const HandbookHall = lazy(async () => ({ default: (await import('../handbook/Han
 // Neither do they who only plan look at what was recorded.
 const AsRunPlace = lazy(async () => ({ default: (await import('../asrun/AsRunPlace.tsx')).AsRunPlace }));
 const FindingsPlace = lazy(async () => ({ default: (await import('../findings/FindingsPlace.tsx')).FindingsPlace }));
+
+// What was frozen is looked at once it is.
+const RevisionsPlace = lazy(async () => ({
+  default: (await import('../revisions/RevisionsPlace.tsx')).RevisionsPlace,
+}));
+const FrozenPlace = lazy(async () => ({ default: (await import('../revisions/FrozenPlace.tsx')).FrozenPlace }));
 
 export interface SheetProps {
   place: Place;
@@ -169,6 +176,16 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
       />
     );
   if (place.at === 'cards') return <CardsPlace atHand={atHand} place={place} host={host} now={now} />;
+  if (place.at === 'revisions' || place.at === 'frozen')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the frozen manifests…</p>}>
+        {place.at === 'revisions' ? (
+          <RevisionsPlace place={place} atHand={atHand} host={host} now={now} />
+        ) : (
+          <FrozenPlace place={place} atHand={atHand} host={host} now={now} />
+        )}
+      </Suspense>
+    );
   return <ManifestPlace atHand={atHand} asked={place.outing} host={host} />;
 }
 
@@ -187,6 +204,7 @@ function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: str
   if (result === null || outing === undefined)
     return (
       <div className="bw-pane-detail">
+        <RevisionBar atHand={atHand} />
         <h1>No manifest yet</h1>
         <p>
           {former === null
@@ -205,6 +223,7 @@ function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: str
           onOuting={(id) => goTo({ at: 'manifest', outing: id }, 'replace')}
         />
       </div>
+      <RevisionBar atHand={atHand} />
       <ManifestSheet
         plan={plan}
         result={result.result}

@@ -107,7 +107,7 @@ export function jobPlaces({ plan, missing, counts, kept, former, planning, at, o
     {
       name: 'Manifest',
       address: placeAddress({ at: 'manifest', ...along }),
-      current: at === 'manifest',
+      current: at === 'manifest' || at === 'revisions' || at === 'frozen',
       done: 0,
       word: steps === 0 ? 'needs steps' : manifestWord(kept, outing),
     },

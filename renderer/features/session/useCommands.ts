@@ -15,6 +15,7 @@ import { allCommands } from '../palette/commands.ts';
 import type { Situation } from '../palette/commands.ts';
 import { taskCommands } from '../task/taskCommands.ts';
 import { kitCommands } from '../kits/kitCommands.ts';
+import { revisionCommands } from '../revisions/revisionAsking.ts';
 import { watchOutCommands } from '../watchOuts/watchOutAsking.ts';
 import type { WindowDeeds } from './useDeeds.ts';
 import { goTo } from './usePlace.ts';
@@ -88,6 +89,7 @@ export function useCommands({ around, plan, now }: Given): Command[] {
       ...recordCommands(hasTask),
       ...catalogCommands(),
       ...kitCommands(),
+      ...revisionCommands(hasTask),
       ...watchOutCommands(),
       ...handbookCommands(),
       ...benchCommands(place),
