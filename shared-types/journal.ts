@@ -42,7 +42,7 @@ const laterPayloadSchema = payloadSchema.extend({
 });
 
 const actionSchema = z.string().regex(/^[a-z][a-z-]{0,39}$/);
-const hashSchema = z.string().regex(/^[0-9a-f]{64}$/);
+export const hashSchema = z.string().regex(/^[0-9a-f]{64}$/);
 
 export const entrySchema = z.strictObject({
   /** 1, 2, 3 …: the only order there is. */

@@ -13,6 +13,7 @@ import { recordsVersion } from '../../shared-types/records/index.ts';
 import { realDisk, syncFolder, type Disk } from '../files/disk.ts';
 import { oneAtATime } from '../oneAtATime.ts';
 import { HostRefusal } from '../site/refusal.ts';
+import { checkpointKeeper, readCheckpoint } from './checkpoint.ts';
 import { systemClock, type Clock } from './clock.ts';
 import { copyEntries } from './copyEntries.ts';
 import { diskRefusal } from './diskRefusal.ts';
@@ -35,6 +36,7 @@ export interface JournalOptions {
   /** Tests of the seams take smaller ones. */
   segmentBytes?: number;
   pageBytes?: number;
+  checkpointBytes?: number;
 }
 
 export interface Journal {
@@ -62,6 +64,7 @@ interface Opened {
 export function journalIn(options: JournalOptions): Journal {
   const { folder, disk = realDisk, clock = systemClock, processes = systemProcesses } = options;
   const inTurn = oneAtATime();
+  const checkpoints = checkpointKeeper(folder, disk, options.checkpointBytes);
   let lock: Lock | null = null;
   let opened: Opened | null = null;
   let closed = false;
@@ -69,6 +72,13 @@ export function journalIn(options: JournalOptions): Journal {
   const mustBeOpen = (): Opened => {
     if (opened !== null && !closed) return opened;
     throw new HostRefusal({ code: 'not-available', message: 'The journal is not open.' });
+  };
+
+  /** For the next opening, as a convenience: what keeps it from being written keeps nothing else. */
+  const keepCheckpoint = async (): Promise<void> => {
+    if (opened === null || closed || opened.damage !== null) return;
+    const { entries, tally, writer } = opened;
+    await checkpoints.write(entries.name, writer.end(), tally).catch(() => undefined);
   };
 
   const openNow = async (): Promise<JournalState> => {
@@ -82,11 +92,14 @@ export function journalIn(options: JournalOptions): Journal {
     const database = await readDatabase(folder, disk);
     const entries = (await entriesFolder(folder, disk)) ?? (await firstFolder());
     const place = join(folder, entries.name);
-    const verified = await verify(place, disk);
+    const checkpoint = await readCheckpoint(folder, entries.name, disk);
+    const verified = await verify(place, disk, null, checkpoint);
     const { tally, segments, lastBytes, damage } = verified;
     const tail = await moveTailAside(place, verified, disk, clock);
     const end = { segment: segments.at(-1) ?? null, bytes: lastBytes };
     opened = { entries, device, tally, damage, writer: segmentWriter(place, end, disk, options.segmentBytes) };
+    checkpoints.opened(checkpoint, verified.readBytes);
+    if (checkpoints.isDue()) await keepCheckpoint();
     const { seq, hash, schema } = tally;
     return { seq, hash, counts: tally.counts(), schema, database, damage, tail, recent: tally.recent() };
   };
@@ -116,6 +129,8 @@ export function journalIn(options: JournalOptions): Journal {
     if (line.length > largestBodyBytes) throw tooLarge(line.length);
     await writer.append(line, seq);
     tally.fold(entry);
+    checkpoints.appended(line.length);
+    if (checkpoints.isDue()) void inTurn(keepCheckpoint);
     return { seq, hash: entry.hash, utc: entry.utc };
   };
 

@@ -9,10 +9,12 @@ export interface SegmentWriter {
   /** Resolves once the line is on the disk. Refused: nothing was added, or nothing more is taken. */
   append(line: Buffer, seq: number): Promise<void>;
   close(): Promise<void>;
+  /** Where the last line ends. */
+  end(): End;
 }
 
 /** Where the last verification ended. */
-interface End {
+export interface End {
   segment: Segment | null;
   bytes: number;
 }
@@ -91,6 +93,7 @@ export function segmentWriter(folder: string, end: End, disk: Disk, mostBytes = 
       }
       bytes += line.length;
     },
+    end: () => ({ segment, bytes }),
     async close() {
       await file?.close().catch(() => undefined);
       file = null;

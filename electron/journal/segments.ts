@@ -36,9 +36,9 @@ export function numbered(number: number): { name: string; number: number } {
 
 const lineEnd = 0x0a;
 
-/** The lines of a segment without their ends, and the bytes after the last end. */
-export function* linesOf(bytes: Buffer): Generator<{ line: Buffer; finished: boolean; from: number }> {
-  for (let from = 0; from < bytes.length;) {
+/** The lines of a segment without their ends, and the bytes after the last end; from the line on that begins at `start`. */
+export function* linesOf(bytes: Buffer, start = 0): Generator<{ line: Buffer; finished: boolean; from: number }> {
+  for (let from = start; from < bytes.length;) {
     const end = bytes.indexOf(lineEnd, from);
     yield { line: bytes.subarray(from, end < 0 ? bytes.length : end), finished: end >= 0, from };
     if (end < 0) return;
