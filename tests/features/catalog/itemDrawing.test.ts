@@ -14,10 +14,25 @@ import { ItemDrawing } from '../../../renderer/features/catalog/drawing/ItemDraw
 import type { Item } from '../../../shared-types/records/item.ts';
 import { catalogSchema } from '../../../shared-types/plan.ts';
 
-const items = [inch, metric, carry].flatMap(({ catalog }) => {
+const starter = [inch, metric, carry].flatMap(({ catalog }) => {
   let next = 0;
   return itemsOfCatalog(catalogSchema.parse(catalog), { shelf: 'starter', newId: () => `i${(next += 1)}` }).items;
 });
+
+/** A plan has no offset heads and no pockets: each starter extension as one with an offset, each starter bag with pockets. Invented figures. */
+const invented = starter.flatMap((item, index): Item[] => {
+  if (item.kind === 'extension')
+    return [
+      {
+        ...item,
+        code: `${item.code}-oh`,
+        form: 'offset-head',
+        offset: index % 2 === 0 ? `${20 + index} mm` : '1.5 in',
+      },
+    ];
+  return item.kind === 'bag' ? [{ ...item, code: `${item.code}-p`, pockets: 1 + (index % 6) }] : [];
+});
+const items = [...starter, ...invented];
 
 interface Read {
   /** Each dimension as it is written, with its length by the drawing's own scale bar. */
@@ -82,6 +97,7 @@ function due(item: Item): { words: string; dimension?: string }[] {
         { words: `⌀${item.outsideDiameter}` },
         { words: `□ ${item.driveIn}` },
         { words: `□ ${item.driveOut}` },
+        ...(item.offset === undefined ? [] : [{ words: item.offset, dimension: item.offset }]),
       ];
     case 'driver':
     case 'torque-tool':
@@ -101,14 +117,26 @@ function due(item: Item): { words: string; dimension?: string }[] {
         { words: item.thread },
         ...(item.length === undefined ? [] : [{ words: item.length, dimension: item.length }]),
       ];
-    default:
-      return [];
+    case 'gear':
+      return [
+        ...(item.size === undefined ? [] : [{ words: item.size, dimension: item.size }]),
+        ...(item.volume === undefined ? [] : [{ words: item.volume }]),
+      ];
+    case 'bag':
+      return [
+        ...(item.sizeMax === undefined ? [] : [{ words: item.sizeMax, dimension: item.sizeMax }]),
+        ...(item.volumeMax === undefined ? [] : [{ words: item.volumeMax }]),
+        ...(item.pockets === undefined ? [] : [{ words: item.pockets === 1 ? '1 pocket' : `${item.pockets} pockets` }]),
+      ];
   }
 }
 
 describe('the drawings of the starter catalog', () => {
-  it('are of every fastener, socket, extension, driver and torque tool', () => {
+  it('are of every item of every kind', () => {
     expect(items.length).toBeGreaterThan(300);
+    expect(new Set(items.map(({ kind }) => kind)).size).toBe(7);
+    expect(invented.length).toBeGreaterThan(10);
+    expect(items.filter((item) => due(item).length === 0)).toEqual([]);
     const without = items.filter((item) => due(item).length > 0 && !drawn(item).includes('<svg'));
     expect(without.map(({ code }) => code)).toEqual([]);
   });
@@ -141,9 +169,9 @@ describe('the drawings of the starter catalog', () => {
 
   it('have body, square and opening as wide as the record says', () => {
     const wrong: string[] = [];
-    const held = (item: Item, of: string, widths: readonly number[], wantedMm: number): void => {
-      // Outlines are kept to a hundredth of a pixel.
-      if (widths.length === 0 || widths.some((mm) => Math.abs(mm - wantedMm) > 0.03))
+    const held = (item: Item, of: string, widths: readonly number[], wantedMm: number, withinMm = 0.03): void => {
+      // Outlines are kept to a hundredth of a pixel, which is more of a millimetre the longer the thing is.
+      if (widths.length === 0 || widths.some((mm) => Math.abs(mm - wantedMm) > withinMm))
         wrong.push(`${item.code}: ${of} ${widths.join(', ')} where ${wantedMm} mm is due`);
     };
     for (const item of items) {
@@ -153,6 +181,26 @@ describe('the drawings of the starter catalog', () => {
         const { form, acrossFlats } = item.head;
         const isHexagon = ['hex', 'heavy-hex', 'nut', 'hex-socket'].includes(form);
         if (isHexagon) held(item, 'head', widthsMm('head'), quantityIn(acrossFlats, 'length', 'mm'));
+      }
+      if (item.kind === 'gear' || item.kind === 'bag') {
+        const { widthsMm } = readSvg(drawn(item));
+        const [size, volume] = item.kind === 'gear' ? [item.size, item.volume] : [item.sizeMax, item.volumeMax];
+        const longMm = quantityIn(size ?? '', 'length', 'mm');
+        held(item, item.kind, widthsMm(item.kind), longMm, 0.1);
+        // A block of its volume with a square end: side² × length.
+        const acrossMm = Math.min(longMm, Math.sqrt((quantityIn(volume ?? '', 'volume', 'L') * 1e6) / longMm));
+        held(item, `${item.kind}, other side`, widthsMm(item.kind, true), acrossMm, 0.1);
+        const pockets = item.kind === 'bag' ? (item.pockets ?? 1) : 1;
+        if (widthsMm('pocket').length !== pockets - 1) wrong.push(`${item.code}: ${widthsMm('pocket').length} lines`);
+        continue;
+      }
+      if (item.kind === 'extension' && item.form === 'offset-head') {
+        const { widthsMm } = readSvg(drawn(item));
+        held(item, 'boss', widthsMm('boss'), quantityIn(item.outsideDiameter, 'length', 'mm'));
+        held(item, 'side', widthsMm('side'), quantityIn(item.length, 'length', 'mm'), 0.05);
+        held(item, 'web', widthsMm('web'), quantityIn(item.offset ?? '', 'length', 'mm'), 0.05);
+        held(item, 'square out', widthsMm('square out'), squareSideMm(quantityIn(item.driveOut, 'length', 'mm')));
+        continue;
       }
       if (item.kind !== 'socket' && item.kind !== 'extension') continue;
       const { widthsMm } = readSvg(drawn(item));
@@ -174,5 +222,23 @@ describe('the drawings of the starter catalog', () => {
     const { dimensions } = readSvg(drawn({ ...socket, length: '99 mm' }));
     expect(dimensions.map(({ text }) => text)).toContain('99 mm');
     expect(dimensions.find(({ text }) => text === '99 mm')?.mm).toBeCloseTo(99, 6);
+  });
+
+  it('say in words what they lack the figures for', () => {
+    const of = (kind: Item['kind']): Item => {
+      const found = items.find((item) => item.kind === kind);
+      if (found === undefined) throw new Error(`no ${kind}`);
+      return found;
+    };
+    const said = (item: object): string => drawn(item as Item).replaceAll(/<[^>]*>/g, '');
+    expect(said({ ...of('gear'), size: undefined })).toBe('Not drawn: its greatest extent is not given.');
+    expect(said({ ...of('bag'), sizeMax: undefined })).toBe('Not drawn: the longest piece it takes is not given.');
+    expect(said({ ...of('gear'), size: 'long' })).toBe('Not drawn: its sizes cannot be read.');
+    expect(said({ ...of('gear'), volume: undefined })).toContain('assumed 0.55 of that (common practice, no source)');
+    expect(said({ ...of('bag'), pockets: 90 })).toContain('too many pockets to be drawn');
+    const head = invented.find(({ kind }) => kind === 'extension');
+    const { dimensions } = readSvg(drawn({ ...head, offset: undefined } as Item));
+    expect(dimensions).toHaveLength(1);
+    expect(said({ ...head, offset: undefined })).toContain('the offset is not given');
   });
 });

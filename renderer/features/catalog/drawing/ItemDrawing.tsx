@@ -8,22 +8,37 @@ import { ThirdAngle } from '../../../components/StackDrawing/ThirdAngle.tsx';
 import type { UnitsShown } from '../../../engine/units/index.ts';
 import { itemName } from '../words.ts';
 import { itemLayout } from './itemLayout.ts';
-import { itemShape } from './itemShape.ts';
-import type { ItemShape } from './itemShape.ts';
+import { itemShape, whyNotDrawn } from './itemShape.ts';
+import type { ItemShape, PackShape } from './itemShape.ts';
 import { itemTexts } from './itemTexts.ts';
+import { pocketsMost } from './packLayout.ts';
 
 const leastWidthPx = 460;
 
 /** What of it is to scale, and what is not. */
-function captionOf({ kind }: ItemShape, broken: boolean): string {
-  if (kind === 'fastener')
-    return `to scale: width across flats or lobes, thread’s diameter${broken ? '' : ' and length'}; the height of the head, and a round head’s width, are schematic${broken ? '; the length is not given' : ''}`;
-  if (kind === 'tool')
-    return `to scale: square${broken ? '' : ' and lever'}; head and hand are schematic${broken ? '; the length of the lever is not given' : ''}`;
-  return 'to scale: length, outside diameter, squares, opening and inner depth; shoulders and walls are schematic';
+function captionOf(shape: ItemShape, broken: boolean): string {
+  switch (shape.kind) {
+    case 'fastener':
+      return `to scale: width across flats or lobes, thread’s diameter${broken ? '' : ' and length'}; the height of the head, and a round head’s width, are schematic${broken ? '; the length is not given' : ''}`;
+    case 'tool':
+      return `to scale: square${broken ? '' : ' and lever'}; head and hand are schematic${broken ? '; the length of the lever is not given' : ''}`;
+    case 'offset-head':
+      return `to scale: length, outside diameter, squares${broken ? '' : ' and offset'}; what joins the ends is schematic${broken ? '; the offset is not given' : ''}`;
+    case 'gear':
+      return `to scale: its greatest extent; ${acrossOf(shape, 'its volume')}; its outline is schematic`;
+    case 'bag':
+      return `to scale: the longest piece it takes; ${acrossOf(shape, 'the volume it takes')}; outline and strap${shape.pockets > 1 ? ' and where its pockets lie' : ''} are schematic${shape.pockets > pocketsMost ? '; too many pockets to be drawn' : ''}`;
+    default:
+      return 'to scale: length, outside diameter, squares, opening and inner depth; shoulders and walls are schematic';
+  }
 }
 
-/** A piece by itself, to scale. What has no outline of its own has no drawing. */
+const acrossOf = ({ byVolume }: PackShape, volume: string): string =>
+  byVolume
+    ? `as thick as a block of ${volume} with a square end`
+    : 'its other side is not given, and assumed 0.55 of that (common practice, no source)';
+
+/** A piece by itself, to scale. What lacks the figures says so in words. */
 export function ItemDrawing({ item, units }: { item: Item; units: UnitsShown }) {
   const id = useId();
   const { ref, width } = useElementSize<HTMLDivElement>();
@@ -35,7 +50,7 @@ export function ItemDrawing({ item, units }: { item: Item; units: UnitsShown }) 
         : itemLayout(shape, itemTexts(item, units), Math.max(leastWidthPx, Math.floor(width || 560))),
     [shape, item, units, width],
   );
-  if (shape === null || layout === null) return null;
+  if (shape === null || layout === null) return <p className="bw-second">Not drawn: {whyNotDrawn(item)}.</p>;
   const { scale } = layout;
   const half = scale.lengthPx / 2;
   return (
@@ -80,7 +95,7 @@ export function ItemDrawing({ item, units }: { item: Item; units: UnitsShown }) 
       <figcaption className={classes['caption']}>
         <b>{item.code}</b>
         <span>{captionOf(shape, layout.broken)}</span>
-        <ThirdAngle />
+        {shape.kind === 'gear' || shape.kind === 'bag' ? null : <ThirdAngle />}
       </figcaption>
     </figure>
   );

@@ -9,6 +9,8 @@ import { fastenerLayout } from './fastenerLayout.ts';
 import type { ItemShape } from './itemShape.ts';
 import type { ItemLayout } from './laidItem.ts';
 import type { ItemTexts } from './itemTexts.ts';
+import { offsetLayout } from './offsetLayout.ts';
+import { packLayout } from './packLayout.ts';
 
 const edgePx = 24;
 const gapPx = 56;
@@ -21,6 +23,8 @@ const squareMostPx = 30;
 
 export function itemLayout(shape: ItemShape, texts: ItemTexts, widthPx: number): ItemLayout {
   if (shape.kind === 'fastener') return fastenerLayout(shape, texts, widthPx);
+  if (shape.kind === 'offset-head') return offsetLayout(shape, texts, widthPx);
+  if ('longMm' in shape) return packLayout(shape, texts, widthPx);
   return shape.kind === 'tool' ? toolLayout(shape, texts, widthPx) : partLayout(shape, texts, widthPx);
 }
 

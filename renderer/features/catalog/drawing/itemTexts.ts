@@ -2,7 +2,7 @@ import type { Item } from '../../../../shared-types/records/item.ts';
 import { shownLengths, writtenUnit } from '../../../components/StackDrawing/shownLength.ts';
 import type { UnitsShown } from '../../../engine/units/index.ts';
 import { quantityText } from '../fieldText.ts';
-import { openingWords } from '../words.ts';
+import { countOf, openingWords } from '../words.ts';
 
 /** Every word of an item's drawing; the table beside it says the same. */
 export interface ItemTexts {
@@ -16,10 +16,14 @@ export interface ItemTexts {
   /** Of a fastener: its width across flats or its drive, and its thread. */
   across: string | null;
   thread: string | null;
+  /** Of an offset head: from axis to axis. */
+  offset: string | null;
+  /** Of gear and bags: what is known of it beside its longest size. */
+  also: string[];
 }
 
 export function itemTexts(item: Item, units: UnitsShown): ItemTexts {
-  const length = 'length' in item ? item.length : 'lever' in item ? item.lever : undefined;
+  const length = lengthOf(item);
   const across = item.kind === 'fastener' && item.head.form !== 'hexalobular' ? item.head.acrossFlats : undefined;
   const shown = shownLengths(writtenUnit([length, across]), units);
   const typed = (text: string | undefined): string | null => (text === undefined ? null : shown.typed(text));
@@ -39,5 +43,25 @@ export function itemTexts(item: Item, units: UnitsShown): ItemTexts {
           : null,
     across: across === undefined ? (item.kind === 'fastener' ? item.head.acrossFlats : null) : typed(across),
     thread: item.kind === 'fastener' ? item.thread : null,
+    offset: typed(item.kind === 'extension' ? item.offset : undefined),
+    also: alsoOf(item, units),
   };
+}
+
+/** The length that its drawing is measured by. */
+function lengthOf(item: Item): string | undefined {
+  if (item.kind === 'gear') return item.size;
+  if (item.kind === 'bag') return item.sizeMax;
+  return 'length' in item ? item.length : 'lever' in item ? item.lever : undefined;
+}
+
+function alsoOf(item: Item, units: UnitsShown): string[] {
+  if (item.kind !== 'gear' && item.kind !== 'bag') return [];
+  const volume = item.kind === 'gear' ? item.volume : item.volumeMax;
+  const pockets = item.kind === 'bag' ? item.pockets : undefined;
+  const once = units === 'both' ? 'both' : units;
+  return [
+    ...(volume === undefined ? [] : [quantityText(volume, once)]),
+    ...(pockets === undefined ? [] : [countOf(pockets, 'pocket')]),
+  ];
 }
