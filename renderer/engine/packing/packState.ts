@@ -113,7 +113,8 @@ function packedBag(fold: PackingFold, { id, closed }: FoldedBag): PackedBag {
 }
 
 function packedLine(folded: FoldedLine): PackedLine {
-  const [counted, missing, open] = [countedOf(folded), missingOf(folded), openOf(folded)];
+  const [counted, missing] = [countedOf(folded), missingOf(folded)];
+  const open = openOf(folded, counted, missing);
   return {
     ...{ line: folded.line, thing: folded.thing, counted, missing, open, entries: folded.entries },
     state: stateOfLine(counted, missing, open),

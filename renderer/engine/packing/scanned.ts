@@ -1,4 +1,4 @@
-import { readTag } from '../tag/tag.ts';
+import type { TagReading } from '../tag/tag.ts';
 import type { PackedLine, PackState } from './packState.ts';
 
 /** What a code says to do, or why it stops the packing until someone has seen it. */
@@ -26,17 +26,16 @@ export interface Scanning {
  *
  * A label that names one piece counts that piece, once; one that names the thing alone asks how many, where more than one is open.
  *
- * @param code - as it was read
+ * @param reading - a label's number, or why what was read is none
  * @param at - where packing stands
  * @returns what to do; nothing is changed
  */
-export function scanned(code: string, at: Scanning): ScanOutcome {
-  const reading = readTag(code);
-  if ('refused' in reading) return { kind: 'refused', why: 'unknown', words: reading.refused };
+export function scanned(reading: TagReading, at: Scanning): ScanOutcome {
+  if ('refused' in reading) return refuse('unknown', reading.refused);
   const { tag, text: label } = reading;
   if (tag.kind === 'manifest')
     return tag.tag === at.revision
-      ? { kind: 'refused', why: 'another-manifest', words: `This is the manifest that is packed, revision ${tag.tag}` }
+      ? refuse('another-manifest', `This is the manifest that is packed, revision ${tag.tag}: nothing to count`)
       : refuse('another-manifest', `This is manifest revision ${tag.tag}; packed is revision ${at.revision}`);
   const thing = at.tags.get(tag.tag);
   if (thing === undefined)

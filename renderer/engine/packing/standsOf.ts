@@ -4,8 +4,7 @@ import { countedOf, missingOf } from './folded.ts';
 import type { FoldedLine, PackingFold, SecondCount } from './folded.ts';
 
 /** What a line still lacks: neither counted nor named missing. */
-export function openOf(line: FoldedLine): Amount {
-  const [counted, missing] = [countedOf(line), missingOf(line)];
+export function openOf(line: FoldedLine, counted = countedOf(line), missing = missingOf(line)): Amount {
   const { quantity } = line.line;
   return {
     pieces: quantity - counted.pieces - missing.pieces,
