@@ -1,5 +1,5 @@
 import type { Deed, OutingEvent } from '../../../shared-types/records/revision.ts';
-import { isSome, less, none, plus } from './amount.ts';
+import { isSome, less, nothing, added } from './amount.ts';
 import type { Amount } from './amount.ts';
 import type { ReturnLine } from './returned.ts';
 
@@ -12,7 +12,7 @@ import type { ReturnLine } from './returned.ts';
  * @param x.place - where it lay
  * @param x.amount - how much of it
  * @param x.reason - in words: "brought home with Second outing", "not there any more"
- * @returns in order; none where not so much lies there
+ * @returns in order; nothing where not so much lies there
  */
 export function noMoreLeft(
   line: ReturnLine,
@@ -24,18 +24,18 @@ export function noMoreLeft(
   if (lies === undefined || lies.pieces < amount.pieces || lies.parts < amount.parts) return [];
   const byNumber = new Map(events.map((event) => [event.no, event.deed]));
   const deeds: Deed[] = [];
-  let takenBack = none;
-  let untouched = none;
+  let takenBack = nothing;
+  let untouched = nothing;
   for (const no of lies.events.toReversed()) {
     const deed = byNumber.get(no);
     if (deed?.kind !== 'left') continue;
     if (isSome(less(amount, takenBack))) {
       deeds.push({ kind: 'taken-back', of: no, reason });
-      takenBack = plus(takenBack, deed);
-    } else untouched = plus(untouched, deed);
+      takenBack = added(takenBack, deed);
+    } else untouched = added(untouched, deed);
   }
   // What was used there meanwhile is taken from what was left, as long as there is some.
-  const used = less(plus(takenBack, untouched), lies);
+  const used = less(added(takenBack, untouched), lies);
   const stays = less(less(lies, amount), less(untouched, used));
   return isSome(stays) ? [...deeds, { kind: 'left', bag: line.bag, item: line.item, place, ...stays }] : deeds;
 }

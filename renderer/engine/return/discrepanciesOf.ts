@@ -1,5 +1,5 @@
 import type { Discrepancy } from '../../../shared-types/records/revision.ts';
-import { isSome, less, none, plus } from './amount.ts';
+import { isSome, less, nothing, added } from './amount.ts';
 import { openLines } from './returnState.ts';
 import { lineKey } from './returned.ts';
 import type { ReturnLine, ReturnState, Sighting } from './returned.ts';
@@ -31,10 +31,10 @@ export function discrepanciesOf(
   const named = new Map<string, { pieces: number; parts: number }>();
   for (const one of existing.filter(standsForPieces)) {
     const key = lineKey(one);
-    named.set(key, plus(named.get(key) ?? none, one));
+    named.set(key, added(named.get(key) ?? nothing, one));
   }
   return openLines(state).flatMap((line) => {
-    const left = less(line.open, named.get(lineKey(line)) ?? none);
+    const left = less(line.open, named.get(lineKey(line)) ?? nothing);
     return isSome(left) ? [draftOf(line, left)] : [];
   });
 }

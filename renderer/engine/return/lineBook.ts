@@ -1,5 +1,5 @@
 import type { Deed, DeedOf, FrozenThing, OutingEvent } from '../../../shared-types/records/revision.ts';
-import { amountText, isOne, isSome, less, none, plus } from './amount.ts';
+import { amountText, isOne, isSome, less, nothing, added } from './amount.ts';
 import type { Amount } from './amount.ts';
 import { shop } from './returned.ts';
 import type { AtPlace, ReturnLine, Sighting } from './returned.ts';
@@ -41,7 +41,7 @@ export function lineThatWent(x: {
   lastSeen: Sighting;
 }): ReturnLine {
   const { thing, out } = x;
-  return { ...x, item: thing.id, labelsBack: new Map(), at: [], used: none, open: out };
+  return { ...x, item: thing.id, labelsBack: new Map(), at: [], used: nothing, open: out };
 }
 
 /**
@@ -61,7 +61,7 @@ export function lineFault(line: ReturnLine, deed: ReturnDeed): string | null {
   const label = deed.kind === 'back' ? deed.label : undefined;
   if (label !== undefined && line.labelsBack.get(label) === deed.place)
     return `label ${label} is counted in there already`;
-  const free = sources(deed, line).reduce((sum, from) => plus(sum, from === 'open' ? line.open : from), none);
+  const free = sources(deed, line).reduce((sum, from) => added(sum, from === 'open' ? line.open : from), nothing);
   if (deed.pieces <= free.pieces && deed.parts <= free.parts) return null;
   return `${amountText(deed, thing.parts)} of ${thing.id} ${isOne(deed) ? 'is' : 'are'} more than ${isSome(free) ? `the ${amountText(free, thing.parts)} still to be accounted for` : 'went out: all of it is accounted for'}`;
 }
@@ -83,9 +83,9 @@ export function lineAfter(line: ReturnLine, event: OutingEvent, deed: ReturnDeed
     taken.set(from, part);
     wanted = less(wanted, part);
   }
-  const at = line.at.map((one) => ({ ...one, ...less(one, taken.get(one) ?? none) })).filter((one) => isSome(one));
-  const open = less(line.open, taken.get('open') ?? none);
-  if (deed.kind === 'used') return { ...line, at, open, used: plus(line.used, deed) };
+  const at = line.at.map((one) => ({ ...one, ...less(one, taken.get(one) ?? nothing) })).filter((one) => isSome(one));
+  const open = less(line.open, taken.get('open') ?? nothing);
+  if (deed.kind === 'used') return { ...line, at, open, used: added(line.used, deed) };
   const labelsBack = new Map(line.labelsBack);
   if (deed.kind === 'back' && deed.label !== undefined) labelsBack.set(deed.label, deed.place);
   return { ...line, at: arrived(at, deed, event.no), open, labelsBack };
@@ -95,5 +95,5 @@ function arrived(at: AtPlace[], deed: DeedOf<'back'> | DeedOf<'left'>, no: numbe
   const { kind: how, place, pieces, parts } = deed;
   const there = at.find((one) => one.how === how && one.place === place);
   if (there === undefined) return [...at, { how, place, pieces, parts, events: [no] }];
-  return at.map((one) => (one === there ? { ...one, ...plus(one, deed), events: [...one.events, no] } : one));
+  return at.map((one) => (one === there ? { ...one, ...added(one, deed), events: [...one.events, no] } : one));
 }

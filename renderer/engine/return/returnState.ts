@@ -2,7 +2,6 @@ import type { OutingEvent, Revision } from '../../../shared-types/records/revisi
 import { standingEvents } from '../record/standing.ts';
 import { isSome } from './amount.ts';
 import { isReturnDeed, lineAfter, lineFault, lineThatWent } from './lineBook.ts';
-import { lineKey } from './returned.ts';
 import type { ReturnLine, ReturnState } from './returned.ts';
 import { packedOf } from './wentOut.ts';
 
@@ -40,16 +39,13 @@ function linesThatWent(
 ): ReturnLine[] {
   // What was said of the packing after they left changes nothing of what went.
   const before = events.filter(({ no }) => no < issue.no);
-  const packed = packedOf({ content }, standingEvents(before, issue.outing));
   const things = new Map(content.things.map((thing) => [thing.id, thing]));
-  return content.lines.flatMap((line) => {
-    const thing = things.get(line.item);
-    const went = packed.get(lineKey(line));
-    if (line.outing !== issue.outing || thing === undefined || went === undefined || !isSome(went)) return [];
-    const { labels, pieces, parts } = went;
-    const bag = things.get(line.bag)?.name ?? line.bag;
-    const lastSeen = { place: `in ${bag}, as it left`, at: issue.at, by: issue.by, event: issue.no };
-    return [lineThatWent({ bag: line.bag, thing, out: { pieces, parts }, labels, lastSeen })];
+  return packedOf({ content }, before, issue.outing).flatMap(({ bag, item, labels, pieces, parts }) => {
+    const thing = things.get(item);
+    if (thing === undefined || !isSome({ pieces, parts })) return [];
+    const where = `in ${things.get(bag)?.name ?? bag}, as it left`;
+    const lastSeen = { place: where, at: issue.at, by: issue.by, event: issue.no };
+    return [lineThatWent({ bag, thing, out: { pieces, parts }, labels, lastSeen })];
   });
 }
 

@@ -1,38 +1,33 @@
 import type { OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
-import { none, plus } from './amount.ts';
+import { beginPacking, packOn } from '../packing/fold.ts';
+import { countedOf } from '../packing/folded.ts';
 import type { Amount } from './amount.ts';
-import { lineKey } from './returned.ts';
 
 interface Packed extends Amount {
+  bag: string;
+  item: string;
+  /** Of single pieces among them. */
   labels: string[];
 }
 
-/** A label that names one piece; with 000 in its place it names the thing, of which several are counted by it. */
-export function namesOnePiece(label: string): boolean {
-  return /^1\d{6}(?!000)\d{5}$/.test(label);
-}
-
 /**
- * What was counted into the bags of an outing, by line.
+ * What was in the bags of an outing when they left, by the packing's own fold.
  *
  * @param revision - what was to be packed
- * @param standing - the events of the outing that hold, up to its leaving
- * @returns by `lineKey`; lines of which nothing was counted are absent
+ * @param before - the events before the leaving, in any order
+ * @param outing - code of the outing
+ * @returns one for each line of the manifest of the outing, in its order
  */
-export function packedOf(revision: Pick<Revision, 'content'>, standing: readonly OutingEvent[]): Map<string, Packed> {
-  const packed = new Map<string, Packed>();
-  const known = new Set(revision.content.lines.map(lineKey));
-  const add = (line: Amount & { bag: string; item: string }, labels: readonly string[]): void => {
-    const key = lineKey(line);
-    if (!known.has(key)) return;
-    const before = packed.get(key) ?? { ...none, labels: [] };
-    // The same piece read twice is one piece.
-    if (labels.length === 1 && before.labels.includes(labels[0] ?? '')) return;
-    packed.set(key, { ...plus(before, line), labels: [...before.labels, ...labels] });
-  };
-  for (const { deed } of standing) {
-    if (deed.kind === 'counted') add(deed, deed.label !== undefined && namesOnePiece(deed.label) ? [deed.label] : []);
-    if (deed.kind === 'carried-over') for (const line of deed.counts) add(line, line.labels.filter(namesOnePiece));
-  }
-  return packed;
+export function packedOf(
+  revision: Pick<Revision, 'content'>,
+  before: readonly OutingEvent[],
+  outing: string,
+): Packed[] {
+  const inOrder = before.toSorted((one, other) => one.no - other.no);
+  const { lines } = packOn(beginPacking(revision, outing), inOrder);
+  return [...lines.values()].map((folded) => ({
+    ...{ bag: folded.line.bag, item: folded.line.item },
+    ...countedOf(folded),
+    labels: folded.entries.flatMap(({ labels }) => labels),
+  }));
 }
