@@ -14,3 +14,5 @@ export type { IssueCheck } from './issueCheck.ts';
 export { scanned } from './scanned.ts';
 export type { ScanOutcome } from './scanned.ts';
 export { stepsShort } from './stepsShort.ts';
+export { countedBefore, packersBefore, revisionInWork } from './inWork.ts';
+export { otherOrder } from './otherOrder.ts';
