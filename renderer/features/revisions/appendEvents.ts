@@ -4,10 +4,17 @@ import { chained } from '../../engine/record/chain.ts';
 import type { EventDraft } from '../../engine/record/chain.ts';
 import { sha256 } from '../../store/sha256.ts';
 import { NotSavedError } from '../../store/store.ts';
-import type { LiveTable, Store } from '../../store/store.ts';
+import type { LiveTable, Proposal, Store } from '../../store/store.ts';
 
 /** What was done, before it has its key and its place in the chain. */
 export type Done = Omit<EventDraft, 'id'>;
+
+export interface ToAppend {
+  title: string;
+  done: readonly Done[];
+  /** What is kept with them in the same act, as the discrepancies of a return; asked anew where they are chained anew. */
+  beside?: (events: readonly OutingEvent[]) => readonly Proposal[];
+}
 
 /** Another window may have written an event meanwhile: it is chained to that one then. */
 const triesMost = 5;
@@ -26,11 +33,11 @@ const turns = new WeakMap<Store, Promise<unknown>>();
 export function appendEvents(
   store: Store,
   revision: Pick<Revision, 'id' | 'hash'>,
-  { title, done }: { title: string; done: readonly Done[] },
+  { title, done, beside }: ToAppend,
 ): Promise<OutingEvent[]> {
   const drafts = done.map((one): EventDraft => ({ ...one, id: store.newId() }));
   const before = turns.get(store) ?? Promise.resolve();
-  const mine = before.then(() => append(store, revision, title, drafts));
+  const mine = before.then(() => append(store, revision, title, drafts, beside));
   turns.set(
     store,
     mine.catch(() => undefined),
@@ -43,6 +50,7 @@ async function append(
   revision: Pick<Revision, 'id' | 'hash'>,
   title: string,
   drafts: readonly EventDraft[],
+  beside: ToAppend['beside'] = () => [],
 ): Promise<OutingEvent[]> {
   if (drafts.length === 0) return [];
   const table = store.table('events');
@@ -54,7 +62,7 @@ async function append(
         action: 'add-events',
         title,
         undoable: false,
-        proposals: events.map((event) => ({ table: 'events', put: event })),
+        proposals: [...events.map((event): Proposal => ({ table: 'events', put: event })), ...beside(events)],
       });
       return events;
     } catch (error) {

@@ -3,8 +3,7 @@ import { freeze } from '../../engine/frozen/index.ts';
 import type { ToFreeze } from '../../engine/frozen/index.ts';
 import { contentHash } from '../../engine/record/chain.ts';
 import { sha256 } from '../../store/sha256.ts';
-import type { Act } from '../../store/store.ts';
-import type { SaveState } from '../../store/store.ts';
+import type { Act, SaveState } from '../../store/store.ts';
 
 export interface ToRevision {
   state: ToFreeze;

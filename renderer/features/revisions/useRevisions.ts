@@ -2,7 +2,7 @@ import { useCallback, useMemo } from 'react';
 import type { OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
 import { useStore, useTable } from '../session/useStore.ts';
 import { appendEvents } from './appendEvents.ts';
-import type { Done } from './appendEvents.ts';
+import type { ToAppend } from './appendEvents.ts';
 
 export interface KeptRows<R> {
   /** False until they are read. */
@@ -36,10 +36,7 @@ export function useEvents(revision: string | null): KeptRows<OutingEvent> {
 }
 
 /** Chains what was done to what is there, and keeps it. See `appendEvents`. */
-export function useAppendEvents(): (
-  revision: Pick<Revision, 'id' | 'hash'>,
-  what: { title: string; done: readonly Done[] },
-) => Promise<OutingEvent[]> {
+export function useAppendEvents(): (revision: Pick<Revision, 'id' | 'hash'>, what: ToAppend) => Promise<OutingEvent[]> {
   const store = useStore();
   return useCallback((revision, what) => appendEvents(store, revision, what), [store]);
 }
