@@ -22,9 +22,13 @@ export const tableWords: Record<TableName, { one: string; many: string }> = {
   discrepancies: { one: 'discrepancy', many: 'discrepancies' },
 };
 
-/** "item S-18D": by code, by name where it has no code, or by its table alone. */
+/** "item S-18D", "frozen manifest 2": by code, by number, by name where it has neither, or by its table alone. */
 export function nameOf(table: TableName, record: Partial<AnyRecord>): string {
-  const { code, name, cells } = record as { code?: unknown; name?: unknown; cells?: Record<string, unknown> };
+  const { code, name, number, no, cells } = record as Partial<Record<'code' | 'name' | 'number' | 'no', unknown>> & {
+    cells?: Record<string, unknown>;
+  };
+  const numbered = [number, no].find((held) => typeof held === 'number');
+  if (numbered !== undefined) return `${tableWords[table].one} ${numbered}`;
   // A row of a list is called by its cell "id", however the header spells it.
   const [, own] = Object.entries(cells ?? {}).find(([column]) => column.trim().toLowerCase() === 'id') ?? [];
   const called = [code, name, own].find((held): held is string => typeof held === 'string' && held !== '');

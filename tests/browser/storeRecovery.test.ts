@@ -8,14 +8,17 @@ import {
   calloutList,
   deleteDatabase,
   digestsIn,
+  discrepancy,
   fastener,
   FaultyCopy,
+  frozen,
   hindranceIn,
   keptJournal,
   openWindowOn,
   outing,
   put,
   rawly,
+  remarks,
   remove,
   rowsOf,
   shelf,
@@ -66,6 +69,14 @@ async function workedJournal(): Promise<MemoryJournal> {
       learned: { in: 'said', on: '2026-11-25', person: 'Q.' },
     }),
   );
+  const revision = await frozen('rev', 'job');
+  const events = await remarks(revision, 3);
+  for (const proposals of [
+    [put('revisions', revision)],
+    events.map((event) => put('events', event)),
+    [put('discrepancies', discrepancy('d', 'job', 'rev'))],
+  ])
+    await store.commit({ action: 'record', title: 'Record', undoable: false, proposals });
   await commit(remove('items', { id: 'F-3', rev: 1 }), put('items', { ...fastener('F-4', 'other'), rev: 1 }));
   await store.undo();
   await store.undo();

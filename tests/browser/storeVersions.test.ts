@@ -1,4 +1,4 @@
-/** Databases of earlier versions, opened by this one; and what versions 2 to 4 brought. */
+/** Databases of earlier versions, opened by this one; and what versions 2 to 5 brought. */
 import { describe, expect, it } from 'vitest';
 import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
@@ -14,12 +14,15 @@ import {
   callout,
   calloutList,
   digestsIn,
+  discrepancy,
   fastener,
+  frozen,
   keptJournal,
   openWindowOn,
   outing,
   put,
   rawDatabase,
+  remarks,
   remove,
   rowsOf,
   shelf,
@@ -69,7 +72,7 @@ const keptByTwo: typeof keptThen = [
 
 /** A journal and a database as the program of an earlier version left them. */
 async function earlierJournal(
-  version: 1 | 2 | 3,
+  version: 1 | 2 | 3 | 4,
   tables: typeof versionOne,
   kept: typeof keptThen,
 ): Promise<MemoryJournal> {
@@ -237,6 +240,40 @@ describe('a database of version 3', () => {
         field,
       );
     store.close();
+  });
+});
+
+const keptByFour: typeof keptThen = [...keptByThree, ['watchOuts', { ...watchOut, rev: 1 }]];
+
+describe('a database of version 4', () => {
+  it('is brought up with all it holds, and takes frozen manifests, what was done with them, and labels', async () => {
+    const journal = await earlierJournal(4, { ...versionTwo, watchOuts: [] }, keptByFour);
+    const { store } = await openWindowOn(journal);
+    for (const [table, record] of keptByFour)
+      expect((await rowsOf(store, table as 'items')).get(record.id)).toEqual(record);
+    for (const table of ['revisions', 'events', 'discrepancies'] as const)
+      expect((await rowsOf(store, table)).size).toBe(0);
+    const revision = await frozen('r', 'job');
+    const events = await remarks(revision, 2);
+    await store.commit({ ...act(put('revisions', revision)), undoable: false });
+    await store.commit({ ...act(...events.map((event) => put('events', event))), undoable: false });
+    await store.commit({ ...act(put('discrepancies', discrepancy('d', 'job', 'r'))), undoable: false });
+    expect(journal.entries.at(-1)?.schema).toBe(recordsVersion);
+    const before = (await rowsOf(store, 'items')).get('F-1');
+    if (before === undefined) throw new Error('the item is gone');
+    await store.commit(act(put('items', { ...before, tag: 12 })));
+    await store.rebuildFromJournal();
+    expect((await rowsOf(store, 'revisions')).get('r')).toMatchObject({ number: 1, hash: revision.hash });
+    expect([...(await rowsOf(store, 'events')).values()].map(({ no, hash }) => [no, hash])).toEqual(
+      events.map(({ no, hash }) => [no, hash]),
+    );
+    expect((await rowsOf(store, 'discrepancies')).get('d')).toMatchObject({ number: 1, item: 'F-1' });
+    expect((await rowsOf(store, 'items')).get('F-1')?.tag).toBe(12);
+    expect((await rowsOf(store, 'watchOuts')).get('w')).toMatchObject({ text: 'The stud seizes.' });
+    store.close();
+    const database = await rawDatabase(journal.database());
+    expect(database.version).toBe(nativeVersion(knownVersion));
+    database.close();
   });
 });
 

@@ -3,6 +3,10 @@ import { expect } from 'vitest';
 import type { Item } from '../../../shared-types/records/item.ts';
 import type { AnyRecord, RecordOf, TableName } from '../../../shared-types/records/index.ts';
 import { tableNames } from '../../../shared-types/records/index.ts';
+import type { BagResult } from '../../../shared-types/bag.ts';
+import { chained, contentHash } from '../../../renderer/engine/record/chain.ts';
+import type { EventDraft } from '../../../renderer/engine/record/chain.ts';
+import { sha256 } from '../../../renderer/store/sha256.ts';
 import { createStore } from '../../../renderer/store/createStore.ts';
 import type { StoreOptions, WindowStore } from '../../../renderer/store/createStore.ts';
 import { digestsOf } from '../../../renderer/store/copy/digest.ts';
@@ -40,6 +44,45 @@ export const calloutList = (id: string, of: string): RecordOf<'calloutLists'> =>
 
 export const callout = (id: string, list: string, cells: Record<string, string>): RecordOf<'callouts'> => ({
   ...{ id, rev: 0, list, position: 1, cells },
+});
+
+/** A frozen manifest of the least kind: nothing lies in it. */
+export async function frozen(id: string, of: string, number = 1): Promise<RecordOf<'revisions'>> {
+  const content = { planText: '{}', result: { status: 'optimal' } as BagResult, things: [], lines: [], facts: [] };
+  const hash = await contentHash(content, sha256);
+  const by = { name: 'P. Packer', role: 'packer' };
+  return {
+    id,
+    rev: 0,
+    task: of,
+    number,
+    called: 'Job',
+    at: '2026-11-26T08:00:00+01:00',
+    by,
+    why: 'Issue',
+    hash,
+    content,
+  };
+}
+
+/** So many remarks on it, behind the last event given. */
+export function remarks(
+  revision: RecordOf<'revisions'>,
+  count: number,
+  last: RecordOf<'events'> | null = null,
+): Promise<RecordOf<'events'>[]> {
+  const from = (last?.no ?? 0) + 1;
+  const drafts = Array.from({ length: count }, (_, at): EventDraft => ({
+    ...{ id: `${revision.id}-e${from + at}`, at: '2026-11-26T08:10:00+01:00', by: revision.by, outing: 'one' },
+    deed: { kind: 'remark', words: `Remark ${from + at} ½ \u202E` },
+  }));
+  return chained(revision, last, drafts, sha256);
+}
+
+export const discrepancy = (id: string, of: string, revision: string, number = 1): RecordOf<'discrepancies'> => ({
+  ...{ id, rev: 0, task: of, number, revision, outing: 'one', bag: 'B', item: 'F-1', name: 'F-1', pieces: 1, parts: 1 },
+  opened: { at: '2026-11-26T09:00:00+01:00', by: { name: 'P. Packer', role: 'packer' } },
+  lastSeen: { place: 'mast foot' },
 });
 
 export const put = <T extends TableName>(table: T, record: RecordOf<T>) => ({ table, put: record }) as never;
