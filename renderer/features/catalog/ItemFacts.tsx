@@ -22,7 +22,14 @@ export function ItemFacts({ item, units }: { item: Item; units: UnitsShown }) {
     title,
     facts: fields.flatMap((field) => {
       const value = valueAt(item, field.path);
-      return said.has(field.path) || value === undefined ? [] : [{ field, text: fieldText(field, value, units) }];
+      const { path, label } = field;
+      const own =
+        said.has(path) || value === undefined
+          ? []
+          : [{ path, title: titleOf(label), text: withUnit(label, fieldText(field, value, units)) }];
+      // With its place in the store stands the number on its label, which nobody types.
+      const isPlaced = path === 'keptAt' && item.tag !== undefined;
+      return isPlaced ? [...own, { path: 'tag', title: 'Label', text: String(item.tag) }] : own;
     }),
   }));
   return (
@@ -33,10 +40,10 @@ export function ItemFacts({ item, units }: { item: Item; units: UnitsShown }) {
           <section key={title}>
             <h2>{title}</h2>
             <dl>
-              {facts.map(({ field, text }) => (
-                <div key={field.path}>
-                  <dt>{titleOf(field.label)}</dt>
-                  <dd>{withUnit(field.label, text)}</dd>
+              {facts.map(({ path, title: named, text }) => (
+                <div key={path}>
+                  <dt>{named}</dt>
+                  <dd>{text}</dd>
                 </div>
               ))}
             </dl>

@@ -3,7 +3,7 @@ import type { Task } from '../../../shared-types/records/task.ts';
 import type { Act, Proposal, TableState } from '../../store/store.ts';
 import { useTable } from '../session/useStore.ts';
 import { countOf } from '../steps/words.ts';
-import { RemoveQuestion } from '../task/RemoveQuestion.tsx';
+import { RemoveQuestion, RemoveRefused } from '../task/RemoveQuestion.tsx';
 
 export interface RemoveTaskProps {
   task: Task;
@@ -23,7 +23,8 @@ export function RemoveTask({ task, shelves, onRemove, onStay }: RemoveTaskProps)
   const asRunLists = useTable('asRunLists');
   const asRuns = useTable('asRuns');
   const results = useTable('results');
-  const tables = [outings, steps, notes, calloutLists, callouts, asRunLists, asRuns, results];
+  const revisions = useTable('revisions');
+  const tables = [outings, steps, notes, calloutLists, callouts, asRunLists, asRuns, results, revisions];
   const fault = tables.find((table) => table.fault !== null)?.fault ?? null;
   if (fault !== null || !tables.every(({ ready }) => ready))
     return (
@@ -39,6 +40,16 @@ export function RemoveTask({ task, shelves, onRemove, onStay }: RemoveTaskProps)
     const wanted = new Set(lists.map(({ id }) => id));
     return wanted.size === 0 ? [] : [...rows.values()].filter(({ list }) => wanted.has(list));
   };
+  const frozen = ofTask(revisions).length;
+  if (frozen > 0)
+    return (
+      <RemoveRefused what={`Task ${task.code}`} forGood onStay={onStay}>
+        <p>
+          {countOf(frozen, 'frozen manifest')} of {task.name} {frozen === 1 ? 'is' : 'are'} kept with what was done with{' '}
+          {frozen === 1 ? 'it' : 'them'}. A frozen manifest is never removed, and so the task stays with it.
+        </p>
+      </RemoveRefused>
+    );
   const [ownCallouts, ownAsRuns] = [ofTask(calloutLists), ofTask(asRunLists)];
   const result = results.rows.get(task.id);
   const going = {

@@ -57,7 +57,7 @@ function PartTable({
                   <th scope="rowgroup" rowSpan={spans[at]}>
                     <bdi>{row.what === '' ? row.code : row.what}</bdi>
                     {row.what === '' || row.what === row.code ? null : (
-                      <div className="bw-code bw-second">{row.code}</div>
+                      <div className="bw-code bw-second bw-rev-code">{row.code}</div>
                     )}
                   </th>
                 )}

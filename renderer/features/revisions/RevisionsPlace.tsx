@@ -102,7 +102,7 @@ export function RevisionsPlace({ place, atHand, host, now }: RevisionsPlaceProps
           ) : (
             <p>{openText(open, newest, since)}.</p>
           )}
-          {revisions.length === 0 || (inHand !== null && other === null) ? null : (
+          {revisions.length === 0 ? null : (
             <ComparedSection
               revisions={revisions}
               open={open}

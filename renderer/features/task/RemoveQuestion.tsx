@@ -33,10 +33,18 @@ export function RemoveQuestion({ what, children, onRemove, onStay }: RemoveQuest
   );
 }
 
+export interface RemoveRefusedProps {
+  what: string;
+  children: ReactNode;
+  onStay: () => void;
+  /** What keeps it here never goes. */
+  forGood?: boolean;
+}
+
 /** In place of removing something that is still used. */
-export function RemoveRefused({ what, children, onStay }: { what: string; children: ReactNode; onStay: () => void }) {
+export function RemoveRefused({ what, children, onStay, forGood = false }: RemoveRefusedProps) {
   return (
-    <Dialog title={`${what} cannot be removed yet`} onClose={onStay}>
+    <Dialog title={`${what} cannot be removed${forGood ? '' : ' yet'}`} onClose={onStay}>
       {children}
       <div className="bw-form-foot">
         <Button variant="filled" onClick={onStay}>

@@ -4,7 +4,7 @@ import type { CellBlock } from '../../../components/RowGrid/block.ts';
 import { cellsOfItem, itemOfCells } from '../../../engine/catalog/index.ts';
 import type { Act } from '../../../store/store.ts';
 import type { ItemColumn } from '../columns.ts';
-import { rawColumn, rawText } from '../table/rawColumn.ts';
+import { labelKey, rawColumn, rawText } from '../table/rawColumn.ts';
 import { countOf, kindWords } from '../words.ts';
 
 /** One cell that is pasted over. */
@@ -75,11 +75,13 @@ function takeRow(item: Item, over: readonly { column: ItemColumn; text: string }
     }
     const told = { item, label: column.label, before: stood, after: text, name: raw?.name ?? '' };
     const why =
-      raw === undefined
-        ? `a ${kindWords[item.kind].toLowerCase()} has no such field here`
-        : raw.name === 'code' || raw.name === 'kind'
-          ? `the ${raw.name} is changed in the item’s form, with what names it`
-          : null;
+      column.key === labelKey
+        ? 'a label’s number is given with its labels, and never changed'
+        : raw === undefined
+          ? `a ${kindWords[item.kind].toLowerCase()} has no such field here`
+          : raw.name === 'code' || raw.name === 'kind'
+            ? `the ${raw.name} is changed in the item’s form, with what names it`
+            : null;
     own.push({ ...told, why });
     if (why === null) cells[told.name] = text;
   }

@@ -5,7 +5,7 @@ import { readQuantity } from '../../../engine/units/index.ts';
 import type { Kind } from '../../../engine/units/index.ts';
 import type { ItemColumn, Shown } from '../columns.ts';
 import { quantitySize } from '../columns.ts';
-import { fieldPrefix, rawText } from './rawColumn.ts';
+import { fieldPrefix, labelKey, rawText } from './rawColumn.ts';
 
 /** What a column lets through. An empty part asks nothing. */
 export type ColumnFilter =
@@ -26,6 +26,7 @@ const formsByKey: Record<string, FilterForm> = {
   ratedTorque: { is: 'range', of: 'torque', example: '60 N·m' },
   opening: { is: 'range', of: 'length', example: '12 mm' },
   calibration: { is: 'range', of: 'day', example: '2027-03-31' },
+  [labelKey]: { is: 'range', of: 'number', example: '12' },
 };
 
 export function filterForm(key: string): FilterForm {

@@ -6,7 +6,7 @@ import { quantityText } from '../fieldText.ts';
 import { fieldsOf } from '../itemFields.ts';
 import { kindWords } from '../words.ts';
 import type { Segment } from '../words.ts';
-import { fieldPrefix, rawText } from './rawColumn.ts';
+import { fieldPrefix, labelKey, rawText } from './rawColumn.ts';
 
 /** What a field is called where it is typed; the shorter of several names. */
 function labelOf({ name, path, kinds }: ItemTableColumn): string {
@@ -36,21 +36,31 @@ function made(column: ItemTableColumn): ItemColumn {
   };
 }
 
+const label: ItemColumn = {
+  key: labelKey,
+  label: 'Label',
+  width: '72px',
+  end: true,
+  text: (item) => rawText(labelKey, item),
+  sortKey: (item) => item.tag ?? Infinity,
+};
+
 /** Columns that the screen shows under keys of its own. */
 const shownOtherwise: Record<string, string> = { openingSize: 'opening', calibrationDue: 'calibration' };
 
 const fields = new Map(itemColumns.map((column) => [column.name, made(column)]));
 
-/** A column for every field that the columns at hand do not show yet. */
+/** A column for every field that the columns at hand do not show yet, and one for the label. */
 export function moreColumns(segment: Segment, has: readonly ItemColumn[]): ItemColumn[] {
   const keys = new Set(has.map(({ key }) => key));
-  return itemColumns.flatMap(({ name, kinds }) => {
+  const typed = itemColumns.flatMap(({ name, kinds }) => {
     if (segment !== 'all' && !kinds.includes(segment)) return [];
     // Under "opening" the screen shows the size; the form is a field of its own.
     const shown = name === 'opening' ? '' : (shownOtherwise[name] ?? name);
     const column = fields.get(name);
     return keys.has(shown) || column === undefined ? [] : [column];
   });
+  return keys.has(labelKey) ? typed : [...typed, label];
 }
 
 /** Which kinds have a field: said where columns of all kinds are listed. */

@@ -26,6 +26,9 @@ const shownAs: Record<string, (item: Item) => string> = {
 /** A column that the screen adds for a field has this before the field's name. */
 export const fieldPrefix = 'field-';
 
+/** The number on a thing's label: given with the labels, and read-only here. */
+export const labelKey = 'label';
+
 /** The field that a cell of the screen stands for; undefined where the item has none there. */
 export function rawColumn(key: string, item: Item): ItemTableColumn | undefined {
   const name = key.startsWith(fieldPrefix) ? key.slice(fieldPrefix.length) : (shownAs[key]?.(item) ?? key);
@@ -35,6 +38,7 @@ export function rawColumn(key: string, item: Item): ItemTableColumn | undefined 
 
 /** A cell as it was typed, whatever units are shown. */
 export function rawText(key: string, item: Item): string {
+  if (key === labelKey) return item.tag?.toString() ?? '';
   const column = rawColumn(key, item);
   return column === undefined ? '' : cellOfItem(item, column);
 }
