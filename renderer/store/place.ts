@@ -23,6 +23,8 @@ export type Place =
   | { at: 'catalog'; shelf?: string; item?: string }
   | { at: 'sites'; site?: string; interface?: string }
   | { at: 'watchouts'; watchOut?: string }
+  /** Labels: what they are for, and which one of those. */
+  | { at: 'labels'; from?: string; of?: string }
   /** Two kits held against each other, each by its words in an address. */
   | { at: 'kits'; mine?: string; theirs?: string }
   /** A table of the handbook and a row in it, by its first column; or, with the table `thread`, all that is held of one thread. */
@@ -49,6 +51,7 @@ const parts = {
   catalog: ['shelf', 'item'],
   sites: ['site', 'interface'],
   watchouts: ['watchOut'],
+  labels: ['from', 'of'],
   kits: ['mine', 'theirs'],
   handbook: ['table', 'row'],
   bench: ['sheet', 'note'],

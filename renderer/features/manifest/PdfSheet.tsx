@@ -23,7 +23,8 @@ export interface PdfSheetProps {
   name: string;
   pagesLabel: string;
   paper: DocumentToPrint['paper'];
-  onPaper: (paper: DocumentToPrint['paper']) => void;
+  /** Null where the document says its own size. */
+  onPaper: ((paper: DocumentToPrint['paper']) => void) | null;
 }
 
 type Said = { text: string; address?: string | null } | null;
@@ -55,15 +56,17 @@ export function PdfSheet(props: PdfSheetProps) {
       <div className={classes['head']}>
         <h1>{heading}</h1>
         {mark}
-        <fieldset className={classes['papers']}>
-          <legend className="bw-hidden">Paper</legend>
-          {(['A4', 'Letter'] as const).map((each) => (
-            <label key={each}>
-              <input type="radio" name={`${word}-paper`} checked={paper === each} onChange={() => onPaper(each)} />
-              {each}
-            </label>
-          ))}
-        </fieldset>
+        {onPaper === null ? null : (
+          <fieldset className={classes['papers']}>
+            <legend className="bw-hidden">Paper</legend>
+            {(['A4', 'Letter'] as const).map((each) => (
+              <label key={each}>
+                <input type="radio" name={`${word}-paper`} checked={paper === each} onChange={() => onPaper(each)} />
+                {each}
+              </label>
+            ))}
+          </fieldset>
+        )}
         <Button disabled={bytes === null} onClick={() => attempt(save)}>
           Save PDF…
         </Button>

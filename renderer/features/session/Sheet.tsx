@@ -28,6 +28,9 @@ import { goTo } from './usePlace.ts';
 // The manifest brings a reader of PDFs with it, which nothing else needs.
 const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/ManifestSheet.tsx')).ManifestSheet }));
 
+// Labels bring the reader of PDFs too.
+const LabelsPlace = lazy(async () => ({ default: (await import('../labels/LabelsPlace.tsx')).LabelsPlace }));
+
 // Two kits are held against each other once in a while.
 const KitsPlace = lazy(async () => ({ default: (await import('../kits/KitsPlace.tsx')).KitsPlace }));
 
@@ -64,6 +67,12 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   if (place.at === 'catalog') return <CatalogHall place={place} units={units} today={today} host={host} />;
   if (place.at === 'sites') return <SitesHall place={place} units={units} />;
   if (place.at === 'watchouts') return <WatchOutsHall place={place} person={preferences.person} now={now} />;
+  if (place.at === 'labels')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the labels…</p>}>
+        <LabelsPlace place={place} host={host} now={now} />
+      </Suspense>
+    );
   if (place.at === 'kits')
     return (
       <Suspense fallback={<p className="bw-pane-detail">Opening the kits…</p>}>

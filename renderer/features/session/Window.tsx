@@ -53,6 +53,7 @@ const sheetNames: Record<PlaceName, string> = {
   catalog: 'Catalog',
   sites: 'Sites',
   watchouts: 'Watch-outs',
+  labels: 'Labels',
   kits: 'Kits compared',
   handbook: 'Handbook',
   bench: 'Bench',
@@ -82,6 +83,7 @@ const split: ReadonlySet<PlaceName> = new Set([
   'catalog',
   'sites',
   'watchouts',
+  'labels',
   'handbook',
   'bench',
 ]);

@@ -15,6 +15,7 @@ import { allCommands } from '../palette/commands.ts';
 import type { Situation } from '../palette/commands.ts';
 import { taskCommands } from '../task/taskCommands.ts';
 import { kitCommands } from '../kits/kitCommands.ts';
+import { labelCommands } from '../labels/labelAsking.ts';
 import { revisionCommands } from '../revisions/revisionAsking.ts';
 import { watchOutCommands } from '../watchOuts/watchOutAsking.ts';
 import type { WindowDeeds } from './useDeeds.ts';
@@ -89,6 +90,7 @@ export function useCommands({ around, plan, now }: Given): Command[] {
       ...recordCommands(hasTask),
       ...catalogCommands(),
       ...kitCommands(),
+      ...labelCommands(),
       ...revisionCommands(hasTask),
       ...watchOutCommands(),
       ...handbookCommands(),
