@@ -174,7 +174,7 @@ describe.each([203, 300] as const)('P8: on a printer of %i dots to the inch', (d
     if (pages === null) return context.skip(noPoppler);
     expect(misread(pages, labels, form, dpi)).toEqual([]);
     return undefined;
-  });
+  }, 900_000);
 
   test('bars and modules are whole dots, and the white around is as wide as it must be', async (context) => {
     const form = formOf('both', dpi);

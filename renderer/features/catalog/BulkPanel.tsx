@@ -4,6 +4,7 @@ import type { Item } from '../../../shared-types/records/item.ts';
 import { ChoiceField } from '../../components/Fields/ChoiceField.tsx';
 import { TextField } from '../../components/Fields/TextField.tsx';
 import { overKept } from '../../store/overKept.ts';
+import { askForLabels } from '../labels/labelAsking.ts';
 import { useStore } from '../session/useStore.ts';
 import { BulkField } from './bulk/BulkField.tsx';
 import { affected, bulkAct, bulkTitle } from './acts.ts';
@@ -85,6 +86,7 @@ export function BulkPanel({
         <Button onClick={() => setAsked({ field: 'kit' })}>Set the kit…</Button>
         <Button onClick={() => setAsked({ field: 'keptAt' })}>Set the place…</Button>
         <Button onClick={() => setField(true)}>Set another field…</Button>
+        <Button onClick={() => askForLabels(items.map(({ id }) => id))}>Labels of these…</Button>
         <Button onClick={onLeave}>Choose none</Button>
       </div>
       {field ? (

@@ -123,6 +123,9 @@ export function CatalogBar(props: CatalogBarProps) {
               </Button>
             ))}
             <span>
+              <a href={placeAddress({ at: 'labels' })}>Labels</a>
+            </span>
+            <span>
               <a href={placeAddress({ at: 'kits' })}>Kits compared</a>
             </span>
           </span>
