@@ -16,3 +16,5 @@ export type { ScanOutcome } from './scanned.ts';
 export { stepsShort } from './stepsShort.ts';
 export { countedBefore, packersBefore, revisionInWork } from './inWork.ts';
 export { otherOrder } from './otherOrder.ts';
+export { withoutIt, withoutTask } from './planWithout.ts';
+export type { Without, WithoutTask } from './planWithout.ts';
