@@ -15,6 +15,12 @@ const bridge: Bridge = {
   journalBeginAgain: (request) => ipcRenderer.invoke('journalBeginAgain', request),
   journalLease: (request) => ipcRenderer.invoke('journalLease', request),
   journalEndLease: (lease) => ipcRenderer.invoke('journalEndLease', lease),
+  snapshotsList: () => ipcRenderer.invoke('snapshotsList'),
+  snapshotsMake: (request) => ipcRenderer.invoke('snapshotsMake', request),
+  snapshotsRead: (request) => ipcRenderer.invoke('snapshotsRead', request),
+  snapshotsMeant: () => ipcRenderer.invoke('snapshotsMeant'),
+  snapshotsChooseSecond: () => ipcRenderer.invoke('snapshotsChooseSecond'),
+  snapshotsNoSecond: () => ipcRenderer.invoke('snapshotsNoSecond'),
   onLeaseLost: (listener) =>
     void ipcRenderer.on('leaseLost', (_event, { lease, reason }: LeaseLost) => listener({ lease, reason })),
 };

@@ -34,9 +34,14 @@ export function startShell(built: string): void {
   const journal = journalDesk({ folder: folders.journal });
   app.on('second-instance', () => shown?.focus());
   app.on('window-all-closed', () => app.quit());
-  app.on('will-quit', () => {
-    journal.close();
+  let leaving = false;
+  app.on('will-quit', (event) => {
     temporary.remove();
+    if (leaving) return;
+    // A last snapshot first; it gives up by itself where that takes long.
+    leaving = true;
+    event.preventDefault();
+    void journal.leave().finally(() => app.quit());
   });
   app.on('web-contents-created', (_event, contents) => lockContents(contents));
   app

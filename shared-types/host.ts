@@ -3,6 +3,7 @@
  * never names a path, and what a host cannot do it refuses by name.
  */
 import type { Appended, AppendRequest, JournalPage, JournalState, Lease } from './journal.ts';
+import type { KeptSnapshot, SnapshotList, SnapshotPage } from './snapshot.ts';
 
 export interface HostInfo {
   kind: 'electron' | 'browser-window';
@@ -59,8 +60,23 @@ export interface JournalHost {
   lease(request: { takeOver: boolean }, onLost: (reason: string) => void): Promise<Lease | null>;
 }
 
+/** Snapshots of the journal, which the host makes by itself from time to time, and when it is asked. */
+export interface SnapshotHost {
+  list(): Promise<SnapshotList>;
+  /** Null where the newest is of this very moment. */
+  make(request: { why: 'asked' | 'before-restore' }): Promise<KeptSnapshot | null>;
+  /** Some of its records, from the given one on. Refused where it cannot be gone by. */
+  read(request: { name: string; from: number }): Promise<SnapshotPage>;
+  /** What is missing was meant to go: old ones are cleared away again. */
+  meant(): Promise<void>;
+  /** Asks the person for a second folder; null where the choice was put off. The browser window refuses: it names no path. */
+  chooseSecond(): Promise<string | null>;
+  noSecond(): Promise<void>;
+}
+
 export interface Host {
   journal: JournalHost;
+  snapshots: SnapshotHost;
   info(): Promise<HostInfo>;
   /** A text file of the user's choice, or null where the choice was put off. Refuses files over `maxBytes`. */
   openText(request: { extensions: string[]; maxBytes: number }): Promise<OpenedText | null>;

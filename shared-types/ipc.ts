@@ -13,6 +13,7 @@ import {
   type JournalState,
 } from './journal.ts';
 import { z } from './schema.ts';
+import { snapshotRequests, type KeptSnapshot, type SnapshotList, type SnapshotPage } from './snapshot.ts';
 
 const mediaTypes = [
   'application/json',
@@ -86,6 +87,12 @@ export const channelArguments = {
   journalBeginAgain: z.tuple([journalRequests.beginAgain]),
   journalLease: z.tuple([journalRequests.lease]),
   journalEndLease: z.tuple([leaseIdSchema]),
+  snapshotsList: z.tuple([]),
+  snapshotsMake: z.tuple([snapshotRequests.make]),
+  snapshotsRead: z.tuple([snapshotRequests.read]),
+  snapshotsMeant: z.tuple([]),
+  snapshotsChooseSecond: z.tuple([]),
+  snapshotsNoSecond: z.tuple([]),
 } as const;
 
 export type Channel = keyof typeof channelArguments;
@@ -126,6 +133,12 @@ export interface Bridge {
   journalBeginAgain(request: { lease: string; keepThrough: number }): Promise<Answer<BeganAgain>>;
   journalLease(request: { takeOver: boolean }): Promise<Answer<string | null>>;
   journalEndLease(lease: string): Promise<Answer<void>>;
+  snapshotsList(): Promise<Answer<SnapshotList>>;
+  snapshotsMake(request: { why: 'asked' | 'before-restore' }): Promise<Answer<KeptSnapshot | null>>;
+  snapshotsRead(request: { name: string; from: number }): Promise<Answer<SnapshotPage>>;
+  snapshotsMeant(): Promise<Answer<void>>;
+  snapshotsChooseSecond(): Promise<Answer<string | null>>;
+  snapshotsNoSecond(): Promise<Answer<void>>;
   onLeaseLost(listener: (lost: LeaseLost) => void): void;
 }
 
@@ -141,6 +154,11 @@ export const api = {
   journalSetDatabase: '/api/journal/database',
   journalBeginAgain: '/api/journal/begin-again',
   journalLease: '/api/journal/lease',
+  snapshotsList: '/api/snapshots/list',
+  snapshotsMake: '/api/snapshots/make',
+  snapshotsRead: '/api/snapshots/read',
+  snapshotsMeant: '/api/snapshots/meant',
+  snapshotsNoSecond: '/api/snapshots/no-second',
   tokenHeader: 'x-bagwright-token',
   nameHeader: 'x-bagwright-file-name',
 } as const;

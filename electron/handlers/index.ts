@@ -8,6 +8,7 @@ import { makePdf } from './makePdf.ts';
 import { openText } from './openText.ts';
 import { printPdf } from './printPdf.ts';
 import { saveFile } from './saveFile.ts';
+import { snapshotHandlers } from './snapshots.ts';
 
 export interface ShellMeans {
   info: HostInfo;
@@ -25,5 +26,6 @@ export function handlersFor(means: ShellMeans): Handlers {
     makePdf: makePdf(),
     printPdf: printPdf(means.temporary),
     ...journalHandlers(means.journal),
+    ...snapshotHandlers(means.journal.snapshots),
   };
 }

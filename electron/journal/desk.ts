@@ -1,13 +1,19 @@
 /** The journal and the right to write it, as both hosts hand them to the page. */
+import { dirname, join } from 'node:path';
 import type { JournalHost } from '../../shared-types/host.ts';
 import type { JournalState } from '../../shared-types/journal.ts';
+import { snapshotKeeper, type SnapshotKeeper } from '../snapshots/keeper.ts';
+import { regularly, type Regularly } from '../snapshots/regularly.ts';
 import { journalIn, type JournalOptions } from './journal.ts';
 import { leaseDesk, type LeaseDesk } from './lease.ts';
 
 export interface JournalDesk extends Omit<JournalHost, 'lease'> {
   lease: LeaseDesk;
+  snapshots: SnapshotKeeper;
   /** Opens in advance, so that the page's first question finds the work done. */
   begin(): void;
+  /** Makes a last snapshot where something was written since, and closes. */
+  leave(): Promise<void>;
   /** Lets go of the folder at once; what is still asked is refused. */
   close(): void;
 }
@@ -18,10 +24,20 @@ const freshMs = 15_000;
 export function journalDesk(options: JournalOptions): JournalDesk {
   const journal = journalIn(options);
   const lease = leaseDesk();
+  const { disk, clock } = options;
+  const snapshots = snapshotKeeper({
+    folder: join(dirname(options.folder), 'snapshots'),
+    journal: () => journal.standing(),
+    ...(disk === undefined ? {} : { disk }),
+    ...(clock === undefined ? {} : { clock }),
+  });
+  let regular: Regularly | null = null;
   let begun: { state: Promise<JournalState>; atMs: number } | null = null;
   return {
     lease,
+    snapshots,
     begin() {
+      regular ??= regularly(snapshots, (words) => void process.stderr.write(`${words}\n`));
       const state = journal.open();
       // Whoever asks is told; until then nobody has asked.
       state.catch(() => undefined);
@@ -36,6 +52,13 @@ export function journalDesk(options: JournalOptions): JournalDesk {
     read: (request) => journal.read(request),
     setDatabase: (request) => journal.setDatabase(request, () => lease.isHeld(request.lease)),
     beginAgain: (request) => journal.beginAgain(request, () => lease.isHeld(request.lease)),
-    close: () => journal.close(),
+    async leave() {
+      await regular?.leave();
+      journal.close();
+    },
+    close() {
+      regular?.stop();
+      journal.close();
+    },
   };
 }

@@ -48,6 +48,8 @@ export interface Journal {
     request: { keepThrough: number },
     mayWrite: () => boolean,
   ): Promise<{ state: JournalState; setAside: string }>;
+  /** How far it has come, and where its lines lie. @throws HostRefusal where it is not open or damaged */
+  standing(): Promise<{ seq: number; hash: string; place: string; deviceId: string }>;
   /** Lets go at once; nothing is taken afterwards. */
   close(): void;
 }
@@ -181,6 +183,12 @@ export function journalIn(options: JournalOptions): Journal {
           return await beginAgainNow(keepThrough);
         }),
       ),
+    standing: () =>
+      inTurn(async () => {
+        const { entries, tally, device, damage } = mustBeOpen();
+        if (damage !== null) throw new HostRefusal({ code: 'disk', message: 'The journal is damaged.' });
+        return { seq: tally.seq, hash: tally.hash, place: join(folder, entries.name), deviceId: device };
+      }),
     close() {
       closed = true;
       void opened?.writer.close();

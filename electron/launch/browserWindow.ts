@@ -56,7 +56,7 @@ export async function runBrowserWindow(options: BrowserWindowOptions): Promise<n
     return 0;
   } finally {
     await Promise.all([server.close(), pdf.close()]);
-    journal.close();
+    await journal.leave();
   }
 }
 

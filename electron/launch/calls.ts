@@ -13,10 +13,12 @@ import { HostRefusal } from '../site/refusal.ts';
 import { readBody, readJson } from './body.ts';
 import { json } from './headers.ts';
 import { journalCalls } from './journalCalls.ts';
+import { snapshotCalls } from './snapshotCalls.ts';
 import type { KnownCall } from './callMeans.ts';
 
 export const calls: Readonly<Record<string, KnownCall>> = {
   ...journalCalls,
+  ...snapshotCalls,
   [api.info]: {
     mediaType: 'application/json',
     async answer(request, { info }) {

@@ -8,6 +8,7 @@ type Environment = Readonly<Record<string, string | undefined>>;
 export interface Folders {
   data: string;
   journal: string;
+  snapshots: string;
   browserProfile: string;
   electronProfile: string;
 }
@@ -34,6 +35,7 @@ export function foldersIn(data: string): Folders {
   return {
     data,
     journal: join(data, 'journal'),
+    snapshots: join(data, 'snapshots'),
     browserProfile: join(data, 'browser'),
     electronProfile: join(data, 'electron'),
   };

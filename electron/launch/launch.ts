@@ -12,6 +12,8 @@ export interface Launcher {
   deadlineS: number;
   runElectron: (binary: string) => Promise<{ code: number; lastedMs: number }>;
   findBrowser: () => string | null;
+  /** Null puts it off. Answers why it is not taken, or null. */
+  keepSecondFolder: (folder: string | null) => Promise<string | null>;
   /** Serves the program, and shows it in a window of `browser` where one is given. */
   runBrowserWindow: (how: { browser: string | null }) => Promise<number>;
 }
@@ -21,13 +23,29 @@ const startUpMs = 10_000;
 
 const usage = `npm start               the program in its own window
 npm start -- --browser  in a window of an installed browser
-npm start -- --serve    no window: only serve it to a browser on this machine`;
+npm start -- --serve    no window: only serve it to a browser on this machine
+npm start -- --second-folder=FOLDER   from now on each snapshot is copied there too; with no FOLDER, not any more`;
+
+const secondFolder = '--second-folder=';
 
 export async function launch(given: readonly string[], launcher: Launcher): Promise<number> {
-  const unknown = given.find((word) => word !== '--browser' && word !== '--serve');
+  const isKnown = (word: string): boolean =>
+    word === '--browser' || word === '--serve' || word.startsWith(secondFolder);
+  const unknown = given.find((word) => !isKnown(word));
   if (unknown !== undefined) {
     launcher.say(`Bagwright does not know "${unknown}".\n${usage}`);
     return 2;
+  }
+  const second = given.find((word) => word.startsWith(secondFolder))?.slice(secondFolder.length);
+  if (second !== undefined) {
+    const refused = await launcher.keepSecondFolder(second === '' ? null : second);
+    if (refused !== null) {
+      launcher.say(refused);
+      return 1;
+    }
+    launcher.say(
+      second === '' ? 'Snapshots are copied to no second folder.' : `Each snapshot is copied to ${second} too.`,
+    );
   }
   try {
     await launcher.build();

@@ -12,6 +12,7 @@ import { dataFolder, foldersIn, keepPrivate, makeFolders } from './dataFolder.ts
 import { deadlineS, electronBinary, fetchElectron } from './electronBinary.ts';
 import { findBrowser } from './findBrowser.ts';
 import { launch, type Launcher } from './launch.ts';
+import { noteSecondFolder } from '../snapshots/notes.ts';
 import { stopSignals } from './stopSignals.ts';
 
 function thisLauncher(): Launcher {
@@ -26,6 +27,14 @@ function thisLauncher(): Launcher {
     deadlineS: deadlineS(),
     runElectron,
     findBrowser: () => findBrowser(),
+    async keepSecondFolder(folder) {
+      try {
+        await noteSecondFolder(foldersIn(dataFolder()).snapshots, folder);
+        return null;
+      } catch (cause) {
+        return cause instanceof Error ? cause.message : String(cause);
+      }
+    },
     runBrowserWindow: ({ browser }) => {
       const folders = foldersIn(dataFolder());
       makeFolders(folders);

@@ -5,6 +5,7 @@ import type { Host, HostInfo } from '../../shared-types/host.ts';
 import { api, type PrintOutcome } from '../../shared-types/ipc.ts';
 import { RefusedError } from '../engine/errors.ts';
 import { browserJournal } from './browserJournal.ts';
+import { browserSnapshots } from './browserSnapshots.ts';
 import { readText, type ChosenFile } from './readText.ts';
 
 /** What the page itself supplies; handed in so that the host is the same with and without a document around it. */
@@ -67,6 +68,7 @@ export function browserHost(page: PageMeans): Host {
       return (await response.json()) as PrintOutcome;
     },
     journal: browserJournal((address, body, signal) => ask(address, body, json, signal)),
+    snapshots: browserSnapshots((address, body, signal) => ask(address, body, json, signal)),
   };
 }
 

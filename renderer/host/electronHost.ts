@@ -11,6 +11,14 @@ export function electronHost(bridge: Bridge): Host {
     makePdf: (document) => unwrap(bridge.makePdf(document)),
     printPdf: (file) => unwrap(bridge.printPdf(file)),
     journal: journalOf(bridge),
+    snapshots: {
+      list: () => unwrap(bridge.snapshotsList()),
+      make: (request) => unwrap(bridge.snapshotsMake(request)),
+      read: (request) => unwrap(bridge.snapshotsRead(request)),
+      meant: () => unwrap(bridge.snapshotsMeant()),
+      chooseSecond: () => unwrap(bridge.snapshotsChooseSecond()),
+      noSecond: () => unwrap(bridge.snapshotsNoSecond()),
+    },
   };
 }
 

@@ -9,6 +9,7 @@ import { hostileTexts } from './hostileTexts.ts';
 import { answer, line, planOf, request, textOf, type Names } from './manifestPlan.ts';
 import { pdfOfPages } from './pdfOfPages.ts';
 import { shown } from './shown.tsx';
+import { noSnapshots } from './support/noSnapshots.ts';
 import { memoryJournal } from '../support/memoryJournal.ts';
 
 describe('the document', () => {
@@ -113,6 +114,7 @@ function hostOf(change: Partial<Host> = {}): Host & { made: DocumentToPrint[]; b
       return Promise.resolve(bytes);
     },
     printPdf: () => Promise.resolve({ opened: true, address: null }),
+    snapshots: noSnapshots(),
     ...change,
   };
 }

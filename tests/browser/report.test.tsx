@@ -5,6 +5,7 @@ import { page, userEvent } from 'vitest/browser';
 import type { DocumentToPrint, FileToSave, Host } from '../../shared-types/host.ts';
 import { ReportSheet } from '../../renderer/features/report/ReportSheet.tsx';
 import { judgedReport } from '../support/judgedList.ts';
+import { noSnapshots } from './support/noSnapshots.ts';
 import { memoryJournal } from '../support/memoryJournal.ts';
 import { axeFaults } from './support/axe.ts';
 import { hostileTexts } from './hostileTexts.ts';
@@ -31,6 +32,7 @@ async function openReport(scheme: 'light' | 'dark' = 'light', fault: string | nu
       return asked.faults.pdf === null ? Promise.resolve(pdfOfPages(3)) : Promise.reject(new Error(asked.faults.pdf));
     },
     printPdf: ({ bytes }) => Promise.resolve({ opened: asked.printed.push(bytes) > 0, address: null }),
+    snapshots: noSnapshots(),
   };
   const report = judgedReport(12);
   await shown(

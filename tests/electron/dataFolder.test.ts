@@ -30,6 +30,7 @@ describe('the data folder', () => {
     expect(foldersIn('/d')).toEqual({
       data: '/d',
       journal: '/d/journal',
+      snapshots: '/d/snapshots',
       browserProfile: '/d/browser',
       electronProfile: '/d/electron',
     });
@@ -43,7 +44,7 @@ describe('the data folder', () => {
       chmodSync(data, 0o777);
       const folders = foldersIn(data);
       makeFolders(folders);
-      expect(Object.values(folders).map(modeOf)).toEqual([0o700, 0o700, 0o700, 0o700]);
+      expect(Object.values(folders).map(modeOf)).toEqual([0o700, 0o700, 0o700, 0o700, 0o700]);
       helloKey(data);
       expect(modeOf(join(data, 'hello.key'))).toBe(0o600);
       expect(keepPrivate()).toBe(0);

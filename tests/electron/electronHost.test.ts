@@ -84,7 +84,7 @@ describe('what only the desktop shell does', () => {
     await host().printPdf({ name: 'a', bytes: new TextEncoder().encode('%PDF-1.7') });
     const path = String(shell.openPath.mock.lastCall?.[0]);
     expect(existsSync(path)).toBe(true);
-    app.emit('will-quit');
+    app.emit('will-quit', { preventDefault: () => undefined });
     expect(existsSync(join(path, '..'))).toBe(false);
   });
 });

@@ -10,7 +10,7 @@ vi.mock('electron', () => import('./support/electronStandIn.ts'));
 const names = Object.keys(channelArguments) as Channel[];
 let window: BrowserWindow;
 
-afterAll(() => void app.emit('will-quit'));
+afterAll(() => void app.emit('will-quit', { preventDefault: () => undefined }));
 beforeAll(async () => {
   ({ window } = await shellUnderTest());
 });
@@ -38,6 +38,12 @@ const proper: Record<Channel, unknown[]> = {
   journalBeginAgain: [{ lease, keepThrough: 0 }],
   journalLease: [{ takeOver: false }],
   journalEndLease: [lease],
+  snapshotsList: [],
+  snapshotsMake: [{ why: 'asked' }],
+  snapshotsRead: [{ name: '2031-04-05T10-20-30Z_000000000001_asked.snapshot', from: 0 }],
+  snapshotsMeant: [],
+  snapshotsChooseSecond: [],
+  snapshotsNoSecond: [],
 };
 
 const needsLease = new Set<Channel>(['journalAppend', 'journalSetDatabase', 'journalBeginAgain']);
@@ -81,7 +87,8 @@ describe('the gate', () => {
       dialog.showOpenDialog.mockResolvedValue({ canceled: true, filePaths: [] });
       dialog.showSaveDialog.mockResolvedValue({ canceled: true, filePath: '' });
       shell.openPath.mockResolvedValue('');
-      const expected = needsLease.has(channel) ? { ok: false, refusal: { code: 'not-writer' } } : { ok: true };
+      const code = channel === 'snapshotsRead' ? 'unreadable-file' : needsLease.has(channel) ? 'not-writer' : null;
+      const expected = code === null ? { ok: true } : { ok: false, refusal: { code } };
       expect(await send(channel, genuineEvent(window), ...proper[channel])).toMatchObject(expected);
     });
 

@@ -53,6 +53,10 @@ async function started(given: string[], machine: Machine = {}) {
       did.push(`electron ${binary}`);
       return Promise.resolve(machine.electronEnds ?? { code: 0, lastedMs: 60_000 });
     },
+    keepSecondFolder: (folder) => {
+      did.push(`second ${folder ?? 'none'}`);
+      return Promise.resolve(folder === '/full' ? '/full does not take a file: ENOSPC.' : null);
+    },
     findBrowser: () => (machine.browser === undefined ? '/usr/bin/chromium' : machine.browser),
     runBrowserWindow: ({ browser }) => {
       did.push(browser === null ? 'serve' : `window ${browser}`);
@@ -64,6 +68,16 @@ async function started(given: string[], machine: Machine = {}) {
 }
 
 describe('the launcher', () => {
+  it('notes a second folder for the snapshots before anything starts, or says why it is not taken', async () => {
+    const taken = await started(['--serve', '--second-folder=/stick']);
+    expect(taken.did).toEqual(['second /stick', 'build', 'serve']);
+    expect(taken.said).toContain('Each snapshot is copied to /stick too.');
+    expect((await started(['--serve', '--second-folder='])).did).toContain('second none');
+    const full = await started(['--second-folder=/full']);
+    expect(full).toMatchObject({ code: 1, did: ['second /full'] });
+    expect(full.said).toMatch(/ENOSPC/);
+  });
+
   it('takes Electron where it is', async () => {
     expect(await started([], { electron: '/e/electron' })).toMatchObject({
       code: 0,

@@ -17,7 +17,7 @@ vi.mock('electron', () => import('./support/electronStandIn.ts'));
 
 let window: BrowserWindow;
 let data: string;
-afterAll(() => void app.emit('will-quit'));
+afterAll(() => void app.emit('will-quit', { preventDefault: () => undefined }));
 beforeAll(async () => {
   ({ window, data } = await shellUnderTest());
   await import('../../electron/preload.ts');
@@ -86,6 +86,12 @@ describe('the window', () => {
       'journalBeginAgain',
       'journalLease',
       'journalEndLease',
+      'snapshotsList',
+      'snapshotsMake',
+      'snapshotsRead',
+      'snapshotsMeant',
+      'snapshotsChooseSecond',
+      'snapshotsNoSecond',
       'onLeaseLost',
     ]);
   });

@@ -2,6 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Host, HostInfo } from '../../shared-types/host.ts';
 import { journalContract } from './journalContract.ts';
+import { snapshotContract } from './snapshotContract.ts';
 import { hostileNames, isSafeOnWindows } from './hostileNames.ts';
 import { refusalFrom } from './refusalFrom.ts';
 
@@ -127,5 +128,6 @@ export function hostContract(kind: HostInfo['kind'], open: () => Promise<HostUnd
     });
 
     journalContract(() => under.host.journal);
+    snapshotContract(() => under.host);
   });
 }

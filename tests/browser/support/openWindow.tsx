@@ -1,3 +1,4 @@
+import { noSnapshots } from './noSnapshots.ts';
 import '../../../renderer/styles/layers.css';
 import '@mantine/core/styles.layer.css';
 import '../../../renderer/styles/base.css';
@@ -29,6 +30,7 @@ function fakeHost(journal: MemoryJournal, files: OpenedText[] = []): Host & { sa
     },
     makePdf: async () => new Uint8Array(),
     printPdf: async () => ({ opened: true, address: null }),
+    snapshots: noSnapshots(),
   };
 }
 

@@ -1,0 +1,210 @@
+/** Snapshots of one journal: made, listed, read, copied to a second folder, and cleared away when they have had their time. */
+import { join } from 'node:path';
+import {
+  readSnapshotName,
+  type KeptSnapshot,
+  type SnapshotList,
+  type SnapshotPage,
+  type SnapshotReason,
+} from '../../shared-types/snapshot.ts';
+import { codeOf, realDisk, type Disk } from '../files/disk.ts';
+import { systemClock, type Clock } from '../journal/clock.ts';
+import type { Standing } from './fold.ts';
+import { foldEntries } from './fold.ts';
+import { readSnapshot, type ReadSnapshot } from './format.ts';
+import { HostRefusal } from '../site/refusal.ts';
+import { oneAtATime } from '../oneAtATime.ts';
+import { heldFile, secondFile } from './notes.ts';
+import { pastTheirTime } from './rotate.ts';
+import { shrinkOf } from './shrink.ts';
+import { copySnapshot, writeSnapshot } from './writeSnapshot.ts';
+
+/** Where a journal stands, and where its lines lie. */
+export interface StandingJournal extends Standing {
+  place: string;
+  deviceId: string;
+}
+
+export interface KeeperOptions {
+  /** Beside the journal. */
+  folder: string;
+  journal: () => Promise<StandingJournal>;
+  disk?: Disk;
+  clock?: Clock;
+}
+
+export interface SnapshotKeeper {
+  list(): Promise<SnapshotList>;
+  /** @returns null where nothing has been written since the newest, and it is only made from time to time */
+  make(why: SnapshotReason): Promise<KeptSnapshot | null>;
+  read(request: { name: string; from: number }): Promise<SnapshotPage>;
+  /** The folder is tried at once. @throws HostRefusal where it does not take a file */
+  setSecond(folder: string | null): Promise<void>;
+  /** What is missing since was meant to go: the next one clears away again. */
+  meant(): Promise<void>;
+}
+
+/** So much of the records goes into one answer. */
+const pageBytes = 8 * 1024 * 1024;
+
+export function snapshotKeeper({
+  folder,
+  journal,
+  disk = realDisk,
+  clock = systemClock,
+}: KeeperOptions): SnapshotKeeper {
+  const inTurn = oneAtATime();
+  const held = heldFile(folder, disk);
+  const second = secondFile(folder, disk);
+  /** The one that was read last, for the next page of it. */
+  let open: { name: string; read: ReadSnapshot } | null = null;
+
+  const namesIn = async (of: string): Promise<string[]> => {
+    const names = await disk.readdir(of).catch((cause: unknown) => {
+      if (codeOf(cause) === 'ENOENT') return [];
+      throw cause;
+    });
+    return names.filter((name) => readSnapshotName(name) !== null).toSorted();
+  };
+
+  const wholeOne = async (name: string): Promise<ReadSnapshot> => {
+    const paths = [folder, await second.get()].flatMap((of) => (of === null ? [] : [join(of, name)]));
+    let reason = 'it is not there';
+    for (const path of paths) {
+      const bytes = await disk.readFile(path).catch(() => null);
+      const read = bytes === null ? { reason } : readSnapshot(bytes);
+      if (!('reason' in read)) return read;
+      ({ reason } = read);
+    }
+    throw new HostRefusal({ code: 'unreadable-file', message: `${name} cannot be gone by: ${reason}`, file: name });
+  };
+
+  /** The newest that is whole and of this journal, to begin from; what is not is passed over. */
+  const newestWhole = async (before: number): Promise<ReadSnapshot | null> => {
+    const bySeq = (await namesIn(folder)).toSorted((a, b) => seqOf(b) - seqOf(a));
+    for (const name of bySeq.slice(0, 3)) {
+      const read = await wholeOne(name).catch(() => null);
+      if (read !== null && read.head.seq <= before) return read;
+    }
+    return null;
+  };
+
+  const tablesAt = async (standing: StandingJournal, from: ReadSnapshot | null): Promise<ReadSnapshot['tables']> => {
+    const { place } = standing;
+    if (from === null || from.head.deviceId !== standing.deviceId)
+      return await foldEntries(place, standing, null, disk);
+    // One of an earlier journal goes on nowhere in this one: then every line is read.
+    return await foldEntries(place, standing, from, disk).catch(() => foldEntries(place, standing, null, disk));
+  };
+
+  const copyToSecond = async (name: string): Promise<string | null> => {
+    const to = await second.get();
+    if (to === null) return null;
+    try {
+      await copySnapshot(await disk.readFile(join(folder, name)), to, name, disk);
+      return null;
+    } catch (cause) {
+      return codeOf(cause);
+    }
+  };
+
+  const clearAway = async (of: string): Promise<void> => {
+    for (const name of pastTheirTime(await namesIn(of))) await disk.rm(join(of, name), { force: true });
+  };
+
+  const makeNow = async (why: SnapshotReason): Promise<KeptSnapshot | null> => {
+    const standing = await journal();
+    const before = await newestWhole(standing.seq);
+    const isKept = before?.head.seq === standing.seq && before.head.hash === standing.hash;
+    if (isKept && (why === 'half-hour' || why === 'leaving')) return null;
+    const tables = await tablesAt(standing, before);
+    const { seq, hash, deviceId } = standing;
+    const { utc } = clock();
+    const name = await writeSnapshot(folder, { seq, hash, deviceId, utc, why, tables }, disk);
+    const fault = await copyToSecond(name);
+    await second.note(fault);
+    if (before !== null) {
+      const counts = Object.fromEntries([...tables].map(([table, records]) => [table, records.size]));
+      const shrunk = shrinkOf(before.head.counts, counts);
+      if (shrunk !== null) await held.set(shrunk);
+    }
+    if ((await held.get()) === null) {
+      await clearAway(folder);
+      const other = await second.get();
+      if (other !== null && fault === null) await clearAway(other).catch(() => undefined);
+    }
+    return (await listNow()).snapshots.find((one) => one.name === name) ?? null;
+  };
+
+  const listNow = async (): Promise<SnapshotList> => {
+    const other = await second.get();
+    const here = await namesIn(folder);
+    const there = other === null ? [] : await namesIn(other).catch(() => []);
+    const snapshots = await Promise.all(
+      [...new Set([...here, ...there])].map(async (name): Promise<KeptSnapshot> => {
+        const places: KeptSnapshot['places'] = [];
+        if (here.includes(name)) places.push('here');
+        if (there.includes(name)) places.push('second');
+        const read = readSnapshotName(name) ?? { utc: '', seq: 0, why: 'asked' as const };
+        return {
+          name,
+          bytes: await sizeOf(join(here.includes(name) ? folder : (other ?? folder), name)),
+          places,
+          ...read,
+        };
+      }),
+    );
+    return {
+      snapshots: snapshots.toSorted((one, next) => next.seq - one.seq || (one.name < next.name ? 1 : -1)),
+      folder,
+      second: other === null ? null : { folder: other, fault: second.fault() },
+      shrunk: await held.get(),
+    };
+  };
+
+  const sizeOf = async (path: string): Promise<number> => {
+    const file = await disk.open(path, 'r');
+    try {
+      return (await file.stat()).size;
+    } finally {
+      await file.close();
+    }
+  };
+
+  const readNow = async ({ name, from }: { name: string; from: number }): Promise<SnapshotPage> => {
+    if (open?.name !== name) open = { name, read: await wholeOne(name) };
+    const { head, tables } = open.read;
+    const all = [...tables].flatMap(([table, records]) =>
+      [...records.values()].map((record) => [table, record] as const),
+    );
+    const page: SnapshotPage = { head, records: [], next: null };
+    let bytes = 0;
+    for (let at = from; at < all.length; at += 1) {
+      const one = all[at];
+      if (one === undefined) break;
+      bytes += JSON.stringify(one).length;
+      if (page.records.length > 0 && bytes > pageBytes) {
+        page.next = at;
+        break;
+      }
+      page.records.push([one[0], one[1]]);
+    }
+    if (page.next === null) open = null;
+    return page;
+  };
+
+  return {
+    list: () => inTurn(listNow),
+    make: (why) => inTurn(() => makeNow(why)),
+    read: (request) => inTurn(() => readNow(request)),
+    setSecond: (to) =>
+      inTurn(async () => {
+        await second.set(to);
+      }),
+    meant: () => inTurn(() => held.set(null)),
+  };
+}
+
+function seqOf(name: string): number {
+  return readSnapshotName(name)?.seq ?? 0;
+}

@@ -1,0 +1,44 @@
+/** Which snapshots have had their time: the last twenty stay, one a day for fourteen days, one a week for eight, and all from before something. */
+import { readSnapshotName } from '../../shared-types/snapshot.ts';
+
+const keep = { last: 20, days: 14, weeks: 8 };
+const dayMs = 86_400_000;
+
+/** @returns names that may go, of those given; a name that is none of ours never does */
+export function pastTheirTime(names: readonly string[]): string[] {
+  const known = names
+    .flatMap((name) => {
+      const read = readSnapshotName(name);
+      return read === null ? [] : [{ name, ...read }];
+    })
+    // By what they hold, not by the clock, which may have gone back.
+    .toSorted((one, other) => other.seq - one.seq || (one.name < other.name ? 1 : -1));
+  const stays = new Set([
+    ...known.slice(0, keep.last).map(({ name }) => name),
+    ...known.filter(({ why }) => why.startsWith('before-')).map(({ name }) => name),
+    ...newestOfEach(known, keep.days, ({ utc }) => utc.slice(0, 10)),
+    ...newestOfEach(known, keep.weeks, ({ utc }) => weekOf(utc)),
+  ]);
+  return known.flatMap(({ name }) => (stays.has(name) ? [] : [name]));
+}
+
+/** The newest of each of the last so many days or weeks that have any. */
+function newestOfEach<S extends { name: string }>(
+  newestFirst: readonly S[],
+  most: number,
+  of: (one: S) => string,
+): string[] {
+  const newest = new Map<string, string>();
+  for (const one of newestFirst) {
+    const key = of(one);
+    if (newest.has(key)) continue;
+    if (newest.size === most) break;
+    newest.set(key, one.name);
+  }
+  return [...newest.values()];
+}
+
+/** Weeks from Monday on; 1970-01-01 was a Thursday. */
+function weekOf(utc: string): string {
+  return String(Math.floor((Date.parse(utc) / dayMs + 3) / 7));
+}

@@ -1,0 +1,96 @@
+/**
+ * A snapshot: all records as they stood after one entry of the journal, in one file. Its first line is its head, then a line for
+ * each record, and last the SHA-256 of everything before; so a file that was cut, changed or is of another kind is told at once.
+ */
+import { tableNames, type Counts, type TableName } from './records/index.ts';
+import { z } from './schema.ts';
+
+const hash = z.string().regex(/^[0-9a-f]{64}$/);
+const perTable = <T extends z.ZodType>(value: T): z.ZodRecord<z.ZodString, T> =>
+  z.record(z.string().regex(/^[A-Za-z]{1,40}$/), value);
+
+/** Why one was made; those from before something are kept for ever. */
+export const snapshotReasons = [
+  'half-hour',
+  'asked',
+  'leaving',
+  'before-restore',
+  'before-recovery',
+  'before-migration',
+] as const;
+export type SnapshotReason = (typeof snapshotReasons)[number];
+
+export const snapshotHeadSchema = z.strictObject({
+  bagwright: z.literal('snapshot'),
+  form: z.literal(1),
+  /** Version of the records' shapes. */
+  records: z.int().min(1),
+  /** The last entry that is in it, and its hash. */
+  seq: z.int().min(0),
+  hash,
+  deviceId: z.string().regex(/^[0-9a-f]{32}$/),
+  /** The clock's claim. */
+  utc: z.iso.datetime(),
+  why: z.enum(snapshotReasons),
+  /** Of each table: how many records, and the SHA-256 of their lines. */
+  counts: perTable(z.int().min(0)),
+  sums: perTable(hash),
+});
+export type SnapshotHead = z.infer<typeof snapshotHeadSchema>;
+
+/** One file as the list shows it. `fault` says why it cannot be gone by. */
+export interface KeptSnapshot {
+  name: string;
+  bytes: number;
+  /** In the folder beside the journal, in the second one, or in both. */
+  places: ('here' | 'second')[];
+  seq: number;
+  utc: string;
+  why: SnapshotReason;
+}
+
+export interface SnapshotList {
+  /** Newest first. */
+  snapshots: KeptSnapshot[];
+  /** Where they lie, for the user to read. */
+  folder: string;
+  /** Null where no second folder was chosen; `fault` where it does not take anything. */
+  second: { folder: string; fault: string | null } | null;
+  /** Set while nothing is cleared away, because far less is kept than was: by how much, for a person to say that it is meant. */
+  shrunk: { from: number; to: number; tables: string[] } | null;
+}
+
+/** Some of a snapshot's records; the head comes with each. */
+export interface SnapshotPage {
+  head: SnapshotHead;
+  records: [table: TableName, record: Record<string, unknown>][];
+  next: number | null;
+}
+
+/** The name of a file says when and why it was made, and up to which entry it goes; the rest is inside. */
+const nameForm = /^(\d{4}-\d\d-\d\dT\d\d-\d\d-\d\dZ)_(\d{12})_([a-z-]{1,40})(?:_\d{1,4})?\.snapshot$/;
+
+export const snapshotName = z.string().max(120).regex(nameForm, 'not the name of a snapshot');
+
+export function nameOfSnapshot(x: { utc: string; seq: number; why: SnapshotReason; again: number }): string {
+  const when = `${x.utc.slice(0, 19).replaceAll(':', '-')}Z`;
+  const tail = x.again === 0 ? '' : `_${x.again}`;
+  return `${when}_${String(x.seq).padStart(12, '0')}_${x.why}${tail}.snapshot`;
+}
+
+export function readSnapshotName(name: string): { utc: string; seq: number; why: SnapshotReason } | null {
+  const [, when = '', seq = '', why = ''] = nameForm.exec(name) ?? [];
+  const known = snapshotReasons.find((reason) => reason === why);
+  if (known === undefined) return null;
+  const [day = '', time = ''] = when.slice(0, -1).split('T');
+  return { utc: `${day}T${time.replaceAll('-', ':')}Z`, seq: Number(seq), why: known };
+}
+
+export const snapshotRequests = {
+  make: z.strictObject({ why: z.enum(['asked', 'before-restore']) }),
+  read: z.strictObject({ name: snapshotName, from: z.int().min(0) }),
+} as const;
+
+export function totalOfCounts(counts: Counts | Record<string, number>): number {
+  return tableNames.reduce((sum, name) => sum + (counts[name] ?? 0), 0);
+}
