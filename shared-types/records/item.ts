@@ -7,11 +7,27 @@ import { headForms, openingForms, piecesMost, suppliesSchema } from '../plan.ts'
 import { z } from '../schema.ts';
 import { day, recordHead, recordId } from './head.ts';
 
+/** Why items are shown beside each other as perhaps one thing. */
+export const doubleReasons = ['same-thing', 'codes-look-alike', 'odd-signs'] as const;
+
+/** Items that were looked at and left: they are two things. It holds until one of them is another than it was then. */
+const leftApart = z.strictObject({
+  reason: z.enum(doubleReasons),
+  items: z
+    .array(z.strictObject({ id: recordId, was: z.string().max(2000) }))
+    .min(1)
+    .max(1000),
+  why: note.min(1),
+  person: z.string().min(1).max(2000).optional(),
+  on: day,
+});
+
 /** A named stock: where a crew's own things are counted together. Codes are unique within their shelf. */
 export const shelfRecord = z.strictObject({
   ...recordHead,
   name: z.string().min(1).max(200),
   notes: note.optional(),
+  leftApart: z.array(leftApart).max(5000).optional(),
 });
 
 const common = {
@@ -174,6 +190,7 @@ export const itemRecord = z.discriminatedUnion('kind', [
 ]);
 
 export type Shelf = z.infer<typeof shelfRecord>;
+export type LeftApart = z.infer<typeof leftApart>;
 export type Item = z.infer<typeof itemRecord>;
 export type ItemKind = Item['kind'];
 export type ItemOf<K extends ItemKind> = Extract<Item, { kind: K }>;

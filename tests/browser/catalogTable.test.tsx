@@ -7,7 +7,7 @@ import { forgetCatalogView, useCatalogView } from '../../renderer/features/catal
 import type { CatalogView } from '../../renderer/features/catalog/view.ts';
 import { axeFaults } from './support/axe.ts';
 import { openCatalog, socket, torqueTool } from './support/openCatalog.tsx';
-import { put } from './support/keptStore.ts';
+import { put, rowsOf } from './support/keptStore.ts';
 
 const button = (name: string | RegExp) => page.getByRole('button', { name });
 const search = () => page.getByRole('searchbox');
@@ -281,6 +281,20 @@ describe('lists over the catalog', () => {
     expect(store.history().undo?.title).toBe('Merge Q-7 into S-10');
     await expect.element(page.getByRole('region', { name: 'S-10 and S-1O' })).toBeVisible();
     expect(await axeFaults()).toEqual([]);
+    // Left with its reason, it is not listed again, and is said why and when; compared again when wanted.
+    await userEvent.click(button('Leave them apart…'));
+    await userEvent.click(button('Leave as they are'));
+    await expect.element(page.getByText('Why is missing.')).toBeVisible();
+    await userEvent.fill(page.getByLabelText('Why S-10 and S-1O stay as they are'), 'two makes');
+    await userEvent.keyboard('{Enter}');
+    await expect.element(page.getByText('Codes look alike (0)')).toBeVisible();
+    expect(store.history().undo?.title).toBe('Leave S-10 and S-1O apart');
+    await userEvent.click(page.getByText('1 group left as they are'));
+    await expect.element(page.getByText('two makes')).toBeVisible();
+    expect(await axeFaults()).toEqual([]);
+    await userEvent.click(button('Compare S-10 and S-1O again'));
+    await expect.element(page.getByText('Codes look alike (1)')).toBeVisible();
+    await expect.poll(async () => (await rowsOf(store, 'shelves')).get('crew')).not.toHaveProperty('leftApart');
     await userEvent.click(button('Retire S-1O'));
     await expect.poll(async () => (await items()).get('S-1O')?.retired).toBe(true);
   });

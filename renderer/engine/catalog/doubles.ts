@@ -1,4 +1,4 @@
-import type { Item } from '../../../shared-types/records/item.ts';
+import type { Item, LeftApart } from '../../../shared-types/records/item.ts';
 import { RefusedError } from '../errors.ts';
 import { convertValue, readQuantity } from '../units/index.ts';
 import { atPath, valueText } from './cellText.ts';
@@ -6,7 +6,7 @@ import { columnsOfKind } from './itemColumns.ts';
 import { looksLike, oddSigns } from './lookAlikes.ts';
 
 /** Why items are shown together. */
-export type DoubleReason = 'same-thing' | 'codes-look-alike' | 'odd-signs';
+export type DoubleReason = LeftApart['reason'];
 
 export interface Doubles {
   reason: DoubleReason;
@@ -73,6 +73,18 @@ function thingOf(item: Item): string | null {
     return text === '' ? [] : [`${column} ${comparedText(text)}`];
   });
   return [...parts, ...(byName ? [`name ${name.replaceAll(/\s+/g, ' ')}`] : [])].join('\n');
+}
+
+/** So much of what an item is, is kept with it where it is left. */
+const wasMost = 2000;
+
+/**
+ * What an item is in the eyes of this comparison: code, kind and sizes, whatever their units.
+ *
+ * @returns one text; where another one comes, the item is another than it was
+ */
+export function asCompared(item: Item): string {
+  return [item.code, item.kind, thingOf(item) ?? item.name ?? ''].join('\n').slice(0, wasMost);
 }
 
 function put(groups: Map<string, Item[]>, key: string, item: Item): void {

@@ -73,7 +73,9 @@ export function CatalogTools(props: CatalogToolsProps) {
         />
       );
     case 'doubles':
-      return <Doubles items={onShelf} shelves={shelves} holders={holders} onItem={toItem} onClose={onClose} />;
+      return (
+        <Doubles items={onShelf} shelves={shelves} holders={holders} today={today} onItem={toItem} onClose={onClose} />
+      );
     case 'stock':
       return <StockByPlace items={onShelf} shelfName={shelfName} host={host} onItem={toItem} onClose={onClose} />;
     case 'due':

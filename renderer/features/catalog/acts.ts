@@ -1,4 +1,4 @@
-import type { Item, Shelf } from '../../../shared-types/records/item.ts';
+import type { Item, LeftApart, Shelf } from '../../../shared-types/records/item.ts';
 import type { WatchOut } from '../../../shared-types/records/watchOut.ts';
 import type { Act, Proposal } from '../../store/store.ts';
 import { stepRenamed, usageCount } from './usage.ts';
@@ -141,5 +141,25 @@ export function shelfAct(shelf: Shelf, before: Shelf | null): Act {
     action: before === null ? 'add-shelf' : 'edit-shelf',
     title: title.slice(0, 200),
     proposals: [{ table: 'shelves', put: shelf }],
+  };
+}
+
+/** A group of doubles left as it is, with the reason; groups of the shelf that changed since they were left are forgotten with it. */
+export function leaveApartAct(shelf: Shelf, still: readonly LeftApart[], left: LeftApart, codes: string): Act {
+  return {
+    action: 'edit-shelf',
+    title: `Leave ${codes} apart`.slice(0, 200),
+    proposals: [{ table: 'shelves', put: { ...shelf, leftApart: [...still, left] } }],
+  };
+}
+
+/** A group that was left, listed again. */
+export function compareAgainAct(shelf: Shelf, still: readonly LeftApart[], again: LeftApart, codes: string): Act {
+  const { leftApart: _before, ...rest } = shelf;
+  const kept = still.filter((one) => one !== again);
+  return {
+    action: 'edit-shelf',
+    title: `Compare ${codes} again`.slice(0, 200),
+    proposals: [{ table: 'shelves', put: kept.length === 0 ? rest : { ...rest, leftApart: kept } }],
   };
 }

@@ -1,20 +1,26 @@
 import { Button } from '@mantine/core';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Item, Shelf } from '../../../../shared-types/records/item.ts';
 import { Dialog } from '../../../components/Dialog/Dialog.tsx';
 import { Switch } from '../../../components/Switch/Switch.tsx';
+import { leftNow, stillLeft } from '../../../engine/catalog/index.ts';
 import type { DoubleReason, Doubles as Found } from '../../../engine/catalog/index.ts';
 import { useAct } from '../../task/useAct.tsx';
-import { bulkAct, mergeAct, namedText } from '../acts.ts';
+import { bulkAct, leaveApartAct, mergeAct, namedText } from '../acts.ts';
 import { usageOf } from '../usage.ts';
 import type { CodeHolders } from '../usage.ts';
 import { countOf, itemName, kindWords } from '../words.ts';
+import { LeftGroups } from './LeftGroups.tsx';
+import { LeaveApart } from './LeaveApart.tsx';
+import { codesOf, leftOnShelf } from './leftGroups.ts';
 import { useDoubles } from './useDoubles.ts';
 
 export interface DoublesProps {
   items: readonly Item[];
   shelves: ReadonlyMap<string, Shelf>;
   holders: CodeHolders;
+  /** The day that something is left on. */
+  today: string;
   onItem: (id: string) => void;
   onClose: () => void;
 }
@@ -30,12 +36,12 @@ const listedMost = 100;
 
 const keyOf = ({ reason, items }: Found): string => `${reason} ${items.map(({ id }) => id).join(' ')}`;
 
-/** Items that may be kept twice, each group with the ways on: retire one, merge it into another, or leave both. */
-export function Doubles({ items, shelves, holders, onItem, onClose }: DoublesProps) {
+/** Items that may be kept twice, each group with the ways on: retire one, merge it into another, or leave both, which is remembered. */
+export function Doubles({ items, shelves, holders, today, onItem, onClose }: DoublesProps) {
   const found = useDoubles(items);
-  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const left = useMemo(() => leftOnShelf(found ?? [], shelves), [found, shelves]);
   const [chosen, setReason] = useState<DoubleReason | null>(null);
-  const open = (found ?? []).filter((group) => !left.has(keyOf(group)));
+  const open = (found ?? []).filter((group) => !left.some((one) => one.group === group));
   const countFor = (reason: DoubleReason): number => open.filter((group) => group.reason === reason).length;
   const reason = chosen ?? reasons.find(({ value }) => countFor(value) > 0)?.value ?? 'same-thing';
   const groups = open.filter((group) => group.reason === reason);
@@ -46,8 +52,8 @@ export function Doubles({ items, shelves, holders, onItem, onClose }: DoublesPro
       ) : (
         <div className="bw-deed">
           <p className="bw-second">
-            Retired items are not compared. Undo takes every step back. What is left stays as it is, and is listed again
-            the next time.
+            Retired items are not compared. Undo takes every step back. What is left with its reason stays left, until
+            one of the items is changed in its code, kind or sizes, or another comes to them.
           </p>
           <Switch
             label="Reason"
@@ -67,21 +73,25 @@ export function Doubles({ items, shelves, holders, onItem, onClose }: DoublesPro
               shelves={shelves}
               holders={holders}
               onItem={onItem}
-              onLeave={() => setLeft(new Set([...left, keyOf(group)]))}
+              today={today}
+              onShelf={found}
             />
           ))}
+          <LeftGroups left={left} shelves={shelves} found={found} />
         </div>
       )}
     </Dialog>
   );
 }
 
-interface GroupProps extends Pick<DoublesProps, 'shelves' | 'holders' | 'onItem'> {
+interface GroupProps extends Pick<DoublesProps, 'shelves' | 'holders' | 'today' | 'onItem'> {
   group: Found;
-  onLeave: () => void;
+  /** Every group that was found: what is remembered of others stays remembered. */
+  onShelf: readonly Found[];
 }
 
-function Group({ group, shelves, holders, onItem, onLeave }: GroupProps) {
+function Group({ group, shelves, holders, today, onItem, onShelf }: GroupProps) {
+  const shelf = shelves.get(group.items[0]?.shelf ?? '');
   const { run, notice } = useAct();
   const [keep, setKeep] = useState(group.items[0]?.id);
   const kept = group.items.find(({ id }) => id === keep);
@@ -162,16 +172,27 @@ function Group({ group, shelves, holders, onItem, onLeave }: GroupProps) {
           </tbody>
         </table>
       </div>
-      <p className="bw-form-foot">
-        <Button size="compact-sm" onClick={onLeave}>
-          {several ? 'Leave both' : 'Leave it'}
-        </Button>
-        <span className="bw-second">
-          {several
-            ? 'Merge: what names the other names the one that stays, its pieces are counted there, and it is retired.'
-            : 'Open it and write its code anew: what names it follows.'}
-        </span>
+      <p className="bw-second">
+        {several
+          ? 'Merge: what names the other names the one that stays, its pieces are counted there, and it is retired.'
+          : 'Open it and write its code anew: what names it follows.'}
       </p>
+      {shelf === undefined ? null : (
+        <LeaveApart
+          codes={codesOf(group)}
+          label={several ? 'Leave them apart…' : 'Leave it…'}
+          onLeave={(said) =>
+            void run(
+              leaveApartAct(
+                shelf,
+                stillLeft(onShelf, shelf.leftApart ?? []),
+                leftNow(group, { ...said, on: today }),
+                codesOf(group),
+              ),
+            )
+          }
+        />
+      )}
     </section>
   );
 }

@@ -17,7 +17,7 @@ export function withWidth(shown: readonly ChosenColumn[], key: string, px: numbe
 const measuredMost = 400;
 
 /** The texts of a column that may be its widest, its heading among them. */
-export function longestTexts(items: readonly Item[], column: ItemColumn, shown: Shown): string[] {
+function longestTexts(items: readonly Item[], column: ItemColumn, shown: Shown): string[] {
   const texts = new Set<string>();
   for (const item of items) {
     const text = column.text(item, shown);
@@ -45,7 +45,7 @@ interface Measured {
 }
 
 /** How wide a column is that shows its widest text whole. */
-export function fittingPx({ items, column, shown, widthPx }: Measured): number {
+function fittingPx({ items, column, shown, widthPx }: Measured): number {
   const widest = Math.max(...longestTexts(items, column, shown).map(widthPx));
   return within(Math.ceil(widest) + roundPx + (column.key === 'calibration' ? markPx : 0));
 }
