@@ -12,6 +12,7 @@ import { changesOf } from './writing/changesOf.ts';
 import { createFailedDeeds } from './writing/failedDeeds.ts';
 import { historyOf, noHistory } from './writing/history.ts';
 import { journalHead } from './writing/journalHead.ts';
+import { verifyJournal } from './writing/verifyJournal.ts';
 import { ask } from './writing/hostCalls.ts';
 import type { ChangedKeys } from './copy/liveTables.ts';
 import { changedKeys, createLiveTables } from './copy/liveTables.ts';
@@ -26,6 +27,7 @@ import { askForLease, askPatiently, ElsewhereError, elsewhereReason } from './wr
 import { createSaveLine } from './writing/saveLine.ts';
 import { ConflictError, NotSavedError, StoppedError } from './store.ts';
 import type { Hindrance, HistoryState, OpeningState, Store } from './store.ts';
+import { readAll } from './copy/readAll.ts';
 import { createTopic } from './topic.ts';
 import { turnAbout } from './writing/turnAbout.ts';
 import { whyNotSaved } from './writing/whyNotSaved.ts';
@@ -313,6 +315,11 @@ export function createStore(options: StoreOptions): WindowStore {
     exportAll: () => exportAll({ journal, now, limitMs: () => limits.callMs, copy: found.copy }),
     changesOf: (table, id) => changesOf(journal, { table, id }, () => limits.callMs),
     journalHead: () => journalHead(journal, desk?.seen ?? 0, () => limits.callMs),
+    verifyJournal: () => verifyJournal(journal, desk?.seen ?? 0, () => limits.callMs),
+    async readAll() {
+      if (desk === null) throw new NotSavedError('the store is not open');
+      return await readAll(desk.copy);
+    },
     table: (name) => tables.table(name),
     async commit(act, watched = {}) {
       const key = crypto.randomUUID();

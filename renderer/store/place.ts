@@ -7,6 +7,12 @@ export type Place =
   | { at: 'outings'; outing?: string }
   | { at: 'bag'; outing?: string; line?: string }
   | { at: 'manifest'; outing?: string }
+  /** What comes back of an outing; `list` as it is printed. */
+  | { at: 'return'; outing?: string; sheet?: string }
+  /** What was done with a frozen manifest, by its number. */
+  | { at: 'record'; number?: string }
+  /** What is missing: of the task at hand, or of `all`; the one in hand by its key; `report` as it is printed. */
+  | { at: 'discrepancies'; of?: string; discrepancy?: string }
   /** Step cards of an outing: of one role, or of all. */
   | { at: 'cards'; outing?: string; role?: string }
   /** Frozen manifests by their numbers, `open` for the task as it stands: one, and what it is held against. */
@@ -25,6 +31,8 @@ export type Place =
   | { at: 'watchouts'; watchOut?: string }
   /** Labels: what they are for, and which one of those. */
   | { at: 'labels'; from?: string; of?: string }
+  /** What is kept beside the journal. */
+  | { at: 'snapshots' }
   /** Two kits held against each other, each by its words in an address. */
   | { at: 'kits'; mine?: string; theirs?: string }
   /** A table of the handbook and a row in it, by its first column; or, with the table `thread`, all that is held of one thread. */
@@ -43,6 +51,9 @@ const parts = {
   bag: ['outing', 'line'],
   manifest: ['outing'],
   cards: ['outing', 'role'],
+  return: ['outing', 'sheet'],
+  record: ['number'],
+  discrepancies: ['of', 'discrepancy'],
   revisions: ['number', 'other'],
   frozen: ['number', 'sheet', 'of', 'role'],
   callouts: ['list', 'callout'],
@@ -52,6 +63,7 @@ const parts = {
   sites: ['site', 'interface'],
   watchouts: ['watchOut'],
   labels: ['from', 'of'],
+  snapshots: [],
   kits: ['mine', 'theirs'],
   handbook: ['table', 'row'],
   bench: ['sheet', 'note'],

@@ -103,6 +103,13 @@ export interface JournalHead {
   hash: string;
 }
 
+/** What a look through the whole journal found. */
+export interface JournalVerified {
+  /** The last entry that is whole and in its place. */
+  head: JournalHead;
+  fault: { seq: number; reason: string } | null;
+}
+
 /** Why the work is not shown. Each is a page of its own, before any screen. */
 export type Hindrance =
   /** The working copy is missing, emptied, ahead, or not what the journal says; `found` is null where it does not answer. */
@@ -151,6 +158,11 @@ export interface Store {
   changesOf(table: TableName, id: string): Promise<RecordChange[]>;
   /** The journal's last entry by number and hash, as printed pages name it. */
   journalHead(): Promise<JournalHead>;
+  /** Reads the whole journal again, from its first entry. */
+  verifyJournal(): Promise<JournalVerified>;
+
+  /** Every record of every table as the working copy has it now. */
+  readAll(): Promise<Map<TableName, Map<string, AnyRecord>>>;
 
   saving(): SaveState;
   subscribeSaving(listener: () => void): () => void;

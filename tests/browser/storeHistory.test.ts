@@ -223,6 +223,11 @@ describe('the journal’s head', () => {
     expect(after.seq).toBe(before.seq + 1);
     const { entries } = await journal.window().read({ from: after.seq });
     expect(after.hash).toBe(entries.at(-1)?.hash);
+    expect(await store.verifyJournal()).toEqual({ head: after, fault: null });
+    const [second] = journal.entries.splice(1, 1);
+    expect((await store.verifyJournal()).fault).toEqual({ seq: 2, reason: 'entry 3 follows entry 1' });
+    if (second !== undefined) journal.entries.splice(1, 0, { ...second, prevHash: 'f'.repeat(64) });
+    expect((await store.verifyJournal()).fault?.reason).toBe('it does not follow the entry before it');
     store.close();
   });
 });

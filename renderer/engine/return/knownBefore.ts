@@ -1,10 +1,9 @@
 import type { Discrepancy, OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
-import { standingEvents } from '../record/standing.ts';
 import { isSome } from './amount.ts';
 import type { Amount } from './amount.ts';
 import { plannedBefore } from './planned.ts';
-import { returnState } from './returnState.ts';
+import { outingsThatLeft } from './outingsThatLeft.ts';
 import { shop } from './returned.ts';
 import type { ReturnLine, ReturnState } from './returned.ts';
 
@@ -75,12 +74,6 @@ export interface KnownRequest {
   discrepancies: readonly Discrepancy[];
 }
 
-interface Went {
-  revision: Revision;
-  outing: string;
-  state: ReturnState;
-}
-
 /**
  * What lies where, is missing, or is still out before an outing is packed, by the events of every outing that left before. Of
  * an outing that left under several revisions, each counts. Nothing is guessed: what no event says is out.
@@ -89,7 +82,7 @@ interface Went {
  */
 export function knownBefore(request: KnownRequest): KnownBefore {
   const { plan, outing, discrepancies } = request;
-  const went = wentBefore(request);
+  const went = outingsThatLeft(request).filter((one) => one.revision.id !== request.revision || one.outing !== outing);
   const lines = went.flatMap(({ revision, outing: of, state }) =>
     state.lines.map((line) => ({ line, state, head: headOf(line, of, revision, state) })),
   );
@@ -124,20 +117,6 @@ export function knownBefore(request: KnownRequest): KnownBefore {
     ),
     labelsAway: new Set(lines.flatMap(({ line }) => labelsAwayOf(line))),
   };
-}
-
-function wentBefore({ revisions, events, outing, revision: own }: KnownRequest): Went[] {
-  return revisions
-    .toSorted((one, other) => one.number - other.number)
-    .flatMap((revision) => {
-      const held = events.filter((event) => event.revision === revision.id);
-      const outings = new Set(held.map((event) => event.outing));
-      if (revision.id === own) outings.delete(outing);
-      return [...outings].flatMap((of): Went[] => {
-        if (!standingEvents(held, of).some(({ deed }) => deed.kind === 'issued')) return [];
-        return [{ revision, outing: of, state: returnState(revision, held, of) }];
-      });
-    });
 }
 
 function headOf(line: ReturnLine, outing: string, revision: Revision, state: ReturnState): ElsewhereLine {

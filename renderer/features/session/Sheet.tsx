@@ -32,11 +32,21 @@ const ManifestSheet = lazy(async () => ({ default: (await import('../manifest/Ma
 const LabelsPlace = lazy(async () => ({ default: (await import('../labels/LabelsPlace.tsx')).LabelsPlace }));
 
 // Two kits are held against each other once in a while.
+const SnapshotsPlace = lazy(async () => ({
+  default: (await import('../snapshots/SnapshotsPlace.tsx')).SnapshotsPlace,
+}));
 const KitsPlace = lazy(async () => ({ default: (await import('../kits/KitsPlace.tsx')).KitsPlace }));
 
 // Neither are the halls of reference a part of the way to the bag.
 const BenchHall = lazy(async () => ({ default: (await import('../bench/BenchHall.tsx')).BenchHall }));
 const HandbookHall = lazy(async () => ({ default: (await import('../handbook/HandbookHall.tsx')).HandbookHall }));
+
+// What comes back and what was done is looked at by those who pack and count.
+const ReturnPlace = lazy(async () => ({ default: (await import('../return/ReturnPlace.tsx')).ReturnPlace }));
+const RecordPlace = lazy(async () => ({ default: (await import('../record/RecordPlace.tsx')).RecordPlace }));
+const DiscrepanciesPlace = lazy(async () => ({
+  default: (await import('../record/DiscrepanciesPlace.tsx')).DiscrepanciesPlace,
+}));
 
 // Neither do they who only plan look at what was recorded.
 const AsRunPlace = lazy(async () => ({ default: (await import('../asrun/AsRunPlace.tsx')).AsRunPlace }));
@@ -73,6 +83,12 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
         <LabelsPlace place={place} host={host} now={now} />
       </Suspense>
     );
+  if (place.at === 'snapshots')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the snapshots…</p>}>
+        <SnapshotsPlace host={host.snapshots} />
+      </Suspense>
+    );
   if (place.at === 'kits')
     return (
       <Suspense fallback={<p className="bw-pane-detail">Opening the kits…</p>}>
@@ -89,6 +105,12 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
     return (
       <Suspense fallback={<p className="bw-pane-detail">Opening the bench…</p>}>
         <BenchHall place={place} host={host} units={units} now={now} />
+      </Suspense>
+    );
+  if (place.at === 'discrepancies')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the discrepancies…</p>}>
+        <DiscrepanciesPlace place={place} task={atHand?.id ?? null} host={host} now={now} />
       </Suspense>
     );
   if (place.at === 'first')
@@ -114,6 +136,18 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   const { plan, missing } = atHand;
   if (place.at === 'front')
     return <FrontSheet atHand={atHand} result={result} former={former} units={units} today={today} />;
+  if (place.at === 'return')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the return…</p>}>
+        <ReturnPlace place={place} atHand={atHand} host={host} now={now} />
+      </Suspense>
+    );
+  if (place.at === 'record')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening the record…</p>}>
+        <RecordPlace place={place} atHand={atHand} host={host} now={now} />
+      </Suspense>
+    );
   if (place.at === 'callouts')
     return <CalloutsPlace place={place} atHand={atHand} host={host} units={units} person={preferences.person} />;
   if (place.at === 'asrun')

@@ -24,6 +24,9 @@ import { ElsewhereBanner } from '../recovery/ElsewhereBanner.tsx';
 import { SettingsSheet } from '../settings/SettingsSheet.tsx';
 import { useJudgements } from '../steps/judging.ts';
 import { countOf } from '../steps/words.ts';
+import { BringRecordIn } from '../record/BringRecordIn.tsx';
+import { isRecordFile } from '../record/bringIn.ts';
+import { useReturnPlaces } from '../record/useReturnPlaces.tsx';
 import { jobPlaces } from './jobPlaces.tsx';
 import { savingWords } from './saving.ts';
 import { useSession, useSessionState } from './SessionContext.ts';
@@ -45,6 +48,9 @@ const sheetNames: Record<PlaceName, string> = {
   bag: 'Bag',
   manifest: 'Manifest',
   cards: 'Cards',
+  return: 'Return',
+  record: 'Record',
+  discrepancies: 'Discrepancies',
   revisions: 'Frozen manifests',
   frozen: 'Frozen manifest',
   callouts: 'Callouts',
@@ -54,6 +60,7 @@ const sheetNames: Record<PlaceName, string> = {
   sites: 'Sites',
   watchouts: 'Watch-outs',
   labels: 'Labels',
+  snapshots: 'Snapshots',
   kits: 'Kits compared',
   handbook: 'Handbook',
   bench: 'Bench',
@@ -65,6 +72,8 @@ const ofTask: ReadonlySet<PlaceName> = new Set([
   'bag',
   'manifest',
   'cards',
+  'return',
+  'record',
   'revisions',
   'frozen',
   'callouts',
@@ -87,6 +96,11 @@ const split: ReadonlySet<PlaceName> = new Set([
   'handbook',
   'bench',
 ]);
+
+/** Counting in needs the whole window: Leave is its way out. */
+function isAlone(place: Place): boolean {
+  return place.at === 'return' && place.sheet === undefined;
+}
 
 /** The outing chosen where the hand is; the bag's sheet begins with the first. */
 function outingAtHand(plan: ResolvedPlan, place: Place): string | undefined {
@@ -121,6 +135,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const { judgements, counts } = useJudgements(plan);
   const calloutsPlace = useCalloutsPlace(atHand?.id ?? null, place.at === 'callouts');
   const recordPlaces = useRecordPlaces(atHand?.id ?? null, place.at);
+  const returnPlaces = useReturnPlaces(atHand?.id ?? null, place.at);
   const units = preferences.units;
   // Kept read, so that a task saved as a file has what was learned with it.
   useTable('watchOuts');
@@ -184,32 +199,40 @@ export function Window({ host, info, planning, now }: WindowProps) {
       >
         To the sheet
       </a>
-      <Masthead
-        halls={[
-          { name: 'Work', address: placeAddress(workPlace), current: inTask || place.at === 'first' },
-          { name: 'Catalog', address: placeAddress({ at: 'catalog' }), current: place.at === 'catalog' },
-          { name: 'Sites', address: placeAddress({ at: 'sites' }), current: place.at === 'sites' },
-          { name: 'Handbook', address: placeAddress({ at: 'handbook' }), current: place.at === 'handbook' },
-          { name: 'Bench', address: placeAddress({ at: 'bench' }), current: place.at === 'bench' },
-        ]}
-        homeAddress={placeAddress({ at: 'first' })}
-        onFind={() => setOver('palette')}
-        onKeys={() => setOver('keys')}
-        onSettings={() => setOver('settings')}
-      />
-      {plan === null || atHand === null || !(inTask || place.at === 'first') ? null : (
+      {isAlone(place) ? null : (
+        <Masthead
+          halls={[
+            { name: 'Work', address: placeAddress(workPlace), current: inTask || place.at === 'first' },
+            { name: 'Catalog', address: placeAddress({ at: 'catalog' }), current: place.at === 'catalog' },
+            { name: 'Sites', address: placeAddress({ at: 'sites' }), current: place.at === 'sites' },
+            { name: 'Handbook', address: placeAddress({ at: 'handbook' }), current: place.at === 'handbook' },
+            { name: 'Bench', address: placeAddress({ at: 'bench' }), current: place.at === 'bench' },
+          ]}
+          homeAddress={placeAddress({ at: 'first' })}
+          onFind={() => setOver('palette')}
+          onKeys={() => setOver('keys')}
+          onSettings={() => setOver('settings')}
+        />
+      )}
+      {plan === null ||
+      atHand === null ||
+      isAlone(place) ||
+      !(inTask || place.at === 'first' || place.at === 'discrepancies') ? null : (
         <JobLine
           task={<TaskMenu atHand={atHand} deeds={deeds} />}
-          places={jobPlaces({
-            plan,
-            missing,
-            counts,
-            kept: result,
-            former: former !== null,
-            planning: planningState.kind === 'running',
-            at: place.at,
-            outing: outingAtHand(plan, place),
-          })}
+          places={[
+            ...jobPlaces({
+              plan,
+              missing,
+              counts,
+              kept: result,
+              former: former !== null,
+              planning: planningState.kind === 'running',
+              at: place.at,
+              outing: outingAtHand(plan, place),
+            }),
+            ...returnPlaces,
+          ]}
           inspection={[calloutsPlace, ...recordPlaces]}
         />
       )}
@@ -245,7 +268,9 @@ export function Window({ host, info, planning, now }: WindowProps) {
         saving={savingWords(saveState)}
         onSaveAgain={store.saveAgain}
       />
-      {atTheDoor === null ? null : (
+      {atTheDoor === null ? null : isRecordFile(atTheDoor.text) ? (
+        <BringRecordIn host={host} now={now} file={atTheDoor} onClose={() => setAtTheDoor(null)} />
+      ) : (
         <ImportDialog file={atTheDoor} onOpenTask={deeds.openTask} onClose={() => setAtTheDoor(null)} />
       )}
       {over === 'palette' ? (

@@ -17,6 +17,8 @@ import { taskCommands } from '../task/taskCommands.ts';
 import { kitCommands } from '../kits/kitCommands.ts';
 import { labelCommands } from '../labels/labelAsking.ts';
 import { revisionCommands } from '../revisions/revisionAsking.ts';
+import { outAndBackCommands } from '../record/recordAsking.ts';
+import { snapshotCommands } from '../snapshots/snapshotCommands.ts';
 import { watchOutCommands } from '../watchOuts/watchOutAsking.ts';
 import type { WindowDeeds } from './useDeeds.ts';
 import { goTo } from './usePlace.ts';
@@ -90,8 +92,10 @@ export function useCommands({ around, plan, now }: Given): Command[] {
       ...recordCommands(hasTask),
       ...catalogCommands(),
       ...kitCommands(),
+      ...snapshotCommands(),
       ...labelCommands(),
       ...revisionCommands(hasTask),
+      ...outAndBackCommands(hasTask),
       ...watchOutCommands(),
       ...handbookCommands(),
       ...benchCommands(place),
