@@ -71,7 +71,8 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
   const shown = useMemo(() => shownThings(things, search), [things, search]);
   const rows = useMemo(() => labelGridRows(shown), [shown]);
   const [settled] = useDebouncedValue(form, 300);
-  const wanted = things.filter(({ item }) => (chosen.size === 0 ? item.id === inHand : chosen.has(item.id)));
+  const hand = shown.some(({ item }) => item.id === inHand) ? inHand : (shown[0]?.item.id ?? null);
+  const wanted = things.filter(({ item }) => (chosen.size === 0 ? item.id === hand : chosen.has(item.id)));
   const wantedKey = JSON.stringify(wanted.map(({ item, outing }) => [item.id, item.rev, outing]));
   // The same things make the same labels, whoever draws the page again.
   // eslint-disable-next-line react-hooks/exhaustive-deps
@@ -97,6 +98,7 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
   const list = (
     <section key="list" ref={table} className="bw-pane-list" aria-label="Things to label">
       <div className="bw-label-bar">
+        <h1>Labels</h1>
         <NativeSelect
           label="Labels for"
           value={key}
@@ -128,7 +130,7 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
         label="Things to label"
         columns={labelGridColumns}
         rows={rows}
-        selected={inHand ?? shown[0]?.item.id ?? null}
+        selected={hand}
         onSelect={setInHand}
         chosen={chosen}
         onChoose={(ids) => setChoice({ of: key, ids })}
@@ -176,16 +178,18 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
           {without.length > 0 ? 'They can be printed as soon as they have numbers.' : 'Choose what labels are for.'}
         </p>
       ) : formFault(settled) !== null ? null : (
-        <LabelsPreview
-          labels={settledLabels}
-          form={settled}
-          source={source.label}
-          revision={source.revision}
-          host={host}
-          paper={preferences.paper}
-          onPaper={(paper) => session.prefer({ paper })}
-          now={now}
-        />
+        <div className="bw-label-preview">
+          <LabelsPreview
+            labels={settledLabels}
+            form={settled}
+            source={source.label}
+            revision={source.revision}
+            host={host}
+            paper={preferences.paper}
+            onPaper={(paper) => session.prefer({ paper })}
+            now={now}
+          />
+        </div>
       )}
       {giving ? <GiveLabels wanted={without.map(({ item }) => item)} onDone={() => setGiving(false)} /> : null}
     </div>

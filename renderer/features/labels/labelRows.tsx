@@ -1,12 +1,10 @@
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
-import { kindWords } from '../catalog/words.ts';
 import { labelCount, whyNoLabel } from './labels.ts';
 import type { LabelThing } from './labels.ts';
 
 export const labelGridColumns: GridColumn[] = [
-  { key: 'code', label: 'Code', width: 'minmax(90px, 0.5fr)' },
+  { key: 'code', label: 'Code', width: 'minmax(110px, 0.6fr)' },
   { key: 'name', label: 'Name', width: 'minmax(0, 1fr)' },
-  { key: 'kind', label: 'Kind', width: '112px', wideOnly: true },
   { key: 'tag', label: 'Label number', width: '104px', end: true },
   { key: 'count', label: 'Labels', width: '64px', end: true },
 ];
@@ -32,7 +30,6 @@ export function labelGridRows(shown: readonly LabelThing[]): GridRow[] {
         </bdi>
       ),
       name: <bdi title={thing.item.name ?? ''}>{thing.item.name ?? ''}</bdi>,
-      kind: kindWords[thing.item.kind],
       tag: thing.item.tag ?? 'none yet',
       count: whyNoLabel(thing) === null ? labelCount(thing) : 'none on hand',
     }),
