@@ -7,9 +7,9 @@ import { writeFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { exactCsvText } from '../../renderer/engine/sheet/csvText.ts';
 import { roundNominal } from '../../renderer/engine/units/index.ts';
 import { closeSharedBrowser, openBuilt } from '../e2e/support/openBuilt.ts';
+import { bringIn, ms, openDepot, patienceMs, say, share, tableOf } from './depot.ts';
 
 declare global {
   interface Window {
@@ -20,86 +20,6 @@ declare global {
 }
 
 const items = Number(process.argv[2] ?? 50_000);
-const patienceMs = 300_000;
-const say = (what: string, text: string): void => void process.stdout.write(`${what.padEnd(40)} ${text}\n`);
-const ms = (value: number): string => `${roundNominal(value, 0)} ms`;
-
-function share(values: readonly number[], part: number): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.ceil(part * sorted.length) - 1)] ?? Number.NaN;
-}
-
-/** Sizes, names and places as varied as a depot's; every figure is invented. */
-function tableOf(count: number, from: number): string {
-  const columns = ['code', 'kind', 'name', 'drive', 'opening', 'openingSize', 'length', 'outsideDiameter'];
-  const more = ['ratedTorque', 'mass', 'onHand', 'keptAt', 'notes', 'thread', 'head', 'acrossFlats'];
-  const rows = Array.from({ length: count }, (_, at) => {
-    const n = from + at;
-    const place = `tray ${n % 400}`;
-    if (n % 3 === 0)
-      return [
-        `F-${n}`,
-        'fastener',
-        `Bolt ${n} of row ${n % 97}`,
-        '',
-        '',
-        '',
-        '',
-        '',
-        '',
-        '0.02 kg',
-        String(n % 40),
-        place,
-        `Invented ${n}.`,
-        `M${6 + (n % 5) * 2}`,
-        'hex',
-        `${10 + (n % 9)} mm`,
-      ];
-    const size = `${8 + (n % 24)} mm`;
-    return [
-      `S-${n}`,
-      'socket',
-      `Socket ${n}, bay ${n % 31}`,
-      '3/8 in',
-      'hex6',
-      size,
-      `${20 + (n % 180)} mm`,
-      '22 mm',
-      '100 N·m',
-      '0.15 kg',
-      String(n % 9),
-      place,
-      `Invented ${n}.`,
-      '',
-      '',
-      '',
-    ];
-  });
-  return exactCsvText([...columns, ...more], rows);
-}
-
-async function bringIn(page: Page, file: string): Promise<{ triedMs: number; keptMs: number; openedMs: number }> {
-  await page.getByRole('button', { name: 'Bring in…' }).click();
-  const dialog = page.getByRole('dialog', { name: 'Bring items in' });
-  const input = dialog.locator('input[type=file]');
-  await input.waitFor({ state: 'attached', timeout: patienceMs });
-  let began = performance.now();
-  await input.setInputFiles(file);
-  const tryAll = dialog.getByRole('button', { name: 'Try all rows' });
-  await tryAll.waitFor({ timeout: patienceMs });
-  const openedMs = performance.now() - began;
-  began = performance.now();
-  await tryAll.click();
-  const write = dialog.getByRole('button', { name: /^Add \d+ items/ });
-  await write.waitFor({ timeout: patienceMs });
-  const triedMs = performance.now() - began;
-  began = performance.now();
-  await write.click();
-  await dialog.getByRole('heading', { name: /^Added/ }).waitFor({ timeout: patienceMs });
-  const keptMs = performance.now() - began;
-  await dialog.getByRole('button', { name: 'Close' }).last().click();
-  return { triedMs, keptMs, openedMs };
-}
 
 async function importTold(page: Page, folder: string, count: number, from: number): Promise<void> {
   const file = join(folder, `${count}.csv`);
@@ -221,11 +141,7 @@ try {
       for (const { duration } of list.getEntries()) (window.catalogTasksMs ?? times).push(duration);
     }).observe({ type: 'longtask' });
   });
-  await page.evaluate(() => (location.hash = '#/catalog'));
-  await page.getByRole('button', { name: 'Add shelf' }).first().click();
-  await page.getByRole('textbox', { name: /^Name/ }).fill('Depot');
-  await page.keyboard.press('Enter');
-  await page.getByRole('button', { name: 'Bring in…' }).waitFor();
+  await openDepot(page);
   const few = Math.min(10_000, Math.floor(items / 5));
   await importTold(page, folder, few, 0);
   await importTold(page, folder, items - few, few);
