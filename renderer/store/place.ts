@@ -15,6 +15,8 @@ export type Place =
   | { at: 'discrepancies'; of?: string; discrepancy?: string }
   /** Step cards of an outing: of one role, or of all. */
   | { at: 'cards'; outing?: string; role?: string }
+  /** Packing of an outing by its frozen manifest: a bag of it; `again` counts it a second time, `issue` lets the outing go. */
+  | { at: 'pack'; outing?: string; bag?: string; doing?: string }
   /** Frozen manifests by their numbers, `open` for the task as it stands: one, and what it is held against. */
   | { at: 'revisions'; number?: string; other?: string }
   /** What is printed of a frozen manifest: `manifest` or `cards` of an outing, or `compared` with another number. */
@@ -54,6 +56,7 @@ const parts = {
   return: ['outing', 'sheet'],
   record: ['number'],
   discrepancies: ['of', 'discrepancy'],
+  pack: ['outing', 'bag', 'doing'],
   revisions: ['number', 'other'],
   frozen: ['number', 'sheet', 'of', 'role'],
   callouts: ['list', 'callout'],

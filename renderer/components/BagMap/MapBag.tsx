@@ -4,7 +4,7 @@ import type { LabelRoom } from '../../engine/bagMap/mapBlocks.ts';
 import type { LaidBlock, MapBag as Bag } from '../../engine/bagMap/mapLayout.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { MapBlock } from './MapBlock.tsx';
-import type { BlockHands } from './MapBlock.tsx';
+import type { BlockHands, PackingOf } from './MapBlock.tsx';
 import classes from './BagMap.module.css';
 
 /** A block under the hand: where it would lie. */
@@ -32,13 +32,15 @@ export interface MapBagProps {
   carriedBlock: LaidBlock | null;
   hands: BlockHands | undefined;
   onPlace: ((bag: string, event: PointerEvent<SVGSVGElement>) => void) | undefined;
+  /** How far each line is packed, by its item; absent where nothing is being packed. */
+  packing?: ReadonlyMap<string, PackingOf>;
 }
 
 const strapPx = 16;
 
 /** One bag laid open, to scale, with what lies in it. */
 export function MapBag(props: MapBagProps) {
-  const { plan, bag, room, pxPerMm, selected, tabStop, carried, carriedBlock, hands, onPlace } = props;
+  const { plan, bag, room, pxPerMm, selected, tabStop, carried, carriedBlock, hands, onPlace, packing } = props;
   const [widthPx, heightPx] = [bag.lengthMm * pxPerMm, bag.depthMm * pxPerMm];
   const rest = carriedBlock === null || carried === null ? 0 : carriedBlock.block.quantity - carried.pieces;
   const lying = bag.blocks.flatMap((laid): LaidBlock[] => {
@@ -88,6 +90,7 @@ export function MapBag(props: MapBagProps) {
           carried={false}
           tabStop={laid.block.key === tabStop && laid.block.key !== carried?.key}
           hands={hands}
+          packing={packing?.get(laid.block.item)}
         />
       ))}
       {here ? (

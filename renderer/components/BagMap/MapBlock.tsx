@@ -15,6 +15,9 @@ export interface BlockHands {
   describedBy: string;
 }
 
+/** How far a line is packed: there, to be put there next, or still to come. */
+export type PackingOf = 'packed' | 'next' | 'to-pack';
+
 export interface MapBlockProps {
   plan: ResolvedPlan;
   block: Block;
@@ -25,12 +28,19 @@ export interface MapBlockProps {
   carried: boolean;
   tabStop: boolean;
   hands: BlockHands | undefined;
+  packing?: PackingOf | undefined;
 }
+
+const packingWords: Record<PackingOf, string> = {
+  packed: ', packed',
+  next: ', next to pack',
+  'to-pack': ', still to pack',
+};
 
 const targetLeastPx = 24;
 
 /** The pieces of one line as they lie, with their code beneath. */
-export function MapBlock({ plan, block, spot, pxPerMm, selected, carried, tabStop, hands }: MapBlockProps) {
+export function MapBlock({ plan, block, spot, pxPerMm, selected, carried, tabStop, hands, packing }: MapBlockProps) {
   const { xMm, yMm, turned } = spot;
   const drawing = useMemo(() => silhouetteOf(plan, block.item, block.piece, pxPerMm), [plan, block, pxPerMm]);
   const { stepXMm, stepYMm, heightMm } = piecesExtent(block, turned);
@@ -39,7 +49,7 @@ export function MapBlock({ plan, block, spot, pxPerMm, selected, carried, tabSto
   const [left, top] = [Math.min(0, wide - targetLeastPx) / 2, Math.min(0, high - targetLeastPx) / 2];
   const name = plan.carried.get(block.item)?.name ?? block.item;
   const apart = block.part === null ? '' : ', apart';
-  const said = `${block.item}, ${name}, ${block.quantity === 1 ? '1 piece' : `${block.quantity} pieces`}${apart}`;
+  const said = `${block.item}, ${name}, ${block.quantity === 1 ? '1 piece' : `${block.quantity} pieces`}${apart}${packing === undefined ? '' : packingWords[packing]}`;
   const role =
     hands === undefined
       ? ({ role: 'img' } as const)
@@ -58,6 +68,7 @@ export function MapBlock({ plan, block, spot, pxPerMm, selected, carried, tabSto
       className={classes['piece']}
       data-selected={selected || undefined}
       data-carried={carried || undefined}
+      data-packing={packing}
       data-block={block.key}
       data-item={block.item}
       transform={`translate(${xMm * pxPerMm} ${yMm * pxPerMm})`}

@@ -2,6 +2,7 @@
 export { amountText, sameAmount } from './amount.ts';
 export type { Amount } from './amount.ts';
 export { beginPacking, packOn } from './fold.ts';
+export { countedOf } from './folded.ts';
 export type { Entry, PackingFold } from './folded.ts';
 export { deedRefusal } from './deedRefusal.ts';
 export { isSamePerson } from './names.ts';

@@ -1,6 +1,6 @@
 /** The desk at which an outing is packed: what is kept, what is on its way to the disk, what was read and waits its turn. */
 import type { Deed, Doer, OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
-import { beginPacking, deedRefusal, packOn, scanned, stateOf } from '../../engine/packing/index.ts';
+import { beginPacking, countedOf, deedRefusal, packOn, scanned, stateOf } from '../../engine/packing/index.ts';
 import type { PackingFold, PackState, ScanOutcome } from '../../engine/packing/index.ts';
 import type { TagReading } from '../../engine/tag/index.ts';
 import type { Done } from '../revisions/appendEvents.ts';
@@ -8,12 +8,26 @@ import type { Done } from '../revisions/appendEvents.ts';
 export interface DeskSetup {
   revision: Pick<Revision, 'id' | 'number' | 'content'>;
   outing: string;
-  /** Names of those who counted, under an earlier revision, what is carried over. */
-  before: readonly string[];
+  /** What is kept already. */
+  kept: readonly OutingEvent[];
   /** Keeps what was done, in its order, all or nothing. */
   append: (done: readonly Done[]) => Promise<readonly OutingEvent[]>;
   /** The clock's claim. */
   at: () => string;
+}
+
+/** Why so many pieces of a thing cannot be here, by what is known of earlier outings; null where they can. */
+export type Elsewhere = (x: { item: string; counted: number; pieces: number; label?: string }) => string | null;
+
+/** What may change while the desk is used. */
+export interface DeskFacts {
+  /** Who packs. */
+  doer: Doer;
+  /** Codes of things by the number on their label. */
+  tags: ReadonlyMap<number, string>;
+  /** Names of those who counted, under an earlier revision, what is carried over. */
+  before: readonly string[];
+  elsewhere: Elsewhere;
 }
 
 /** Why nothing goes on until someone has seen it. */
@@ -42,8 +56,7 @@ export interface DeskState {
 export interface Desk {
   state(): DeskState;
   subscribe(listener: () => void): () => void;
-  /** Who packs, and what the labels are of: as of now. */
-  know(facts: { doer: Doer; tags: ReadonlyMap<number, string> }): void;
+  know(facts: DeskFacts): void;
   /** The events as they are kept. */
   tell(events: readonly OutingEvent[]): void;
   open(bag: string | null): void;
@@ -57,14 +70,14 @@ export interface Desk {
 }
 
 export function createDesk(setup: DeskSetup): Desk {
-  const { revision, outing, before, append, at } = setup;
+  const { revision, outing, append, at } = setup;
   const listeners = new Set<() => void>();
-  const begin = (): PackingFold => beginPacking(revision, outing, before);
-  let kept: readonly OutingEvent[] = [];
+  let facts: DeskFacts = { doer: { name: '', role: '' }, tags: new Map(), before: [], elsewhere: () => null };
+  const begin = (): PackingFold => beginPacking(revision, outing, facts.before);
+  let { kept } = setup;
   let waiting: Done[] = [];
   const queue: TagReading[] = [];
-  let fold = begin();
-  let facts: Parameters<Desk['know']>[0] = { doer: { name: '', role: '' }, tags: new Map() };
+  let fold = packOn(begin(), kept);
   let writing: Promise<void> | null = null;
   let state: DeskState = {
     ...{ packing: stateOf(fold), unsaved: 0, stop: null, asked: null, queued: 0, bag: null, heard: null },
@@ -106,7 +119,7 @@ export function createDesk(setup: DeskSetup): Desk {
   const act = (deeds: readonly Deed[], by: Doer = facts.doer): string | null => {
     const trial = deeds.length > 1 ? refolded() : fold;
     for (const [index, deed] of deeds.entries()) {
-      const refusal = deedRefusal(trial, { by, deed });
+      const refusal = deedRefusal(trial, { by, deed }) ?? notHere(trial, deed);
       if (refusal !== null) return refusal;
       if (index < deeds.length - 1) packOn(trial, [ahead({ at: at(), by, outing, deed }, trial.lastNo + 1)]);
     }
@@ -117,6 +130,14 @@ export function createDesk(setup: DeskSetup): Desk {
     writing ??= Promise.resolve().then(write);
     return null;
   };
+  const notHere = (folded: PackingFold, deed: Deed): string | null => {
+    if (deed.kind !== 'counted') return null;
+    const { item, pieces, label } = deed;
+    const counted = [...folded.lines.values()]
+      .filter(({ line }) => line.item === item)
+      .reduce((sum, line) => sum + countedOf(line).pieces, 0);
+    return facts.elsewhere({ item, counted, pieces, ...(label === undefined ? {} : { label }) });
+  };
   const refolded = (): PackingFold => {
     const trial = packOn(begin(), kept);
     for (const one of waiting) packOn(trial, [ahead(one, Math.max(kept.at(-1)?.no ?? 0, trial.lastNo) + 1)]);
@@ -124,7 +145,7 @@ export function createDesk(setup: DeskSetup): Desk {
   };
 
   const work = (): void => {
-    while (state.stop === null && state.asked === null) {
+    while (state.stop === null && state.asked === null && isNamed(facts.doer)) {
       const reading = queue.shift();
       if (reading === undefined) break;
       const { packing, bag } = state;
@@ -148,7 +169,16 @@ export function createDesk(setup: DeskSetup): Desk {
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    know: (next) => void (facts = next),
+    know(next) {
+      const isSame = next.before.join('\n') === facts.before.join('\n');
+      facts = next;
+      if (!isSame) {
+        refold();
+        set({ packing: stateOf(fold) });
+      }
+      // What was read before anyone had a name waited for it.
+      if (queue.length > 0) work();
+    },
     tell(events) {
       const known = kept.at(-1)?.no ?? 0;
       // What this desk has on its way comes back among them.
@@ -174,6 +204,7 @@ export function createDesk(setup: DeskSetup): Desk {
   };
 }
 
+const isNamed = ({ name, role }: Doer): boolean => name !== '' && role !== '';
 const told = ({ at, by, outing, deed }: Done): string => JSON.stringify([at, by.name, by.role, outing, sorted(deed)]);
 const sorted = (deed: Deed): unknown => Object.entries(deed).toSorted(([a], [b]) => (a < b ? -1 : 1));
 const isSame = (done: Done, event: OutingEvent): boolean => told(done) === told(event);

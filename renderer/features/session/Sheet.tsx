@@ -56,6 +56,9 @@ const FindingsPlace = lazy(async () => ({ default: (await import('../findings/Fi
 const RevisionsPlace = lazy(async () => ({
   default: (await import('../revisions/RevisionsPlace.tsx')).RevisionsPlace,
 }));
+// Neither does who plans pack.
+const PackPlace = lazy(async () => ({ default: (await import('../pack/PackPlace.tsx')).PackPlace }));
+
 const FrozenPlace = lazy(async () => ({ default: (await import('../revisions/FrozenPlace.tsx')).FrozenPlace }));
 
 export interface SheetProps {
@@ -219,6 +222,12 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
       />
     );
   if (place.at === 'cards') return <CardsPlace atHand={atHand} place={place} host={host} now={now} />;
+  if (place.at === 'pack')
+    return (
+      <Suspense fallback={<p className="bw-pane-detail">Opening what is packed…</p>}>
+        <PackPlace place={place} atHand={atHand} now={now} />
+      </Suspense>
+    );
   if (place.at === 'revisions' || place.at === 'frozen')
     return (
       <Suspense fallback={<p className="bw-pane-detail">Opening the frozen manifests…</p>}>

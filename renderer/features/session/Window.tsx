@@ -29,6 +29,7 @@ import { isRecordFile } from '../record/bringIn.ts';
 import { useReturnPlaces } from '../record/useReturnPlaces.tsx';
 import { jobPlaces } from './jobPlaces.tsx';
 import { savingWords } from './saving.ts';
+import { usePackPlace } from '../pack/usePackPlace.tsx';
 import { useSession, useSessionState } from './SessionContext.ts';
 import { Sheet } from './Sheet.tsx';
 import { TaskMenu } from './TaskMenu.tsx';
@@ -51,6 +52,7 @@ const sheetNames: Record<PlaceName, string> = {
   return: 'Return',
   record: 'Record',
   discrepancies: 'Discrepancies',
+  pack: 'Pack',
   revisions: 'Frozen manifests',
   frozen: 'Frozen manifest',
   callouts: 'Callouts',
@@ -74,6 +76,7 @@ const ofTask: ReadonlySet<PlaceName> = new Set([
   'cards',
   'return',
   'record',
+  'pack',
   'revisions',
   'frozen',
   'callouts',
@@ -99,7 +102,7 @@ const split: ReadonlySet<PlaceName> = new Set([
 
 /** Counting in needs the whole window: Leave is its way out. */
 function isAlone(place: Place): boolean {
-  return place.at === 'return' && place.sheet === undefined;
+  return place.at === 'pack' || (place.at === 'return' && place.sheet === undefined);
 }
 
 /** The outing chosen where the hand is; the bag's sheet begins with the first. */
@@ -135,6 +138,8 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const { judgements, counts } = useJudgements(plan);
   const calloutsPlace = useCalloutsPlace(atHand?.id ?? null, place.at === 'callouts');
   const recordPlaces = useRecordPlaces(atHand?.id ?? null, place.at);
+  const outing = plan === null ? undefined : outingAtHand(plan, place);
+  const packPlace = usePackPlace(atHand?.id ?? null, outing);
   const returnPlaces = useReturnPlaces(atHand?.id ?? null, place.at);
   const units = preferences.units;
   // Kept read, so that a task saved as a file has what was learned with it.
@@ -229,8 +234,9 @@ export function Window({ host, info, planning, now }: WindowProps) {
               former: former !== null,
               planning: planningState.kind === 'running',
               at: place.at,
-              outing: outingAtHand(plan, place),
+              outing,
             }),
+            packPlace,
             ...returnPlaces,
           ]}
           inspection={[calloutsPlace, ...recordPlaces]}

@@ -16,6 +16,7 @@ import type { Situation } from '../palette/commands.ts';
 import { taskCommands } from '../task/taskCommands.ts';
 import { kitCommands } from '../kits/kitCommands.ts';
 import { labelCommands } from '../labels/labelAsking.ts';
+import { packCommands } from '../pack/packCommands.ts';
 import { revisionCommands } from '../revisions/revisionAsking.ts';
 import { outAndBackCommands } from '../record/recordAsking.ts';
 import { snapshotCommands } from '../snapshots/snapshotCommands.ts';
@@ -41,7 +42,7 @@ interface Given {
 
 /** From sheet to sheet the chosen outing goes along. */
 function withOuting(to: Place, from: Place): Place {
-  const takes = to.at === 'bag' || to.at === 'manifest' || to.at === 'cards' || to.at === 'outings';
+  const takes = to.at === 'bag' || to.at === 'manifest' || to.at === 'cards' || to.at === 'outings' || to.at === 'pack';
   const gives = 'outing' in from;
   return !takes || !gives || from.outing === undefined ? to : { outing: from.outing, ...to };
 }
@@ -94,6 +95,7 @@ export function useCommands({ around, plan, now }: Given): Command[] {
       ...kitCommands(),
       ...snapshotCommands(),
       ...labelCommands(),
+      ...packCommands(hasTask),
       ...revisionCommands(hasTask),
       ...outAndBackCommands(hasTask),
       ...watchOutCommands(),

@@ -26,6 +26,10 @@ const papers = [
   { value: 'A4', label: 'A4' },
   { value: 'Letter', label: 'Letter' },
 ] as const;
+const touches = [
+  { value: 'bare', label: 'For bare hands' },
+  { value: 'gloved', label: 'For gloves, far apart' },
+] as const;
 const onOff = [
   { value: 'on', label: 'On' },
   { value: 'off', label: 'Off' },
@@ -65,6 +69,22 @@ export function SettingsSheet({ preferences, onPrefer, dataFolder, version, onCl
         <Line name="Paper">
           <Switch label="Paper" value={preferences.paper} choices={papers} onChange={(paper) => onPrefer({ paper })} />
         </Line>
+        <Line name="Rows while packing">
+          <Switch
+            label="Rows while packing"
+            value={preferences.gloved === true ? 'gloved' : 'bare'}
+            choices={touches}
+            onChange={(value) => onPrefer({ gloved: value === 'gloved' })}
+          />
+        </Line>
+        <Line name="Sounds while packing">
+          <Switch
+            label="Sounds while packing"
+            value={preferences.sounds === false ? 'off' : 'on'}
+            choices={onOff}
+            onChange={(value) => onPrefer({ sounds: value === 'on' })}
+          />
+        </Line>
         <Line name="Shortcuts of one letter">
           <Switch
             label="Shortcuts of one letter"
@@ -76,7 +96,11 @@ export function SettingsSheet({ preferences, onPrefer, dataFolder, version, onCl
         <ReaderFields settings={preferences.scanner} onSettings={(scanner) => onPrefer({ scanner })} />
         <p className="bw-source">
           Kept in <span className="bw-code">{dataFolder ?? 'a folder the program has not named yet'}</span>
-          {version === null ? '' : ` · Bagwright ${version}`}. Nothing leaves this machine.
+          {version === null ? '' : ` · Bagwright ${version}`}. Nothing leaves this machine.{' '}
+          <a href="#/snapshots" onClick={onClose}>
+            Snapshots, restore, and a check of the database
+          </a>
+          .
         </p>
       </div>
     </Dialog>

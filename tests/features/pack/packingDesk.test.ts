@@ -56,10 +56,10 @@ function disk() {
 function desk(setup: Partial<DeskSetup> = {}) {
   const held = disk();
   const made = createDesk({
-    ...{ revision, outing, before: [], append: held.append, at: () => '2026-11-25T10:00:00+00:00' },
+    ...{ revision, outing, kept: [], append: held.append, at: () => '2026-11-25T10:00:00+00:00' },
     ...setup,
   });
-  made.know({ doer: ann, tags });
+  made.know({ doer: ann, tags, before: [], elsewhere: () => null });
   return { desk: made, ...held };
 }
 
@@ -164,6 +164,31 @@ describe('the desk at which an outing is packed', () => {
     expect(one.act([takenBack(2)])).toBeNull();
     await one.settled();
     expect(one.state().packing.totals.packed).toBe(1);
+  });
+
+  it('does not count what is known to be elsewhere', () => {
+    const { desk: one } = desk();
+    const asked: unknown[] = [];
+    const elsewhere = (x: object): string | null => {
+      asked.push(x);
+      return 'two of it lie at the mast foot';
+    };
+    one.know({ doer: ann, tags, before: [], elsewhere });
+    expect(one.act([counted('C', 'T-07', 3)])).toBe('two of it lie at the mast foot');
+    expect(asked).toEqual([{ item: 'T-07', counted: 0, pieces: 3 }]);
+    expect(one.state().packing.totals.packed).toBe(0);
+  });
+
+  it('holds what is read until someone has a name', async () => {
+    const { desk: one, kept } = desk();
+    one.know({ doer: { name: '', role: '' }, tags, before: [], elsewhere: () => null });
+    one.read(bagLabel(1));
+    one.read(label(100, 1));
+    expect(one.state()).toMatchObject({ queued: 2, bag: null });
+    one.know({ doer: ann, tags, before: [], elsewhere: () => null });
+    await one.settled();
+    expect(one.state()).toMatchObject({ queued: 0, bag: 'L' });
+    expect(kept.map(({ by }) => by)).toEqual([ann]);
   });
 
   it('does several deeds or none of them', async () => {

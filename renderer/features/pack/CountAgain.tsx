@@ -1,0 +1,182 @@
+import { useMemo, useState } from 'react';
+import { Button } from '@mantine/core';
+import type { DeedOf, Doer } from '../../../shared-types/records/revision.ts';
+import { Switch } from '../../components/Switch/Switch.tsx';
+import { isSamePerson, otherOrder, packersOf, sameAmount } from '../../engine/packing/index.ts';
+import type { PackedLine } from '../../engine/packing/index.ts';
+import { usualReader } from '../../engine/tag/index.ts';
+import { DoerFields, wholeDoer } from '../revisions/DoerFields.tsx';
+import { useScanner } from '../scan/useScanner.ts';
+import { useSessionState } from '../session/SessionContext.ts';
+import { goTo } from '../session/usePlace.ts';
+import { countOf } from '../steps/words.ts';
+import { AgainLines } from './AgainLines.tsx';
+import { AgainResult } from './AgainResult.tsx';
+import type { PackScreen } from './PackDesk.tsx';
+import { PackHead } from './PackHead.tsx';
+import { readAgain } from './readAgain.ts';
+import type { Tally } from './readAgain.ts';
+import { sound } from './sounds.ts';
+import { tagsKnown } from './tagsKnown.ts';
+
+type Way = DeedOf<'second-count'>['way'];
+
+const ways = [
+  { value: 'blind', label: 'Blind: without the manifest’s numbers' },
+  { value: 're-ordered', label: 'In another order, with the numbers' },
+] as const;
+
+const chunkMost = 10;
+
+/** A bag counted again by another person: blind, or in another order; ten lines at a time, each ten kept before the next. */
+export function CountAgain(props: PackScreen & { bag: string }) {
+  const { desk, state, frozen, gloved, outing, bag: id, revision } = props;
+  const { preferences } = useSessionState();
+  const [given, setGiven] = useState<Doer>({ name: '', role: 'second counter' });
+  const [asked, setAsked] = useState(false);
+  const [by, setBy] = useState<Doer | null>(null);
+  const [way, setWay] = useState<Way>('blind');
+  const [recounts, setRecounts] = useState<readonly string[]>([]);
+  const [tally, setTally] = useState<Tally>(new Map());
+  const [said, setSaid] = useState<{ text: string; refused: boolean } | null>(null);
+  const bag = state.packing.bags.find((one) => one.id === id);
+  const order = useMemo(
+    () =>
+      otherOrder(
+        frozen.linesOf(outing).flatMap(({ bag: of, item }) => (of === id ? [item] : [])),
+        seedOf(id),
+      ),
+    [frozen, outing, id],
+  );
+  const lines = order.flatMap((item) => bag?.lines.find((one) => one.line.item === item) ?? []);
+  const open = lines.filter(({ line, second }) => second === null || recounts.includes(line.item));
+  const chunk = open.slice(0, chunkMost);
+  const tags = useMemo(() => tagsKnown(revision.content.things, []), [revision]);
+  useScanner(
+    preferences.scanner ?? usualReader,
+    (reading) => {
+      const found = readAgain(reading, { tags, lines: chunk, bag: id, tally });
+      if ('refused' in found) {
+        sound('refused');
+        setSaid({ text: `Not counted: ${found.refused}`, refused: true });
+      } else {
+        sound('counted');
+        setTally(found.tally);
+        setSaid({ text: `Counted ${found.item}`, refused: false });
+      }
+    },
+    by !== null,
+  );
+  const leave = (): void => goTo({ at: 'pack', outing, bag: id });
+  if (bag === undefined) return null;
+  const packers = packersOf(state.packing.fold, id);
+  const begin = (): void => {
+    setAsked(true);
+    const whole = wholeDoer(given);
+    if (whole === null) return;
+    const same = packers.find((name) => isSamePerson(name, whole.name));
+    if (same === undefined) setBy(whole);
+    else {
+      sound('refused');
+      setSaid({ text: `${whole.name} packed this bag: another person counts it again`, refused: true });
+    }
+  };
+  const keep = (): void => {
+    if (by === null) return;
+    const without = chunk.filter(({ line }) => !tally.has(line.item));
+    if (without.length > 0) {
+      setSaid({
+        text: `${countOf(without.length, 'line')} without a count: ${without.map(({ line }) => line.item).join(', ')}. Press None where nothing lies`,
+        refused: true,
+      });
+      return;
+    }
+    const counts = chunk.map(({ line }) => ({
+      item: line.item,
+      ...(tally.get(line.item)?.amount ?? { pieces: 0, parts: 0 }),
+    }));
+    const refusal = desk.act([{ kind: 'second-count', bag: id, way, counts }], by);
+    if (refusal === null) {
+      const kept = new Set(chunk.map(({ line }) => line.item));
+      setRecounts(recounts.filter((item) => !kept.has(item)));
+      setTally(new Map([...tally].filter(([item]) => !kept.has(item))));
+      setSaid({ text: `Kept ${countOf(counts.length, 'count')}`, refused: false });
+    } else setSaid({ text: refusal, refused: true });
+  };
+  const differing = lines.filter(differs).map(({ line }) => line.item);
+  return (
+    <div className="bw-pack" data-gloved={gloved || undefined}>
+      <PackHead {...props} bag={bag} doing="Counting again" onLeave={leave} />
+      <div className="bw-pack-one">
+        {by === null ? (
+          <form
+            className="bw-accept"
+            noValidate
+            onSubmit={(event) => {
+              event.preventDefault();
+              begin();
+            }}
+          >
+            <p>
+              Another person than who packed it counts the bag again.{' '}
+              {packers.length === 0 ? 'Nobody has packed anything into it yet.' : `Packed by ${packers.join(', ')}.`}
+            </p>
+            <DoerFields given={given} onGiven={setGiven} asked={asked} />
+            <Switch label="How it is counted" value={way} choices={ways} onChange={setWay} />
+            <p role="status" className="bw-pack-said" data-refused={said?.refused || undefined}>
+              {said?.text ?? ''}
+            </p>
+            <div className="bw-form-foot">
+              <Button className="bw-pack-big" type="submit" variant="filled">
+                Begin to count
+              </Button>
+            </div>
+          </form>
+        ) : open.length > 0 ? (
+          <>
+            <h2>
+              {countOf(open.length, 'line')} to count{' '}
+              <span className="bw-second">
+                by {by.name}, {way === 'blind' ? 'blind' : 'in another order'}
+              </span>
+            </h2>
+            <AgainLines lines={chunk} showNumbers={way === 're-ordered'} tally={tally} onTally={setTally} />
+            <footer className="bw-pack-foot">
+              <p role="status" className="bw-pack-said" data-refused={said?.refused || undefined}>
+                {said === null ? '' : `${said.text}.`}
+              </p>
+              <div className="bw-pack-buttons">
+                <Button className="bw-pack-big" variant="filled" onClick={keep}>
+                  Keep {countOf(chunk.length, 'count')}
+                </Button>
+              </div>
+            </footer>
+          </>
+        ) : (
+          <AgainResult
+            bag={bag}
+            fold={state.packing.fold}
+            by={by}
+            onAgain={differing.length === 0 ? undefined : () => setRecounts(differing)}
+            onExtra={(item, pieces) => {
+              const counts = [{ item, pieces, parts: pieces }];
+              const refusal = desk.act([{ kind: 'second-count', bag: id, way, counts }], by);
+              setSaid(refusal === null ? null : { text: refusal, refused: true });
+              return refusal;
+            }}
+            onLeave={leave}
+          />
+        )}
+      </div>
+    </div>
+  );
+}
+
+function differs({ second, counted }: PackedLine): boolean {
+  return second !== null && !sameAmount(second.amount, counted);
+}
+
+/** The same bag has the same order, on every machine. */
+function seedOf(text: string): number {
+  return [...text].reduce((seed, sign) => (seed * 31 + (sign.codePointAt(0) ?? 0)) % 2_147_483_647, 7);
+}

@@ -1,0 +1,101 @@
+import type { Deed } from '../../../shared-types/records/revision.ts';
+import type { PackedBag, PackedLine } from '../../engine/packing/index.ts';
+import { AmountDialog } from './dialogs/AmountDialog.tsx';
+import { CloseDialog } from './dialogs/CloseDialog.tsx';
+import { MissingDialog } from './dialogs/MissingDialog.tsx';
+import { PlanWithoutDialog } from './dialogs/PlanWithoutDialog.tsx';
+import { StopDialog } from './dialogs/StopDialog.tsx';
+import { WordsDialog } from './dialogs/WordsDialog.tsx';
+import type { PackScreen } from './PackDesk.tsx';
+import { bagWords } from './packWords.ts';
+
+/** What lies over the packing. */
+export type Over =
+  | { kind: 'parts'; line: PackedLine; label: string | null }
+  | { kind: 'missing' }
+  | { kind: 'close' }
+  | { kind: 'open' }
+  | { kind: 'remark' }
+  | { kind: 'plan-without' };
+
+export interface PackDialogsProps extends PackScreen {
+  bag: PackedBag;
+  over: Over | null;
+  /** Code of the line where the hand goes on. */
+  next: string | null;
+  act: (deeds: readonly Deed[], done: string) => void;
+  onOver: (over: Over | null) => void;
+}
+
+/** The sheets over the packing: what stopped it comes first. */
+export function PackDialogs(props: PackDialogsProps) {
+  const { desk, state, frozen, gloved, bag, over, next, act, onOver } = props;
+  const close = (): void => onOver(null);
+  const done = (deeds: readonly Deed[], said: string): void => {
+    close();
+    act(deeds, said);
+  };
+  if (state.stop !== null)
+    return <StopDialog stop={state.stop} queued={state.queued} gloved={gloved} onSeen={() => desk.goOn()} />;
+  const { asked } = state;
+  if (asked !== null) {
+    const line = state.packing.bags
+      .find(({ id }) => id === asked.bag)
+      ?.lines.find((one) => one.line.item === asked.item);
+    return line === undefined ? null : (
+      <AmountDialog
+        {...{ line, gloved }}
+        label={asked.label}
+        onCounted={(deed, said) => {
+          act([deed], said);
+          desk.goOn();
+        }}
+        onClose={() => desk.goOn()}
+      />
+    );
+  }
+  if (over === null) return null;
+  const name = bagWords(frozen.thing(bag.id));
+  switch (over.kind) {
+    case 'parts':
+      return (
+        <AmountDialog
+          {...{ gloved }}
+          line={over.line}
+          label={over.label}
+          onCounted={(deed, said) => done([deed], said)}
+          onClose={close}
+        />
+      );
+    case 'missing':
+      return <MissingDialog {...{ bag, next, gloved }} onMissing={done} onClose={close} />;
+    case 'close':
+      return <CloseDialog {...{ bag, name, gloved, desk }} onClosed={close} onClose={close} />;
+    case 'open':
+      return (
+        <WordsDialog
+          title={`Open ${name} again`}
+          label="Reason"
+          button="Open bag again"
+          said="What was closed is open again, and is closed anew when it is whole."
+          gloved={gloved}
+          onWords={(reason) => done([{ kind: 'bag-opened', bag: bag.id, reason }], `Opened ${name} again`)}
+          onClose={close}
+        />
+      );
+    case 'remark':
+      return (
+        <WordsDialog
+          title={`Remark on ${name}`}
+          label="Remark"
+          button="Keep remark"
+          said="It is kept with the record, with name and time, and changes no count."
+          gloved={gloved}
+          onWords={(words) => done([{ kind: 'remark', words, bag: bag.id }], 'Remark kept')}
+          onClose={close}
+        />
+      );
+    case 'plan-without':
+      return <PlanWithoutDialog {...props} onClose={close} />;
+  }
+}
