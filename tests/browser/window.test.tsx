@@ -13,6 +13,7 @@ import { handbookCommands } from '../../renderer/features/handbook/handbookComma
 import { calloutCommands } from '../../renderer/features/callouts/calloutAsking.ts';
 import { catalogCommands } from '../../renderer/features/catalog/catalogCommands.ts';
 import { kitCommands } from '../../renderer/features/kits/kitCommands.ts';
+import { labelCommands } from '../../renderer/features/labels/labelAsking.ts';
 import { watchOutCommands } from '../../renderer/features/watchOuts/watchOutAsking.ts';
 import { taskCommands } from '../../renderer/features/task/taskCommands.ts';
 import { asText, emptyPlan, shownPlan } from './fixtures/plans.ts';
@@ -123,6 +124,7 @@ describe('the palette', () => {
     ...recordCommands(true),
     ...catalogCommands(),
     ...kitCommands(),
+    ...labelCommands(),
     ...watchOutCommands(),
     ...handbookCommands(),
     ...benchCommands({ at: 'first' }),

@@ -1,9 +1,9 @@
 /** Numbers of labels, what carries them, and the reader that types them. */
 export { checkDigits, groupedTag, pieceMost, readTag, tagText } from './tag.ts';
-export type { Tag, TagKind, TagReading } from './tag.ts';
+export type { Tag, TagReading } from './tag.ts';
 export { freeTags } from './freeTags.ts';
 export { idleReader, quietMs, readerQuiet, strokePressed, usualReader } from './keyReader.ts';
-export type { ReaderSettings, ReaderState, ReaderTold } from './keyReader.ts';
+export type { ReaderSettings, ReaderTold } from './keyReader.ts';
 export type { Stroke } from './stroke.ts';
 export { code128Widths } from './code128.ts';
 export { qrModules } from './qrModules.ts';

@@ -29,8 +29,8 @@ const padMm = 1.5;
 /** Above the words beside a square, whose white is as wide. */
 const topPadMm = 0.8;
 /** Lines of 9 pt and of 8 pt with their leading. */
-export const codeLineMm = 3.8;
-export const lineMm = 3.3;
+const codeLineMm = 3.8;
+const lineMm = 3.3;
 const barsLeastMm = 8;
 const textLeastMm = 25;
 const labelMostMm = 180;
