@@ -5,6 +5,7 @@ import type { StepFacts } from '../../engine/cards/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
+import { useKnownWords } from '../record/useKnownWords.ts';
 import { OutingChooser } from '../session/OutingChooser.tsx';
 import { useSession, useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
@@ -50,13 +51,15 @@ export function CardsPlace({ atHand, place, host, now }: CardsPlaceProps) {
     ),
   );
   const { plan } = atHand;
+  const asked = plan.outings.find(({ id }) => id === place.outing) ?? result?.result.outings[0] ?? plan.outings[0];
+  const known = useKnownWords({ task: atHand.id, plan, outing: asked?.id, revision: null });
   if (plan.steps.length === 0)
     return (
       <div className="bw-pane-detail">
         <NoSteps />
       </div>
     );
-  const outing = plan.outings.find(({ id }) => id === place.outing) ?? result?.result.outings[0] ?? plan.outings[0];
+  const outing = asked;
   if (result === null || outing === undefined)
     return (
       <div className="bw-pane-detail">
@@ -75,7 +78,7 @@ export function CardsPlace({ atHand, place, host, now }: CardsPlaceProps) {
       Opening the cards…
     </p>
   );
-  if (facts === null) return opening;
+  if (facts === null || known === null) return opening;
   const roles = plan.outings.find(({ id }) => id === outing.id)?.roles ?? [];
   const role = place.role !== undefined && roles.includes(place.role) ? place.role : null;
   return (
@@ -91,6 +94,7 @@ export function CardsPlace({ atHand, place, host, now }: CardsPlaceProps) {
         plan={plan}
         result={result.result}
         facts={facts}
+        known={known}
         fileName={atHand.name}
         outing={outing.id}
         role={role}

@@ -32,14 +32,31 @@ export interface CardsSheetProps {
   now: () => Date;
   /** The frozen manifest that plan, answer and facts are of; absent for the open plan. */
   frozen?: PrintedRevision | undefined;
+  /** What earlier outings say, in sentences. */
+  known?: readonly string[] | undefined;
 }
 
 const stateCounts = (states: readonly string[], state: string): number => states.filter((one) => one === state).length;
 
 /** The step cards of an outing as the very PDF that is printed and saved. */
 export function CardsSheet(props: CardsSheetProps) {
-  const { plan, result, facts, fileName, outing, role, onRole, units, host, person, paper, onPaper, now, frozen } =
-    props;
+  const {
+    plan,
+    result,
+    facts,
+    fileName,
+    outing,
+    role,
+    onRole,
+    units,
+    host,
+    person,
+    paper,
+    onPaper,
+    now,
+    frozen,
+    known,
+  } = props;
   const [clock] = useState(() => now);
   // What the cards say and when it was so: a later look at the same is of the same time.
   const asked = useMemo(
@@ -52,8 +69,8 @@ export function CardsSheet(props: CardsSheetProps) {
   const { request, dataTime } = asked;
   const cards = useMemo(() => cardsAsked(request), [request]);
   const document = useCallback(
-    (means: PrintMeans) => cardsDocument({ ...request, ...means, dataTime, paper, person, frozen }),
-    [request, dataTime, paper, person, frozen],
+    (means: PrintMeans) => cardsDocument({ ...request, ...means, dataTime, paper, person, frozen, known }),
+    [request, dataTime, paper, person, frozen, known],
   );
   const { pdf, again } = usePdf(host, document);
   const at = plan.outings.find(({ id }) => id === outing);

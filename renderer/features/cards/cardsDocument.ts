@@ -11,6 +11,7 @@ import { stackTexts } from '../../components/StackDrawing/stackTexts.ts';
 import { contentHash } from '../manifest/contentHash.ts';
 import { html, plainText } from '../manifest/html.ts';
 import type { Markup, Part } from '../manifest/html.ts';
+import { knownBlock } from '../manifest/knownBlock.ts';
 import { caution, typed } from '../manifest/manifestBody.ts';
 import { unitsNote } from '../manifest/manifestOf.ts';
 import { marginBoxes, marginName, spoken as spokenTime } from '../manifest/pageFurniture.ts';
@@ -47,6 +48,8 @@ export interface CardsPrint extends CardsRequest {
   person: string;
   fonts: readonly PrintFace[];
   journal?: PrintedHead;
+  /** What earlier outings say, in sentences: a page of its own before the cards. */
+  known?: readonly string[] | undefined;
   /** The frozen manifest that plan, answer and facts are of; absent for the open plan. */
   frozen?: PrintedRevision | undefined;
 }
@@ -177,8 +180,8 @@ function endText(cards: readonly Card[]): string {
 }
 
 /** What the cards' content is known by, on paper. */
-function cardsHash(cards: readonly Card[], { outing, units }: CardsRequest): Promise<string> {
-  return contentHash(JSON.stringify({ cards, outing, units }));
+function cardsHash(cards: readonly Card[], { outing, units }: CardsRequest, known: readonly string[]): Promise<string> {
+  return contentHash(JSON.stringify({ cards, outing, units, ...(known.length === 0 ? {} : { known }) }));
 }
 
 function drawingsOf({ turning, hold, isBeside }: Drawn): CardDrawing {
@@ -190,7 +193,7 @@ function drawingsOf({ turning, hold, isBeside }: Drawn): CardDrawing {
 export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrint> {
   const { plan, outing: outingId, role, units, fileName, paper, dataTime, appVersion, person, fonts, frozen } = request;
   const cards = cardsAsked(request);
-  const hash = contentCell(frozen, await cardsHash(cards, request));
+  const hash = contentCell(frozen, await cardsHash(cards, request, request.known ?? []));
   const { task } = plan.source;
   const outing = plan.outings.find(({ id }) => id === outingId)?.name ?? outingId;
   const taskName = task === undefined ? fileName : `${task.id}, ${task.name}`;
@@ -226,11 +229,21 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
     drawings.set(part.step.id, made);
     return made;
   };
+  const { known = [] } = request;
+  const before =
+    known.length === 0
+      ? []
+      : [
+          html`<section class="card">
+            <p class="small">Before the cards · ${typed(outing)}</p>
+            ${caution()}${knownBlock(known)}
+          </section>`,
+        ];
   const pages = cards.flatMap((card, index) => [
     cardBody(card, {
       outing,
       drawingOf,
-      first: index === 0 ? caution() : null,
+      first: index === 0 && known.length === 0 ? caution() : null,
       end: index === cards.length - 1 ? endText(cards) : null,
     }),
     ...boxPages(card, outing),
@@ -240,6 +253,6 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
     ${caution()}
     <p>${typed(role ?? 'No role')} has no step on ${typed(outing)}.</p>
   </section>`;
-  const body = pages.length === 0 ? none : html`${pages}`;
+  const body = html`${before}${pages.length === 0 ? none : pages}`;
   return printedPage({ title, paper, dataTime, fonts, style: `${furniture}${sheetStyle}${cardsStyle}`, body });
 }

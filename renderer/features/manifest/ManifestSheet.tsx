@@ -27,12 +27,14 @@ export interface ManifestSheetProps {
   carried?: ReadonlyMap<string, readonly string[]> | undefined;
   /** The frozen manifest that plan and answer are of; absent for the open plan. */
   frozen?: PrintedRevision | undefined;
+  /** What earlier outings say, in sentences. */
+  known?: readonly string[] | undefined;
 }
 
 /** The manifest as the very PDF that is printed and saved. */
 export function ManifestSheet(props: ManifestSheetProps) {
   const { plan, result, fileName, outing, units, host, person = '', paper: first = 'A4', onPaper } = props;
-  const { dataTime, carried, frozen } = props;
+  const { dataTime, carried, frozen, known } = props;
   const [paper, setPaper] = useState(first);
   const [openedAt] = useState(() => isoWithOffset(new Date()));
   const time = dataTime ?? openedAt;
@@ -47,6 +49,7 @@ export function ManifestSheet(props: ManifestSheetProps) {
     person,
     carried,
     frozen,
+    known,
   });
   const holds = result.outings.some(({ id }) => id === outing);
   return (

@@ -1,6 +1,7 @@
 import type { DocumentToPrint } from '../../../shared-types/host.ts';
 import { contentHash } from './contentHash.ts';
 import { html, plainText } from './html.ts';
+import { knownBlock } from './knownBlock.ts';
 import type { Manifest, NoManifest } from './manifest.ts';
 import { annex, manifestHead, manifestTable, stepTable } from './manifestBody.ts';
 import { manifestOf, type ManifestRequest } from './manifestOf.ts';
@@ -21,18 +22,21 @@ export interface PrintRequest extends ManifestRequest {
   person: string;
   fonts: readonly PrintFace[];
   journal?: PrintedHead;
+  /** What earlier outings say, in sentences; it is no part of what was frozen. */
+  known?: readonly string[] | undefined;
 }
 
 /** The whole manifest as one document to print: the same request, the same bytes. */
 export async function manifestDocument(request: PrintRequest): Promise<DocumentToPrint> {
   const manifest = manifestOf(request);
-  const hash = await contentHash(JSON.stringify(manifest));
+  const { known = [] } = request;
+  const hash = await contentHash(JSON.stringify(known.length === 0 ? manifest : { manifest, known }));
   return documentOf(manifest, hash, request);
 }
 
 /** The same without the digest, for a hash already known. */
 function documentOf(manifest: Manifest | NoManifest, hash: string, request: PrintRequest): DocumentToPrint {
-  const { paper, dataTime, appVersion, person, fonts, journal, frozen } = request;
+  const { paper, dataTime, appVersion, person, fonts, journal, frozen, known = [] } = request;
   const sheet = 'rows' in manifest ? 'Manifest' : 'No manifest';
   const title = `${sheet}: ${plainText(manifest.title)}`;
   const furniture = pageFurniture({
@@ -50,7 +54,7 @@ function documentOf(manifest: Manifest | NoManifest, hash: string, request: Prin
   });
   const body =
     'rows' in manifest
-      ? html`${manifestHead(manifest, person)}${frozen === undefined ? null : frozenWords(frozen)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
+      ? html`${manifestHead(manifest, person)}${frozen === undefined ? null : frozenWords(frozen)}${known.length === 0 ? null : knownBlock(known)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
       : noManifestBody(manifest);
   return printedPage({ title, paper, dataTime, fonts, style: `${furniture}${sheetStyle}`, body });
 }

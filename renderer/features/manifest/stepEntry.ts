@@ -1,7 +1,7 @@
 import type { BagStep } from '../../../shared-types/bag.ts';
 import { gravestFirst } from '../../engine/cards/index.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
-import { otherWayOf } from '../../engine/stack/otherWay.ts';
+import { isRightWay } from '../../engine/stack/otherWay.ts';
 import { torqueTexts } from '../../engine/torque/torqueParts.ts';
 import { allUnits, convertValue, kindOf, showNumber, showQuantity } from '../../engine/units/index.ts';
 import type { Unit, UnitsShown } from '../../engine/units/index.ts';
@@ -48,7 +48,7 @@ export function stepEntry(
       ),
     ],
     // What the tool cannot measure gets no setting.
-    setting: (otherWayOf(plan, step, stack)?.measures ?? null) === null ? settingOf(plan, step, answer, units) : null,
+    setting: isRightWay(plan, step, stack) ? settingOf(plan, step, answer, units) : null,
     torque: torqueTexts(step, source, units),
     source: step.callout === null ? null : (source?.calloutSource ?? 'The plan names no source for this callout.'),
   };

@@ -8,11 +8,24 @@ export type SheetRequest = Omit<PrintRequest, 'fonts' | 'appVersion'>;
 
 /** The manifest's PDF, made anew whenever what it says changes. */
 export function useManifestPdf(host: Host, request: SheetRequest): { pdf: MadePdf; again: () => void } {
-  const { plan, result, outing, units, fileName, paper, dataTime, person, carried, frozen } = request;
+  const { plan, result, outing, units, fileName, paper, dataTime, person, carried, frozen, known } = request;
   const document = useCallback(
     (means: PrintMeans) =>
-      manifestDocument({ plan, result, outing, units, fileName, paper, dataTime, person, carried, frozen, ...means }),
-    [plan, result, outing, units, fileName, paper, dataTime, person, carried, frozen],
+      manifestDocument({
+        plan,
+        result,
+        outing,
+        units,
+        fileName,
+        paper,
+        dataTime,
+        person,
+        carried,
+        frozen,
+        known,
+        ...means,
+      }),
+    [plan, result, outing, units, fileName, paper, dataTime, person, carried, frozen, known],
   );
   return usePdf(host, document);
 }

@@ -156,9 +156,11 @@ function Holds({ name, file }: { name: string; file: Extract<VerifiedFile, { kin
   const open = discrepancies.filter(({ closed }) => closed === undefined).length;
   return (
     <>
-      <p>
-        <StateMark state="conforming" text="Whole" /> <bdi>{name}</bdi>: frozen content,{' '}
-        {countOf(events.length, 'event')} and its own hash were verified.
+      <p className="bw-record-said">
+        <StateMark state="conforming" text="Whole" />
+        <span>
+          <bdi>{name}</bdi>: frozen content, {countOf(events.length, 'event')} and its own hash were verified.
+        </span>
       </p>
       <dl className="bw-task-facts">
         <dt>Manifest</dt>

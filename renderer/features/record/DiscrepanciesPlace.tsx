@@ -1,5 +1,5 @@
 import { Suspense, lazy, useState } from 'react';
-import { Button } from '@mantine/core';
+import { Button, NativeSelect } from '@mantine/core';
 import type { Host } from '../../../shared-types/host.ts';
 import type { Discrepancy, Doer } from '../../../shared-types/records/revision.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
@@ -99,20 +99,14 @@ export function DiscrepanciesPlace({ place, task, host, now }: DiscrepanciesPlac
             onChange={(of) => goTo({ at: 'discrepancies', of }, 'replace')}
           />
         )}
-        <select
-          className="bw-record-form"
+        <NativeSelect
           aria-label="Form of the file"
           value={form}
+          data={[...tableForms]}
           onChange={({ currentTarget }) =>
             setForm(tableForms.find(({ value }) => value === currentTarget.value)?.value ?? 'csv')
           }
-        >
-          {tableForms.map(({ value, label }) => (
-            <option key={value} value={value}>
-              {label}
-            </option>
-          ))}
-        </select>
+        />
         <Button
           disabled={shown.length === 0}
           onClick={() =>
@@ -131,7 +125,7 @@ export function DiscrepanciesPlace({ place, task, host, now }: DiscrepanciesPlac
       </p>
       {shown.length === 0 ? null : (
         <div className="bw-task-scroll" role="region" aria-label="Discrepancies" tabIndex={0}>
-          <table className="bw-task-table">
+          <table className="bw-task-table bw-record-open">
             <thead>
               <tr>
                 <th scope="col">No</th>

@@ -51,7 +51,7 @@ export function VerifyRecord({ revision, events }: { revision: Revision; events:
           <p>It could not be looked through: {looked.failed}</p>
         ) : (
           <>
-            <p>
+            <p className="bw-record-said">
               <StateMark
                 state={looked.record === null ? 'conforming' : 'nonconforming'}
                 text={looked.record === null ? 'Record whole' : 'Record damaged'}
@@ -59,7 +59,7 @@ export function VerifyRecord({ revision, events }: { revision: Revision; events:
               {looked.record ??
                 `Frozen content and ${countOf(looked.events, 'event')}: each is what its hash says and follows the one before it.`}
             </p>
-            <p>
+            <p className="bw-record-said">
               <StateMark
                 state={looked.journal.whole ? 'conforming' : 'nonconforming'}
                 text={looked.journal.whole ? 'Journal whole' : 'Journal damaged'}

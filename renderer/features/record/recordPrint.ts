@@ -73,7 +73,7 @@ const listStyle = `.list td,.list tbody th{vertical-align:top}.list td{font-size
 
 function tableOf({ columns, groups, none }: PrintedList): Markup {
   if (groups.every(({ rows }) => rows.length === 0)) return html`<p><b>${none}</b></p>`;
-  return html`<table class="list">
+  return html`<table class="steps list">
     <colgroup>
       ${columns.map(({ mm }) => (mm === undefined ? html`<col />` : html`<col style="width:${mm}mm" />`))}
     </colgroup>

@@ -26,7 +26,7 @@ export function ReturnBags({ bags, state, things, inHand, onBag }: ReturnBagsPro
               <bdi>{things.find(({ id }) => id === bag)?.name ?? bag}</bdi>
               <span className="bw-code">{bag}</span>
               <StateMark
-                state={left === 0 ? 'back' : 'out'}
+                state={left === 0 ? 'back' : state.closed === null ? 'out' : 'missing'}
                 text={left === 0 ? 'None open' : `${left} of ${lines} open`}
               />
             </button>

@@ -24,11 +24,13 @@ export interface ReturnLinesProps {
 /** The lines of a bag: the whole row counts one piece in; what else became of it is asked beside. */
 export function ReturnLines(props: ReturnLinesProps) {
   const { lines, state, bagName, plan, stays, stepNumber, discrepancies, onCount, onOther } = props;
-  const next = lines.find((line) => isSome(line.open));
+  const next = state.closed === null ? lines.find((line) => isSome(line.open)) : undefined;
   const last = state.lastLine === null ? null : lineKey(state.lastLine);
   const shown = useRef<HTMLLIElement>(null);
   // Coming back shows the line at which it stopped.
-  useEffect(() => shown.current?.scrollIntoView({ block: 'nearest' }), [bagName]);
+  useEffect(() => {
+    shown.current?.scrollIntoView({ block: 'nearest' });
+  }, [bagName]);
   return chunksOf(lines).map((chunk, index) => (
     <section key={index} className="bw-return-chunk" aria-label={`${bagName}, lines from ${index * 10 + 1}`}>
       <h2>

@@ -6,6 +6,7 @@ import type { Frozen } from '../../engine/frozen/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
+import { useKnownWords } from '../record/useKnownWords.ts';
 import { OutingChooser } from '../session/OutingChooser.tsx';
 import { useSession, useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
@@ -78,6 +79,9 @@ function OfRevision({ place, revision, host, now }: Omit<FrozenPlaceProps, 'atHa
     () => new Map('reason' in read ? [] : [...read.frozen.facts].map(([step, facts]) => [step, facts.carried])),
     [read],
   );
+  const readPlan = 'reason' in read ? null : read.frozen.plan;
+  const outing = readPlan?.outings.find(({ id }) => id === place.of) ?? readPlan?.outings[0];
+  const known = useKnownWords({ task: revision.task, plan: readPlan, outing: outing?.id, revision: revision.id });
   if (whole === null) return <Opening />;
   const reason = !whole
     ? 'Its content is not what its hash says: it was changed after it was frozen.'
@@ -92,15 +96,24 @@ function OfRevision({ place, revision, host, now }: Omit<FrozenPlaceProps, 'atHa
       </div>
     );
   const { plan, result, facts } = read.frozen;
-  const outing = plan.outings.find(({ id }) => id === place.of) ?? plan.outings[0];
   if (outing === undefined) return null;
+  if (known === null) return <Opening />;
   const isCards = place.sheet === 'cards';
   const number = String(revision.number);
   const go = (change: Partial<FrozenAt>): void =>
     goTo({ at: 'frozen', number, sheet: isCards ? 'cards' : 'manifest', of: outing.id, ...change }, 'replace');
   const role = place.role !== undefined && outing.roles.includes(place.role) ? place.role : null;
   const shared = {
-    ...{ plan, result, host, frozen: revision, outing: outing.id, units: preferences.units, paper: preferences.paper },
+    ...{
+      plan,
+      result,
+      host,
+      known,
+      frozen: revision,
+      outing: outing.id,
+      units: preferences.units,
+      paper: preferences.paper,
+    },
     fileName: `${plan.source.task?.id ?? 'task'}.json`,
     person: revision.by.name,
     onPaper: (paper: typeof preferences.paper) => session.prefer({ paper }),

@@ -18,6 +18,7 @@ import { SitesHall } from '../sites/SitesHall.tsx';
 import { NoSteps } from '../steps/NoSteps.tsx';
 import { StepsSheet } from '../steps/StepsSheet.tsx';
 import { RevisionBar } from '../revisions/RevisionBar.tsx';
+import { useKnownWords } from '../record/useKnownWords.ts';
 import { OutingChooser } from './OutingChooser.tsx';
 import { useCarried } from '../watchOuts/useCarried.ts';
 import { WatchOutsHall } from '../watchOuts/WatchOutsHall.tsx';
@@ -246,13 +247,14 @@ function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: str
   const { preferences, result, former } = useSessionState();
   const carried = useCarried(atHand.id, result?.result ?? null);
   const { plan } = atHand;
+  const outing = plan.outings.find(({ id }) => id === asked) ?? result?.result.outings[0] ?? plan.outings[0];
+  const known = useKnownWords({ task: atHand.id, plan, outing: outing?.id, revision: null });
   if (plan.steps.length === 0)
     return (
       <div className="bw-pane-detail">
         <NoSteps />
       </div>
     );
-  const outing = plan.outings.find(({ id }) => id === asked) ?? result?.result.outings[0] ?? plan.outings[0];
   if (result === null || outing === undefined)
     return (
       <div className="bw-pane-detail">
@@ -266,8 +268,10 @@ function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: str
         </p>
       </div>
     );
+  const opening = <p className="bw-pane-detail">Opening the manifest…</p>;
+  if (known === null) return opening;
   return (
-    <Suspense fallback={<p className="bw-pane-detail">Opening the manifest…</p>}>
+    <Suspense fallback={opening}>
       <div className="bw-pane-bar">
         <OutingChooser
           plan={plan}
@@ -288,6 +292,7 @@ function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: str
         onPaper={(paper) => session.prefer({ paper })}
         dataTime={isoWithOffset(new Date(result.plannedAt))}
         carried={carried ?? undefined}
+        known={known}
       />
     </Suspense>
   );
