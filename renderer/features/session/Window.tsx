@@ -85,6 +85,7 @@ const ofTask: ReadonlySet<PlaceName> = new Set([
 ]);
 /** Places whose panes scroll by themselves. */
 const split: ReadonlySet<PlaceName> = new Set([
+  'pack',
   'steps',
   'outings',
   'bag',

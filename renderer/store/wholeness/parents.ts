@@ -1,30 +1,9 @@
 import type { Refusal } from '../../../shared-types/errors.ts';
-import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
+import type { AnyRecord } from '../../../shared-types/records/index.ts';
+import { keyFields } from '../../engine/records/keyFields.ts';
 import { breaths } from '../breathe.ts';
 import { nameOf, tableWords } from '../recordNames.ts';
 import type { View } from './view.ts';
-
-/** Which field of which table holds keys of which other. */
-export const keyFields = [
-  { table: 'items', field: 'shelf', to: 'shelves' },
-  { table: 'interfaces', field: 'site', to: 'sites' },
-  { table: 'tasks', field: 'site', to: 'sites' },
-  { table: 'tasks', field: 'shelves', to: 'shelves' },
-  { table: 'outings', field: 'task', to: 'tasks' },
-  { table: 'steps', field: 'task', to: 'tasks' },
-  { table: 'steps', field: 'interface', to: 'interfaces' },
-  { table: 'results', field: 'id', to: 'tasks' },
-  { table: 'notes', field: 'task', to: 'tasks' },
-  { table: 'calloutLists', field: 'task', to: 'tasks' },
-  { table: 'callouts', field: 'list', to: 'calloutLists' },
-  { table: 'asRunLists', field: 'task', to: 'tasks' },
-  { table: 'asRunLists', field: 'callouts', to: 'calloutLists' },
-  { table: 'asRuns', field: 'list', to: 'asRunLists' },
-  { table: 'revisions', field: 'task', to: 'tasks' },
-  { table: 'events', field: 'revision', to: 'revisions' },
-  { table: 'discrepancies', field: 'task', to: 'tasks' },
-  { table: 'discrepancies', field: 'revision', to: 'revisions' },
-] as const satisfies { table: TableName; field: string; to: TableName }[];
 
 export function keysAt(record: Record<string, unknown> | AnyRecord | null, field: string): string[] {
   const value = (record as Record<string, unknown> | null)?.[field];

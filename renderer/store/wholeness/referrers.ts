@@ -3,7 +3,8 @@ import type { AnyRecord, RecordOf, TableName } from '../../../shared-types/recor
 import { itemReferrers } from './itemReferrers.ts';
 import { refusalOf } from './lostReference.ts';
 import type { Referrer } from './lostReference.ts';
-import { keyFields, keysAt } from './parents.ts';
+import { keyFields } from '../../engine/records/keyFields.ts';
+import { keysAt } from './parents.ts';
 import { textAt } from './view.ts';
 import type { View } from './view.ts';
 

@@ -1,0 +1,207 @@
+import { useCallback, useEffect, useState } from 'react';
+import { Button } from '@mantine/core';
+import type { SnapshotHost } from '../../../shared-types/host.ts';
+import type { KeptSnapshot, SnapshotList } from '../../../shared-types/snapshot.ts';
+import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import { refusalOf } from '../../store/session.ts';
+import { countOf } from '../steps/words.ts';
+import { CheckPanel } from './CheckPanel.tsx';
+import { RestoreDialog } from './RestoreDialog.tsx';
+import { bytesText, placeWords, reasonWords, whenText } from './snapshotWords.ts';
+import './snapshots.css';
+
+export interface SnapshotsPlaceProps {
+  host: SnapshotHost;
+}
+
+/** What is kept beside the journal, the way back to it, and whether all of it is whole. */
+export function SnapshotsPlace({ host }: SnapshotsPlaceProps) {
+  const [list, setList] = useState<SnapshotList | null>(null);
+  const [fault, setFault] = useState<string | null>(null);
+  const [said, setSaid] = useState('');
+  const [busy, setBusy] = useState(false);
+  const [restoring, setRestoring] = useState<KeptSnapshot | null>(null);
+
+  const read = useCallback(async () => {
+    try {
+      setList(await host.list());
+      setFault(null);
+    } catch (error) {
+      setFault(refusalOf(error).message);
+    }
+  }, [host]);
+  useEffect(() => void read(), [read]);
+
+  const does = async (work: () => Promise<string>): Promise<void> => {
+    setBusy(true);
+    setSaid('');
+    try {
+      setSaid(await work());
+      await read();
+    } catch (error) {
+      setFault(refusalOf(error).message);
+    }
+    setBusy(false);
+  };
+  const make = () =>
+    does(async () => {
+      const made = await host.make({ why: 'asked' });
+      return made === null
+        ? 'Nothing was written since the newest.'
+        : `Made: ${countOf(made.seq, 'entry', 'entries')} are in it.`;
+    });
+  const choose = () =>
+    does(async () => {
+      const folder = await host.chooseSecond();
+      return folder === null ? 'No folder was chosen.' : `From now on each snapshot is copied to ${folder} too.`;
+    });
+  const leaveSecond = () =>
+    does(async () => {
+      await host.noSecond();
+      return 'Snapshots are copied to no second folder any more. What lies there stays there.';
+    });
+  const meant = () =>
+    does(async () => {
+      await host.meant();
+      return 'Old snapshots are cleared away again from the next one on.';
+    });
+
+  return (
+    <article className="bw-snapshots" aria-labelledby="snapshots-heading">
+      <header className="bw-snapshots-head">
+        <h1 id="snapshots-heading">Snapshots</h1>
+        <Button variant="filled" loading={busy} onClick={() => void make()}>
+          Make a snapshot
+        </Button>
+      </header>
+      <p>
+        Saved means on the disk twice: in the journal and in the working copy. Beside them a snapshot is made every half
+        hour in which something was written, on leaving, and before a restore. The last 20 stay, one a day for 14 days,
+        one a week for 8 weeks, and every one from before something.
+      </p>
+      <p role="status">{said}</p>
+      {fault !== null && (
+        <div className="bw-form-notsaved" role="alert">
+          <StateMark state="not-saved" text="Not done" />
+          <p>{fault}</p>
+          <Button size="xs" onClick={() => void read()}>
+            Read the list again
+          </Button>
+        </div>
+      )}
+      {list?.shrunk != null && (
+        <div className="bw-snapshots-shrunk" role="note">
+          <p>
+            <b>Nothing is cleared away.</b> Of {countOf(list.shrunk.from, 'record')} there were{' '}
+            {list.shrunk.to < list.shrunk.from ? `${countOf(list.shrunk.to, 'record')} left` : 'as many left'}
+            {list.shrunk.tables.length === 0 ? '' : `, and none of ${list.shrunk.tables.join(', ')}`}. If that was
+            meant, say so; if not, look at what a snapshot from before would bring back.
+          </p>
+          <Button onClick={() => void meant()}>It was meant: clear old ones away again</Button>
+        </div>
+      )}
+      {list === null ? (
+        fault === null && <p role="status">Reading the snapshots…</p>
+      ) : (
+        <>
+          <Places list={list} onChoose={() => void choose()} onLeave={() => void leaveSecond()} />
+          {list.snapshots.length === 0 ? (
+            <p>There is none yet: make one, or go on working.</p>
+          ) : (
+            <SnapshotTable snapshots={list.snapshots} onRestore={setRestoring} />
+          )}
+        </>
+      )}
+      <CheckPanel host={host} onChecked={() => void read()} />
+      {restoring !== null && (
+        <RestoreDialog
+          host={host}
+          snapshot={restoring}
+          onClose={(done) => {
+            setRestoring(null);
+            if (done !== null) setSaid(done);
+            void read();
+          }}
+        />
+      )}
+    </article>
+  );
+}
+
+function Places({ list, onChoose, onLeave }: { list: SnapshotList; onChoose: () => void; onLeave: () => void }) {
+  const { folder, second } = list;
+  return (
+    <dl className="bw-snapshots-places">
+      <dt>They lie in</dt>
+      <dd className="bw-code">{folder}</dd>
+      <dt>Second folder</dt>
+      <dd>
+        {second === null ? (
+          'none: a stick or another disk keeps them where this one is lost'
+        ) : (
+          <>
+            <span className="bw-code">{second.folder}</span>
+            {second.fault !== null && (
+              <StateMark state="not-saved" text={`did not take the last one: ${second.fault}`} />
+            )}
+          </>
+        )}
+        <span className="bw-snapshots-deeds">
+          <Button size="xs" onClick={onChoose}>
+            Choose a folder…
+          </Button>
+          {second !== null && (
+            <Button size="xs" onClick={onLeave}>
+              Copy there no more
+            </Button>
+          )}
+        </span>
+      </dd>
+    </dl>
+  );
+}
+
+interface TableProps {
+  snapshots: readonly KeptSnapshot[];
+  onRestore: (snapshot: KeptSnapshot) => void;
+}
+
+function SnapshotTable({ snapshots, onRestore }: TableProps) {
+  return (
+    <table className="bw-snapshots-table">
+      <caption>{countOf(snapshots.length, 'snapshot')}, newest first</caption>
+      <thead>
+        <tr>
+          <th scope="col">When, by this machine’s clock</th>
+          <th scope="col">Why</th>
+          <th scope="col" className="bw-number">
+            Up to entry
+          </th>
+          <th scope="col" className="bw-number">
+            Size
+          </th>
+          <th scope="col">Where</th>
+          <th scope="col">
+            <span className="bw-hidden">Deeds</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {snapshots.map((snapshot) => (
+          <tr key={snapshot.name}>
+            <td>{whenText(snapshot.utc)}</td>
+            <td>{reasonWords[snapshot.why]}</td>
+            <td className="bw-number">{snapshot.seq}</td>
+            <td className="bw-number">{bytesText(snapshot.bytes)}</td>
+            <td>{placeWords[snapshot.places.join(' ')]}</td>
+            <td>
+              <Button size="xs" onClick={() => onRestore(snapshot)}>
+                Restore…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
+              </Button>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,170 @@
+/** Snapshots as a person uses them: made, looked at before they are restored, restored, undone; and the check of the database. */
+import '@mantine/core/styles.layer.css';
+import { expect, it, vi } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import { readAll } from '../../renderer/store/copy/readAll.ts';
+import { SnapshotsPlace } from '../../renderer/features/snapshots/SnapshotsPlace.tsx';
+import { StoreContext } from '../../renderer/features/session/useStore.ts';
+import type { Store } from '../../renderer/store/store.ts';
+import { WorkingCopy } from '../../renderer/store/copy/workingCopy.ts';
+import { sha256 } from '../../renderer/store/sha256.ts';
+import { canonicalJson } from '../../shared-types/canonicalJson.ts';
+import type { SnapshotHost } from '../../shared-types/host.ts';
+import { tableNames } from '../../shared-types/records/index.ts';
+import { nameOfSnapshot } from '../../shared-types/snapshot.ts';
+import type { SnapshotHead, SnapshotList, SnapshotPage } from '../../shared-types/snapshot.ts';
+import { axeFaults } from './support/axe.ts';
+import { cutOff, sideways, tooSmall } from './support/measures.ts';
+import { fastener, keptJournal, openWindowOn, put, rawly, remove } from './support/keptStore.ts';
+import { shown } from './shown.tsx';
+
+vi.setConfig({ testTimeout: 60_000 });
+
+/** A host in memory, which makes its snapshots of what the store held at that moment. */
+function memorySnapshots(store: Store) {
+  const kept: { name: string; page: SnapshotPage }[] = [];
+  const state: { shrunk: SnapshotList['shrunk']; second: SnapshotList['second'] } = { shrunk: null, second: null };
+  const host: SnapshotHost = {
+    list: async () => ({
+      snapshots: kept.toReversed().map(({ name, page: { head } }) => ({
+        ...{ name, bytes: 20_480, places: ['here'] as const, seq: head.seq, utc: head.utc, why: head.why },
+        places: ['here'],
+      })),
+      folder: '/data/a folder with a very long name that nobody would give it/snapshots',
+      ...state,
+    }),
+    async make({ why }) {
+      const tables = await store.readAll();
+      const [counts, sums]: [Record<string, number>, Record<string, string>] = [{}, {}];
+      for (const table of tableNames) {
+        const lines = [...(tables.get(table) ?? [])]
+          .toSorted(([one], [other]) => (one < other ? -1 : 1))
+          .map(([, record]) => `${canonicalJson([table, record])}\n`);
+        counts[table] = lines.length;
+        sums[table] = await sha256(lines.join(''));
+      }
+      const { seq, hash } = await store.journalHead();
+      const utc = new Date(Date.UTC(2031, 3, 5, 10, kept.length)).toISOString();
+      const head: SnapshotHead = {
+        ...{ bagwright: 'snapshot', form: 1, records: 5, seq, hash, deviceId: 'a'.repeat(32), utc, why, counts, sums },
+      };
+      const records = [...tables].flatMap(([table, own]) =>
+        [...own.values()].map((record) => [table, record] as never),
+      );
+      kept.push({ name: nameOfSnapshot({ utc, seq, why, again: 0 }), page: { head, records, next: null } });
+      return null;
+    },
+    read: async ({ name }) => {
+      const found = kept.find((one) => one.name === name);
+      if (found === undefined) throw new Error(`${name} is not there`);
+      return found.page;
+    },
+    meant: async () => void (state.shrunk = null),
+    chooseSecond: async () => {
+      state.second = { folder: '/stick', fault: null };
+      return '/stick';
+    },
+    noSecond: async () => void (state.second = null),
+  };
+  return { host, kept, state };
+}
+
+async function openPlace(scheme: 'light' | 'dark' = 'light') {
+  const journal = await keptJournal(4);
+  const { store } = await openWindowOn(journal);
+  const snapshots = memorySnapshots(store);
+  await shown(
+    <StoreContext value={store}>
+      <SnapshotsPlace host={snapshots.host} />
+    </StoreContext>,
+    { scheme },
+  );
+  return { journal, store, ...snapshots };
+}
+
+const button = (name: string | RegExp) => page.getByRole('button', { name });
+const act = (...proposals: Parameters<Store['commit']>[0]['proposals']) => ({
+  action: 'edit',
+  title: 'Edit',
+  proposals,
+});
+
+it('a snapshot is made, what a restore would change is shown first, and undo takes it back', async () => {
+  const { store, kept } = await openPlace();
+  await expect.element(page.getByText('There is none yet: make one, or go on working.')).toBeVisible();
+  await expect.poll(axeFaults).toEqual([]);
+  await userEvent.click(button('Make a snapshot'));
+  await expect.element(page.getByRole('row', { name: /Asked for 5 20 kB Here/ })).toBeVisible();
+  await store.commit(act(remove('items', { id: 'F-1', rev: 1 }), put('items', fastener('F-9', 'crew'))));
+  await userEvent.click(button(/^Restore…/));
+  const dialog = page.getByRole('dialog', { name: /^Restore what was kept on 2031-04-05/ });
+  await expect.element(dialog.getByRole('row', { name: 'items 1 0 1 3' })).toBeVisible();
+  await expect.poll(axeFaults).toEqual([]);
+  expect([...tooSmall(), ...sideways(), ...cutOff()]).toEqual([]);
+  // Looking is not doing.
+  expect((await store.readAll()).get('items')?.has('F-9')).toBe(true);
+  await userEvent.click(dialog.getByRole('button', { name: 'Restore 2 records' }));
+  await expect.element(page.getByText(/^Restored as of 2031-04-05/)).toBeVisible();
+  expect([...((await store.readAll()).get('items')?.keys() ?? [])]).toEqual(['F-1', 'F-2', 'F-3', 'F-4']);
+  expect(kept.at(-1)?.page.head.why).toBe('before-restore');
+  await store.undo();
+  expect([...((await store.readAll()).get('items')?.keys() ?? [])]).toEqual(['F-2', 'F-3', 'F-4', 'F-9']);
+  store.close();
+});
+
+it('where nothing would change it says so, and offers nothing', async () => {
+  const { store } = await openPlace();
+  await userEvent.click(button('Make a snapshot'));
+  await userEvent.click(button(/^Restore…/));
+  await expect.element(page.getByText(/nothing would change/)).toBeVisible();
+  await expect.element(button(/^Restore \d/)).not.toBeInTheDocument();
+  await userEvent.click(page.getByRole('dialog').getByRole('button', { name: 'Leave' }));
+  store.close();
+});
+
+it('a snapshot that cannot be gone by is refused with its reason, and nothing is changed', async () => {
+  const { store, host, journal } = await openPlace();
+  await userEvent.click(button('Make a snapshot'));
+  host.read = () => Promise.reject(new Error('x.snapshot cannot be gone by: its content is not what its sum says'));
+  const entries = journal.entries.length;
+  await userEvent.click(button(/^Restore…/));
+  await expect.element(page.getByText(/its content is not what its sum says/)).toBeVisible();
+  expect(journal.entries).toHaveLength(entries);
+  store.close();
+});
+
+it('the check says that all is whole, and names what is not', async () => {
+  const { store, journal } = await openPlace();
+  await userEvent.click(button('Check the database'));
+  await expect.element(page.getByText(/Whole 5 records, 5 entries/)).toBeVisible();
+  // Behind the store's back, as damage comes: a record whose shelf is not there, and one that is gone.
+  await rawly(journal.database(), ['items'], (of) => {
+    of.objectStore('items').put({ ...fastener('F-2', 'nowhere'), rev: 1 });
+    of.objectStore('items').delete('F-3');
+  });
+  const copy = new WorkingCopy(journal.database());
+  await copy.open();
+  expect((await readAll(copy)).get('items')?.size).toBe(3);
+  copy.shut();
+  await userEvent.click(button('Check the database'));
+  await expect.element(page.getByText(/item F-2: shelf names nowhere, and shelves hold no such record/)).toBeVisible();
+  await expect.poll(axeFaults).toEqual([]);
+  store.close();
+});
+
+it('that nothing is cleared away is said with its numbers, until a person says that it was meant; the second folder is named', async () => {
+  const { store, state } = await openPlace('dark');
+  state.shrunk = { from: 900, to: 12, tables: ['items'] };
+  state.second = { folder: '/stick', fault: 'ENOSPC' };
+  await userEvent.click(button('Make a snapshot'));
+  await expect.element(page.getByText(/Of 900 records there were 12 records left, and none of items/)).toBeVisible();
+  await expect.element(page.getByText(/did not take the last one: ENOSPC/)).toBeVisible();
+  await expect.poll(axeFaults).toEqual([]);
+  await userEvent.click(button(/^It was meant/));
+  await expect.element(page.getByText(/Of 900 records/)).not.toBeInTheDocument();
+  await userEvent.click(button('Copy there no more'));
+  await expect.element(page.getByText(/none: a stick or another disk/)).toBeVisible();
+  await userEvent.click(button('Choose a folder…'));
+  await expect.element(page.getByText(/From now on each snapshot is copied to \/stick too/)).toBeVisible();
+  store.close();
+});
