@@ -92,6 +92,35 @@ describe.each([
   });
 });
 
+test('P2: a frozen manifest carries its number and its hash on every page, and who froze it, when and why', async () => {
+  const hash = '0123456789abcdef'.repeat(4);
+  const { result } = printRequest({ lines: 60 });
+  const thing = { id: 'TT-2', name: 'Torque tool', kind: 'torque-tool', parts: 2, tag: 17 } as const;
+  const things = [{ ...thing, serial: 'N-17', calibrationDue: '2027-03-01' }];
+  const frozen = {
+    ...{ number: 12, hash, at: '2026-11-25T10:42:00+01:00', by: { name: 'P. Packer', role: 'packer' } },
+    ...{
+      why: `Invented. ${'The mast was changed. '.repeat(80)}`,
+      content: { planText: '{}', result, things, lines: [], facts: [] },
+    },
+  };
+  const { pages } = await print({ lines: 60, frozen });
+  expect(pages.length).toBeGreaterThan(2);
+  for (const page of pages) {
+    expect(page.text).toContain('Revision: 12');
+    expect(page.text).toContain('Content 0123 4567');
+    expect(page.text).toContain('unless checked against content 0123 4567');
+    expect(page.text).not.toContain('not frozen');
+  }
+  const first = pages[0]?.text ?? '';
+  expect(first).toContain('Revision 12, frozen 2026-11-25 10:42 UTC+01:00 by P. Packer, packer: Invented.');
+  expect(first).toContain(hash.replaceAll(/(.{8})(?=.)/g, '$1 '));
+  // Beside it in its row stand other cells: it is read line by line.
+  const said = pages.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
+  for (const words of ['label 17, serial N-17', '2027-03-01', '2 parts each']) expect(said).toContain(words);
+  expectMargins(pages, 'A4');
+});
+
 describe('P3, P4: 100 manifests of random lengths and pieces', () => {
   const random = fc.record({
     lines: fc.integer({ min: 1, max: 70 }),

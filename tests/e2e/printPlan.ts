@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import type { BagItem, BagResult } from '../../shared-types/bag.ts';
 import { planFrom } from '../../renderer/engine/plan/readPlan.ts';
 import type { PrintRequest } from '../../renderer/features/manifest/manifestDocument.ts';
+import type { PrintedRevision } from '../../renderer/features/manifest/printedRevision.ts';
 import { latinExtRange, mathRange, type PrintFace } from '../../renderer/features/manifest/printFonts.ts';
 
 const fontFile = (name: string): string =>
@@ -45,6 +46,7 @@ export interface PrintCase {
   taskName?: string;
   outingName?: string;
   result?: Partial<BagResult>;
+  frozen?: PrintedRevision;
 }
 
 const socketId = 'S-18D';
@@ -192,5 +194,6 @@ export function printRequest(wanted: PrintCase): PrintRequest {
     appVersion: '0.1.0',
     person: 'I. Maro',
     fonts: printFonts,
+    frozen: wanted.frozen,
   };
 }

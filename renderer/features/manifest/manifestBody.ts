@@ -112,7 +112,7 @@ function lineRow(line: ManifestLine): Markup {
   return html`<tr class="line">
     <th scope="row" class="code">${typed(line.id)}</th>
     <td>
-      ${typed(line.what)}${line.which === null ? null : html`<br /><span class="small">${typed(line.which)}</span>`}
+      ${typed(line.what)}${line.which === null ? null : html`<br /><span class="small"><bdi>${daysWhole(line.which)}</bdi></span>`}
     </td>
     <td>${line.state}</td>
     <td>${line.needed}</td>
@@ -241,6 +241,13 @@ export function unbroken(text: string): Part {
   return text
     .split(/(\([^)]*\))/)
     .map((part) => (part.startsWith('(') ? html`<span class="whole">${part}</span>` : part));
+}
+
+/** A day is not torn at its hyphens. */
+function daysWhole(text: string): Part {
+  return text
+    .split(/(\d{4}-\d\d-\d\d)/)
+    .map((part, at) => (at % 2 === 1 ? html`<span class="whole">${part}</span>` : part));
 }
 
 function stackList(stack: StackLine[]): Part {

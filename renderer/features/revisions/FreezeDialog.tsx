@@ -12,6 +12,7 @@ import { goTo } from '../session/usePlace.ts';
 import { useSaveState, useStore } from '../session/useStore.ts';
 import { DoerFields, wholeDoer } from './DoerFields.tsx';
 import { freezeAct, revisionOf, whyNotNow } from './freezeAct.ts';
+import { isCurrent } from './isCurrent.ts';
 
 export interface FreezeDialogProps {
   task: { id: string; name: string };
@@ -40,7 +41,11 @@ export function FreezeDialog({ task, state, number, same, now, onClose }: Freeze
     setAsked(true);
     const doer = wholeDoer(by);
     if (doer === null || why.trim() === '' || busy) return;
-    const notNow = whyNotNow(saving);
+    const notNow =
+      whyNotNow(saving) ??
+      (isCurrent(store, task.id, state.text)
+        ? null
+        : 'The task was changed just now and is being read: press it again.');
     if (notNow !== null) {
       setRefused(notNow);
       return;

@@ -38,9 +38,13 @@ export function RevisionFacts({ revision }: { revision: Revision }) {
           {whenText(at)} by <bdi>{by.name}</bdi>, <bdi>{by.role}</bdi>
         </dd>
         <dt>Why</dt>
-        <dd dir="auto">{why}</dd>
+        <dd>
+          <bdi>{why}</bdi>
+        </dd>
         <dt>Task</dt>
-        <dd dir="auto">{called}</dd>
+        <dd>
+          <bdi>{called}</bdi>
+        </dd>
         <dt>Holds</dt>
         <dd>
           {countOf(new Set(content.lines.map(({ outing }) => outing)).size, 'outing')} with bags,{' '}
@@ -61,8 +65,8 @@ export function RevisionFacts({ revision }: { revision: Revision }) {
         {broughtIn === undefined ? null : (
           <>
             <dt>Brought in</dt>
-            <dd dir="auto">
-              {whenText(broughtIn.at)} from {broughtIn.file}, by {broughtIn.person}
+            <dd>
+              {whenText(broughtIn.at)} from <bdi>{broughtIn.file}</bdi>, by <bdi>{broughtIn.person}</bdi>
             </dd>
           </>
         )}
