@@ -8,7 +8,7 @@ import { z } from '../schema.ts';
 import { day, recordHead, recordId } from './head.ts';
 
 /** Why items are shown beside each other as perhaps one thing. */
-export const doubleReasons = ['same-thing', 'codes-look-alike', 'odd-signs'] as const;
+const doubleReasons = ['same-thing', 'codes-look-alike', 'odd-signs'] as const;
 
 /** Items that were looked at and left: they are two things. It holds until one of them is another than it was then. */
 const leftApart = z.strictObject({

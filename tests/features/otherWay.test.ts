@@ -6,7 +6,13 @@ import { cardsOf } from '../../renderer/engine/cards/index.ts';
 import { courseOf } from '../../renderer/engine/outing/course.ts';
 import { planFrom } from '../../renderer/engine/plan/readPlan.ts';
 import { readableTask } from '../../renderer/engine/records/readableTask.ts';
-import { otherWay, otherWayOf, otherWayText } from '../../renderer/engine/stack/otherWay.ts';
+import {
+  isRightWay,
+  noneMeasuresIt,
+  otherWay,
+  otherWayOf,
+  otherWayText,
+} from '../../renderer/engine/stack/otherWay.ts';
 import { manifestOf } from '../../renderer/features/manifest/manifestOf.ts';
 import { stillOpen } from '../../renderer/features/overview/stillOpen.ts';
 import { cardPlan, cardSource, type CardCase } from '../engine/cards/cardTask.ts';
@@ -53,6 +59,9 @@ describe('which way a torque tool measures', () => {
     // Loosening measures nothing, and a ratchet measures nothing either way.
     expect([otherWay(loosen, tool), otherWay(use, tool), otherWay(tighten, ratchet)]).toEqual([null, null, null]);
     expect(otherWayOf(plan, tighten, [])).toBeNull();
+    const known = way !== null && way.measures !== null;
+    expect(isRightWay(plan, tighten, ['TT-2', 'S-9/16'])).toBe(!known);
+    expect([noneMeasuresIt(plan, tighten), noneMeasuresIt(plan, loosen)]).toEqual([known, false]);
   });
 
   test('changes nothing in the planner’s answer, and is told with the course of the outing', async () => {

@@ -39,6 +39,17 @@ export function otherWayOf(plan: ResolvedPlan, step: ResolvedStep, stack: readon
   return tool === undefined ? null : otherWay(step, tool);
 }
 
+/** Whether nothing known speaks against a string of parts: its tool measures the way the step tightens, or which way is not said. */
+export function isRightWay(plan: ResolvedPlan, step: ResolvedStep, stack: readonly string[]): boolean {
+  return (otherWayOf(plan, step, stack)?.measures ?? null) === null;
+}
+
+/** Whether every torque tool of the plan measures the other way than a step tightens: whatever stack reaches, none does the step. */
+export function noneMeasuresIt(plan: ResolvedPlan, step: ResolvedStep): boolean {
+  const measuring = [...plan.tools.values()].filter(({ torque }) => torque !== null);
+  return measuring.length > 0 && measuring.every((tool) => (otherWay(step, tool)?.measures ?? null) !== null);
+}
+
 /** Of an outing's planned stacks, those whose tool does not measure the way their step tightens, in the order of the steps. */
 export function otherWaysOf(plan: ResolvedPlan, { steps }: BagOuting): { step: ResolvedStep; way: OtherWay }[] {
   const stacks = new Map(steps.map(({ id, stack }) => [id, stack]));

@@ -6,7 +6,7 @@ import { gravestFirst } from '../../engine/cards/index.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { JudgedStack } from '../../engine/stack/judged.ts';
 import { judgeStack } from '../../engine/stack/judgeStep.ts';
-import { otherWayOf } from '../../engine/stack/otherWay.ts';
+import { isRightWay } from '../../engine/stack/otherWay.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { BandFigure } from '../../components/BandFigure/BandFigure.tsx';
@@ -64,7 +64,7 @@ function namedStacks(plan: ResolvedPlan, step: ResolvedStep, result: BagResult |
         ? [judged.massKg > leastKg ? 'lightest that leaves the stock a hold' : 'lightest']
         : []),
       ...(sameStack(planned, judged.stack) ? ['in the planned bag'] : []),
-      ...((otherWayOf(plan, step, judged.stack)?.measures ?? null) === null ? [] : ['measures the other way']),
+      ...(isRightWay(plan, step, judged.stack) ? [] : ['measures the other way']),
     ];
     return { judged, note: notes.length === 0 ? null : notes.join(', ') };
   });
@@ -80,7 +80,9 @@ export function StepDetail(props: StepDetailProps) {
   const reaching = namedStacks(plan, step, result);
   const planned = reaching.find(({ note }) => note?.includes('planned') === true)?.judged;
   const nearest = judgement.closest.find(({ stack }) => stack.length > 0)?.stack ?? null;
-  const drawn = (asked?.step === step.id ? asked.stack : null) ?? planned?.stack ?? judgement.best?.stack ?? nearest;
+  // One that measures the other way is drawn by itself only where there is no other.
+  const offered = reaching.find(({ judged }) => isRightWay(plan, step, judged.stack))?.judged ?? judgement.best;
+  const drawn = (asked?.step === step.id ? asked.stack : null) ?? planned?.stack ?? offered?.stack ?? nearest;
   const judged =
     drawn === null
       ? null

@@ -40,7 +40,8 @@ export interface StepTableProps {
 /** A state as its mark; what is still wanted stands with it. */
 function StateCell({ state }: { state: StepState }) {
   if (state.kind === 'judging') return <span className="bw-second">being judged</span>;
-  if (state.kind === 'judged') return <StateMark state={state.state} />;
+  if (state.kind === 'judged')
+    return <StateMark state={state.otherWay && state.state === 'reached' ? 'other-way' : state.state} />;
   const [first] = state.needs;
   return (
     <span title={state.needs.map(({ reason }) => reason).join('; ')} className="bw-step-needs">

@@ -26,7 +26,7 @@ export interface StepRow {
 }
 
 export type StepState =
-  | { kind: 'judged'; state: StepJudgement['state'] }
+  | { kind: 'judged'; state: StepJudgement['state']; otherWay: boolean }
   | { kind: 'judging' }
   | { kind: 'not-complete'; needs: readonly Need[] };
 

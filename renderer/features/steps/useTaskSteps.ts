@@ -3,6 +3,7 @@ import type { Item } from '../../../shared-types/records/item.ts';
 import type { TaskOuting, TaskStep } from '../../../shared-types/records/task.ts';
 import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
 import type { Missing } from '../../engine/records/readableTask.ts';
+import { noneMeasuresIt } from '../../engine/stack/otherWay.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { scheduleOf } from '../outings/schedule.ts';
@@ -123,7 +124,9 @@ export function useTaskSteps(input: TaskStepsInput): TaskStepsView {
       const filled = filledFrom(step, sites.interfaces.get(step.interface ?? ''));
       const stateOf = (): StepState => {
         const judged = judgements.get(code);
-        if (planned.has(code) && judged !== undefined) return { kind: 'judged', state: judged.state };
+        const of = planned.get(code);
+        if (of !== undefined && judged !== undefined)
+          return { kind: 'judged', state: judged.state, otherWay: noneMeasuresIt(plan, of) };
         const needs = planned.has(code) ? [] : needsOf(step);
         return needs.length === 0 ? { kind: 'judging' } : { kind: 'not-complete', needs };
       };
@@ -143,7 +146,7 @@ export function useTaskSteps(input: TaskStepsInput): TaskStepsView {
         state: stateOf(),
       };
     },
-    [byCode, sites, names, planned, judgements, needsOf, units],
+    [byCode, sites, names, plan, planned, judgements, needsOf, units],
   );
   const notComplete = useMemo(
     () => steps.filter((step) => !planned.has(step.code) && needsOf(step).length > 0).length,
