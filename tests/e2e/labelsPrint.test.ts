@@ -178,7 +178,8 @@ describe.each([203, 300] as const)('P8: on a printer of %i dots to the inch', (d
 
   test('bars and modules are whole dots, and the white around is as wide as it must be', async (context) => {
     const form = formOf('both', dpi);
-    const labels = manyLabels(40);
+    // Two pages: the first has a heading above.
+    const labels = manyLabels(24);
     const places = labelPlaces(form);
     const pages = rasterised(await printedLabels(labels, form), 25.4 / places.dots.dotMm, folder);
     if (pages === null) return context.skip(noPoppler);
@@ -191,25 +192,20 @@ describe.each([203, 300] as const)('P8: on a printer of %i dots to the inch', (d
   });
 
   test.for(['bars', 'square'] as const)(
-    'a label with its %s alone is read too, on sheets and one by one',
+    'a label with its %s alone, printed by itself, is read too',
     async (symbols, context) => {
       if (!hasReader) return context.skip(noReader);
-      const labels = manyLabels(12);
-      const form = formOf(symbols, dpi);
-      const sheets = rasterised(await printedLabels(labels, form), dpi, folder);
-      if (sheets === null) return context.skip(noPoppler);
-      expect(misread(sheets, labels, form, dpi)).toEqual([]);
-      const singles = rasterised(await printedLabels(labels, { ...form, on: 'single' }), dpi, folder) ?? [];
-      expect(singles.length).toBe(12);
+      const labels = manyLabels(6);
+      const singles = rasterised(await printedLabels(labels, formOf(symbols, dpi, 'single')), dpi, folder);
+      if (singles === null) return context.skip(noPoppler);
       const files = singles.map((single, at) => {
         const file = join(folder, `single-${at}.pgm`);
         cutOut(single, { x: 0, y: 0, width: single.width, height: single.height }, file);
         return file;
       });
       const read = readSymbols(files);
-      expect(files.map((file) => read.get(file)?.map((text) => text.split(':')[1]))).toEqual(
-        labels.map(({ text }) => [text]),
-      );
+      const kind = symbols === 'bars' ? 'CODE-128' : 'QR-Code';
+      expect(files.map((file) => read.get(file))).toEqual(labels.map(({ text }) => [`${kind}:${text}`]));
       return undefined;
     },
   );
@@ -231,7 +227,7 @@ describe('P9: sheets', () => {
       ...label,
       code: at % 7 === 0 ? `C-${'W'.repeat(78)}` : label.code,
     }));
-    for (const symbols of ['both', 'bars', 'square'] as const) {
+    for (const symbols of ['both', 'square'] as const) {
       const form = formOf(symbols, 203);
       const pages = await readPages(await printedLabels(labels, form));
       const own = placed(labels, form, 1);

@@ -12,6 +12,7 @@ export const longest: readonly string[] = [
   'tests/e2e/looks.test.ts',
   'tests/e2e/longPlans.test.ts',
   'tests/e2e/faults/damage.test.ts',
+  'tests/e2e/labelsPrint.test.ts',
   'tests/e2e/print.test.ts',
   'tests/e2e/mainJob.test.ts',
   'tests/e2e/faults/windows.test.ts',

@@ -4,6 +4,7 @@ import { Button } from '@mantine/core';
 import type { Item } from '../../../shared-types/records/item.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { UnitsShown } from '../../engine/units/index.ts';
+import { askForLabels } from '../labels/labelAsking.ts';
 import { CalibrationMark } from './CalibrationMark.tsx';
 import { calibrationState } from './calibrationState.ts';
 import { ItemDrawing } from './drawing/ItemDrawing.tsx';
@@ -51,6 +52,7 @@ export function ItemPane(props: ItemPaneProps) {
             Edit
           </Button>
           <Button onClick={onCopy}>Copy</Button>
+          {item.retired ? null : <Button onClick={() => askForLabels([item.id])}>Label…</Button>}
           {item.retired ? (
             <Button onClick={() => onRetire(false)}>Bring back</Button>
           ) : (

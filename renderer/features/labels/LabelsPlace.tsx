@@ -37,6 +37,8 @@ const firstForm: LabelForm = { symbols: 'both', dpi: 203, on: 'sheet', ...usualS
 const none: ReadonlySet<string> = new Set();
 const noItems: readonly string[] = [];
 
+const idsOf = (things: readonly LabelThing[]): ReadonlySet<string> => new Set(things.map(({ item }) => item.id));
+
 /** Labels for things and bags: numbered, chosen, looked at, printed. */
 export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
   const session = useSession();
@@ -65,18 +67,27 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
   const { things, gone } = useMemo(() => source?.things() ?? { things: [], gone: [] }, [source]);
   // Of what was chosen elsewhere all is meant; of a shelf nothing until it is chosen here.
   const [choice, setChoice] = useState<{ of: string; ids: ReadonlySet<string> }>({ of: '', ids: none });
-  const allOf = (some: readonly LabelThing[]): ReadonlySet<string> => new Set(some.map(({ item }) => item.id));
   const isPicked = source?.from === 'shelf' || source?.from === 'shelves';
-  const chosen = choice.of === key ? choice.ids : isPicked ? none : allOf(things);
+  const all = useMemo(() => (isPicked ? none : idsOf(things)), [isPicked, things]);
+  const choiceKey = source?.from === 'chosen' ? `${key} ${chosenItems.join(' ')}` : key;
+  const chosen = choice.of === choiceKey ? choice.ids : all;
+  const choose = (ids: ReadonlySet<string>): void => setChoice({ of: choiceKey, ids });
   const shown = useMemo(() => shownThings(things, search), [things, search]);
   const rows = useMemo(() => labelGridRows(shown), [shown]);
+  const hand = useMemo(
+    () => (shown.some(({ item }) => item.id === inHand) ? inHand : (shown[0]?.item.id ?? null)),
+    [shown, inHand],
+  );
+  const wanted = useMemo(
+    () => things.filter(({ item }) => (chosen.size === 0 ? item.id === hand : chosen.has(item.id))),
+    [things, chosen, hand],
+  );
+  const asked = useMemo(
+    () => wanted.reduce((sum, thing) => sum + (thing.item.tag === undefined ? 0 : labelCount(thing)), 0),
+    [wanted],
+  );
+  const labels = useMemo(() => (asked > labelsMost ? [] : labelsOf(wanted)), [asked, wanted]);
   const [settled] = useDebouncedValue(form, 300);
-  const hand = shown.some(({ item }) => item.id === inHand) ? inHand : (shown[0]?.item.id ?? null);
-  const wanted = things.filter(({ item }) => (chosen.size === 0 ? item.id === hand : chosen.has(item.id)));
-  const wantedKey = JSON.stringify(wanted.map(({ item, outing }) => [item.id, item.rev, outing]));
-  // The same things make the same labels, whoever draws the page again.
-  // eslint-disable-next-line react-hooks/exhaustive-deps
-  const labels = useMemo(() => labelsOf(wanted), [wantedKey]);
   const [settledLabels] = useDebouncedValue(labels, 300);
 
   if (!shelves.ready || !items.ready)
@@ -94,7 +105,6 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
     );
   const without = wanted.filter(({ item }) => item.tag === undefined);
   const unlabelled = wanted.filter((thing) => thing.item.tag !== undefined && whyNoLabel(thing) !== null);
-  const asked = wanted.filter(({ item }) => item.tag !== undefined).reduce((sum, thing) => sum + labelCount(thing), 0);
   const list = (
     <section key="list" ref={table} className="bw-pane-list" aria-label="Things to label">
       <div className="bw-label-bar">
@@ -119,10 +129,8 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
           count={`${shown.length} of ${things.length}`}
           onDown={() => table.current?.querySelector<HTMLElement>('[role=row][tabindex="0"]')?.focus()}
         />
-        <Button onClick={() => setChoice({ of: key, ids: new Set([...chosen, ...allOf(shown)]) })}>
-          Choose all shown
-        </Button>
-        <Button disabled={chosen.size === 0} onClick={() => setChoice({ of: key, ids: none })}>
+        <Button onClick={() => choose(new Set([...chosen, ...idsOf(shown)]))}>Choose all shown</Button>
+        <Button disabled={chosen.size === 0} onClick={() => choose(none)}>
           Choose none
         </Button>
       </div>
@@ -133,7 +141,7 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
         selected={hand}
         onSelect={setInHand}
         chosen={chosen}
-        onChoose={(ids) => setChoice({ of: key, ids })}
+        onChoose={choose}
         empty={things.length === 0 ? 'Nothing here can have a label.' : 'Nothing is called so.'}
       />
       <p className="bw-label-foot bw-second bw-small">
