@@ -7,6 +7,7 @@ import type { Plugin } from 'vite';
 import { mustDropSandbox, quietArguments } from '../electron/launch/browserArguments.ts';
 import { findBrowser } from '../electron/launch/findBrowser.ts';
 import { axe } from './support/axeCommand.ts';
+import { look } from './support/lookCommand.ts';
 import LongestFirst from './support/longestFirst.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -127,7 +128,7 @@ export default defineConfig({
             enabled: true,
             headless: true,
             screenshotFailures: false,
-            commands: { axe },
+            commands: { axe, look },
             provider: playwright({ launchOptions: { executablePath, args } }),
             instances: [{ browser: 'chromium', viewport: { width: 1280, height: 800 } }],
           },

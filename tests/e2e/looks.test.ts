@@ -2,15 +2,14 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { asText, refusedPlan, shownPlan } from '../browser/fixtures/plans.ts';
+import { axeIn } from '../support/axeIn.ts';
 import { chooseFile, goTo, openFile, planToTheEnd, run, smallTargets } from './driveWindow.ts';
 import { openBuilt } from './support/openBuilt.ts';
 import type { OpenedBuild } from './support/openBuilt.ts';
 
-const wcag = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const folder = mkdtempSync(join(tmpdir(), 'bagwright-looks-'));
 const planFile = (name: string, plan: unknown): string => {
   const path = join(folder, name);
@@ -159,17 +158,9 @@ describe('every screen in light, dark and forced colours', () => {
     for (const { colorScheme, forcedColors, rules } of looks) {
       await page.emulateMedia({ colorScheme, forcedColors });
       await page.waitForTimeout(150);
-      // In one go in the page: frames of another origin, for which axe else opens a second page each time, there are none.
-      const axe = new AxeBuilder({ page }).setLegacyMode(true).options({ resultTypes: ['violations'] });
       // The size of targets is measured below: to axe, one that is scrolled half under the bar of a form is a small one.
-      const asked = rules === null ? axe.withTags(wcag).disableRules(['target-size']) : axe.withRules([...rules]);
-      const { violations } = await asked.analyze();
-      expect(
-        violations.map(
-          ({ id, nodes }) =>
-            `${colorScheme}, forced ${forcedColors}, ${id}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`,
-        ),
-      ).toEqual([]);
+      const found = await axeIn(page, rules === null ? { except: ['target-size'] } : { rules });
+      expect(found.map((fault) => `${colorScheme}, forced ${forcedColors}, ${fault}`)).toEqual([]);
     }
     expect(page.frames().filter((frame) => !frame.url().startsWith(at.origin))).toEqual([]);
     expect(await smallTargets(page)).toEqual([]);

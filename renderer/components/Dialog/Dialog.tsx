@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef } from 'react';
 import type { ReactNode } from 'react';
+import { createPortal } from 'react-dom';
 import { Button } from '@mantine/core';
 import './Dialog.css';
 
@@ -12,7 +13,10 @@ export interface DialogProps {
   className?: string;
 }
 
-/** A sheet over the sheet. The browser's own dialog keeps the focus inside, closes on Esc and gives the focus back. */
+/**
+ * A sheet over the sheet. The browser's own dialog keeps the focus inside, closes on Esc and gives the focus back. It hangs
+ * from the body: a pane that is laid out anew takes what hangs in it off the page for an instant, and a dialog with it out of the layer above.
+ */
 export function Dialog({ title, onClose, children, bare = false, className = '' }: DialogProps) {
   const element = useRef<HTMLDialogElement>(null);
   const headingId = useId();
@@ -25,7 +29,7 @@ export function Dialog({ title, onClose, children, bare = false, className = '' 
       if (before instanceof HTMLElement) before.focus();
     };
   }, []);
-  return (
+  return createPortal(
     <dialog
       ref={element}
       className={`bw-dialog ${className}`}
@@ -58,6 +62,7 @@ export function Dialog({ title, onClose, children, bare = false, className = '' 
           <div className="bw-dialog-body">{children}</div>
         </>
       )}
-    </dialog>
+    </dialog>,
+    document.body,
   );
 }

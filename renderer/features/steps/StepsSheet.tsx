@@ -126,7 +126,10 @@ function ReadySteps({ task, steps, outings, plan, missing, stepId, result, units
   const focusInTable = (): boolean => table.current?.contains(document.activeElement) === true;
   const doMove = async (made: MoveMade): Promise<boolean> => {
     if ('why' in made) setSaid(made.why);
-    return 'act' in made && (await act(made.act, { said: made.said, focus: focusInTable() ? 'row' : 'heading' }));
+    // The hand goes along, from an address too that names no step and so has the first one.
+    const code = step === null ? {} : { code: step.code };
+    const focus = focusInTable() ? 'row' : 'heading';
+    return 'act' in made && (await act(made.act, { said: made.said, ...code, focus }));
   };
   const move = useMoves((by) => doMove(moves.by(by)));
   const remove = (): void => {
