@@ -76,7 +76,8 @@ function pieceChecks({ id: bag, lines, closed }: PackedBag): IssueCheck[] {
   const named = closed?.second !== undefined && closed.reason !== undefined;
   const why = named ? `; closed so: ${closed.reason}, with ${closed.second?.name}` : '';
   return lines.flatMap(({ line, thing, counted, open, missing }: PackedLine): IssueCheck[] => {
-    if (open.parts === 0 && missing.parts === 0) return [];
+    // Of an open bag it is said how much is still to pack; what is named missing is told of either.
+    if (missing.parts === 0 && (open.parts === 0 || closed === null)) return [];
     return [
       {
         ...{ about: 'pieces', bag, item: line.item, what: `${line.item} in ${bag}` },
@@ -91,17 +92,18 @@ function pieceChecks({ id: bag, lines, closed }: PackedBag): IssueCheck[] {
 function stepChecks({ plan, result }: Pick<Frozen, 'plan' | 'result'>, state: PackState): IssueCheck[] {
   const answer = result.outings.find(({ id }) => id === state.outing);
   if (answer === undefined) return [];
+  const everyStep = {
+    about: 'pieces' as const,
+    what: 'Every step’s stack and gear',
+    need: 'whole, in bags within its reach',
+  };
+  if (state.bags.some(({ closed }) => closed === null))
+    return [{ ...everyStep, have: 'not known before every bag is closed', state: 'blocks' }];
   const inBags = state.bags.flatMap(({ id: bag, lines }) =>
     lines.map(({ line, thing, counted }) => ({ bag, item: line.item, pieces: wholePieces(counted, thing.parts) })),
   );
   const short = stepsShort(plan, answer, inBags);
-  if (short.length === 0)
-    return [
-      {
-        ...{ about: 'pieces', what: 'Every step’s stack and gear', state: 'holds' },
-        ...{ have: 'whole, in bags within its reach', need: 'whole, in bags within its reach' },
-      },
-    ];
+  if (short.length === 0) return [{ ...everyStep, have: everyStep.need, state: 'holds' }];
   return short.map(({ step, item, have, need, slot }) => ({
     ...{ about: 'pieces', what: `Step ${step} loses ${item}`, item, steps: [step], state: 'blocks' },
     have: `${have} whole within its reach`,

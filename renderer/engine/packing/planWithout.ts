@@ -10,7 +10,7 @@ import { planProblems } from '../outing/planProblems.ts';
 import { planFrom } from '../plan/readPlan.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { textOfPlan } from '../records/textOfPlan.ts';
-import type { PackState } from './packState.ts';
+import type { PackedLine, PackState } from './packState.ts';
 
 /** What the planner is asked: an outing alone, with what is truly there. */
 export interface WithoutTask {
@@ -180,19 +180,25 @@ function wishesOf(
   };
 }
 
-/** Pieces that lie in a bag already stay there, where the bags allow it. */
+/** Pieces that lie in a bag already stay there, and the others come where they were to lie, where the bags allow it. */
 function asPacked(plan: ResolvedPlan, answer: BagResult, found: BagOuting, state: PackState): BagOuting {
   let laid = found;
-  for (const { line, counted } of state.bags.flatMap(({ lines }) => lines)) {
-    const inBag = (bag: string): number =>
-      laid.items.reduce((sum, one) => (one.id === line.item && one.bag === bag ? sum + one.quantity : sum), 0);
-    for (const { bag: from } of found.items.filter(({ id, bag }) => id === line.item && bag !== line.bag)) {
-      const held = state.bags.find(({ id }) => id === from)?.lines.find((one) => one.line.item === line.item);
-      const pieces = Math.min(counted.pieces - inBag(line.bag), inBag(from) - (held?.counted.pieces ?? 0));
-      const move = { item: line.item, from, to: line.bag, pieces, standing: standingOf(answer) };
-      if (pieces > 0 && bagRefusal(plan, laid, move) === null) laid = withBag(plan, laid, move, line.bag);
+  const lines = state.bags.flatMap((bag) => bag.lines);
+  const inBag = (item: string, bag: string): number =>
+    laid.items.reduce((sum, one) => (one.id === item && one.bag === bag ? sum + one.quantity : sum), 0);
+  const bagsOf = (item: string): Set<string> =>
+    new Set(laid.items.flatMap(({ id, bag }) => (id === item ? [bag] : [])));
+  for (const wanted of [(line: PackedLine) => line.counted.pieces, (line: PackedLine) => line.line.quantity])
+    for (const packed of lines) {
+      const { item, bag: to } = packed.line;
+      for (const from of bagsOf(item)) {
+        const held = lines.find(({ line }) => line.item === item && line.bag === from);
+        const spare = inBag(item, from) - (held === undefined ? 0 : wanted(held));
+        const pieces = from === to ? 0 : Math.min(wanted(packed) - inBag(item, to), spare);
+        const move = { item, from, to, pieces, standing: standingOf(answer) };
+        if (pieces > 0 && bagRefusal(plan, laid, move) === null) laid = withBag(plan, laid, move, to);
+      }
     }
-  }
   return laid;
 }
 

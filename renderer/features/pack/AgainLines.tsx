@@ -49,32 +49,33 @@ export function AgainLines({ lines, showNumbers, tally, onTally }: AgainLinesPro
                   {showNumbers ? `, manifest ${quantity}` : ''}
                 </span>
               </button>
+              <div className="bw-pack-typedline">
+                <TextInput
+                  label={`Pieces of ${item}`}
+                  inputMode="numeric"
+                  autoComplete="off"
+                  value={held === undefined ? '' : String(pieces)}
+                  onChange={({ currentTarget: { value } }) =>
+                    typed(value.trim(), (count) => ({ pieces: count, parts: count * thing.parts }))
+                  }
+                />
+                {thing.parts > 1 ? (
+                  <TextInput
+                    label={`Parts of them, ${thing.parts} each`}
+                    inputMode="numeric"
+                    autoComplete="off"
+                    value={held === undefined ? '' : String(parts)}
+                    onChange={({ currentTarget: { value } }) =>
+                      typed(value.trim(), (count) => ({ pieces, parts: count }))
+                    }
+                  />
+                ) : null}
+              </div>
               <Button className="bw-pack-all" onClick={() => set({ pieces: 0, parts: 0 })}>
                 None<span className="bw-hidden"> of {thing.name}</span>
               </Button>
             </div>
-            <div className="bw-pack-note bw-pack-typedline">
-              <TextInput
-                label={`Pieces of ${item}`}
-                inputMode="numeric"
-                autoComplete="off"
-                value={held === undefined ? '' : String(pieces)}
-                onChange={({ currentTarget: { value } }) =>
-                  typed(value.trim(), (count) => ({ pieces: count, parts: count * thing.parts }))
-                }
-              />
-              {thing.parts > 1 ? (
-                <TextInput
-                  label={`Parts of them, ${thing.parts} each`}
-                  inputMode="numeric"
-                  autoComplete="off"
-                  value={held === undefined ? '' : String(parts)}
-                  onChange={({ currentTarget: { value } }) =>
-                    typed(value.trim(), (count) => ({ pieces, parts: count }))
-                  }
-                />
-              ) : null}
-            </div>
+            <div className="bw-pack-note" />
           </li>
         );
       })}

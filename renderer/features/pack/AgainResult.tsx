@@ -39,7 +39,7 @@ export function AgainResult({ bag, fold, by, onAgain, onExtra, onLeave }: AgainR
     if (reason === null) setExtra({ item: '', pieces: '1' });
   };
   return (
-    <section aria-label="What the second count found">
+    <section className="bw-pack-scroll" aria-label="What the second count found">
       <h2>
         {faults.length === 0 ? (
           <StateMark state="packed" text={`Every line is the same, counted by ${by.name}`} size={24} />

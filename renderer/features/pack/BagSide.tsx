@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { PackedBag, PackState } from '../../engine/packing/index.ts';
 import type { Frozen } from '../../engine/frozen/index.ts';
@@ -15,10 +16,12 @@ export interface BagSideProps {
   gloved: boolean;
   next: string | null;
   onChunk: (index: number) => void;
+  /** What can be done beside packing. */
+  more: ReactNode;
 }
 
 /** The bag at hand as it lies, its pockets or stretches of lines, and the other bags of the outing. */
-export function BagSide({ frozen, packing, bag, chunk, gloved, next, onChunk }: BagSideProps) {
+export function BagSide({ frozen, packing, bag, chunk, gloved, next, onChunk, more }: BagSideProps) {
   const size = gloved ? 24 : 16;
   return (
     <section className="bw-pack-side" aria-label="Bags">
@@ -75,6 +78,7 @@ export function BagSide({ frozen, packing, bag, chunk, gloved, next, onChunk }: 
           </li>
         ))}
       </ul>
+      {more}
     </section>
   );
 }

@@ -106,11 +106,17 @@ export function CountAgain(props: PackScreen & { bag: string }) {
   const differing = lines.filter(differs).map(({ line }) => line.item);
   return (
     <div className="bw-pack" data-gloved={gloved || undefined}>
-      <PackHead {...props} bag={bag} doing="Counting again" onLeave={leave} />
+      <PackHead
+        {...props}
+        bag={bag}
+        doing="Counting again"
+        blind={way === 'blind' && open.length > 0}
+        onLeave={leave}
+      />
       <div className="bw-pack-one">
         {by === null ? (
           <form
-            className="bw-accept"
+            className="bw-accept bw-pack-scroll"
             noValidate
             onSubmit={(event) => {
               event.preventDefault();
@@ -134,13 +140,15 @@ export function CountAgain(props: PackScreen & { bag: string }) {
           </form>
         ) : open.length > 0 ? (
           <>
-            <h2>
-              {countOf(open.length, 'line')} to count{' '}
-              <span className="bw-second">
-                by {by.name}, {way === 'blind' ? 'blind' : 'in another order'}
-              </span>
-            </h2>
-            <AgainLines lines={chunk} showNumbers={way === 're-ordered'} tally={tally} onTally={setTally} />
+            <div className="bw-pack-scroll">
+              <h2>
+                {countOf(open.length, 'line')} to count{' '}
+                <span className="bw-second">
+                  by {by.name}, {way === 'blind' ? 'blind' : 'in another order'}
+                </span>
+              </h2>
+              <AgainLines lines={chunk} showNumbers={way === 're-ordered'} tally={tally} onTally={setTally} />
+            </div>
             <footer className="bw-pack-foot">
               <p role="status" className="bw-pack-said" data-refused={said?.refused || undefined}>
                 {said === null ? '' : `${said.text}.`}

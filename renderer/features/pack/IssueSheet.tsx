@@ -79,40 +79,42 @@ export function IssueSheet(props: PackScreen) {
         onLeave={() => goTo({ at: 'pack', outing, ...(place.bag === undefined ? {} : { bag: place.bag }) })}
       />
       <div className="bw-pack-one">
-        {issued === null ? null : (
-          <p className="bw-pack-out">
-            <StateMark state="out" text="Out" size={24} /> since {issued.at.slice(0, 10)} {issued.at.slice(11, 16)},
-            issued by <bdi>{issued.by.name}</bdi>, <bdi>{issued.by.role}</bdi>
-            {issued.deed.kind === 'issued' && issued.deed.words !== undefined ? (
-              <>
-                : <bdi>{issued.deed.words}</bdi>
-              </>
-            ) : null}
-          </p>
-        )}
-        <div className="bw-pack-summary">
-          <StateMark state={summaryMark(count)} text={summaryText(count, checks.length)} size={24} />
-          <TextInput
-            label="Day of the outing"
-            description="as 2026-11-25"
-            value={day}
-            error={isDay ? undefined : 'Not a day.'}
-            onChange={({ currentTarget: { value } }) => setDay(value)}
-          />
+        <div className="bw-pack-scroll">
+          {issued === null ? null : (
+            <p className="bw-pack-out">
+              <StateMark state="out" text="Out" size={24} /> since {issued.at.slice(0, 10)} {issued.at.slice(11, 16)},
+              issued by <bdi>{issued.by.name}</bdi>, <bdi>{issued.by.role}</bdi>
+              {issued.deed.kind === 'issued' && issued.deed.words !== undefined ? (
+                <>
+                  : <bdi>{issued.deed.words}</bdi>
+                </>
+              ) : null}
+            </p>
+          )}
+          <div className="bw-pack-summary">
+            <StateMark state={summaryMark(count)} text={summaryText(count, checks.length)} size={24} />
+            <TextInput
+              label="Day of the outing"
+              description="as 2026-11-25"
+              value={day}
+              error={isDay ? undefined : 'Not a day.'}
+              onChange={({ currentTarget: { value } }) => setDay(value)}
+            />
+          </div>
+          <ChecksTable checks={checks} />
+          {issued !== null ? null : (
+            <Textarea
+              className="bw-field"
+              label={asks ? 'What was done about the tools that were found out' : 'Words with the issue, if any'}
+              autosize
+              minRows={2}
+              maxRows={6}
+              maxLength={2000}
+              value={words}
+              onChange={({ currentTarget: { value } }) => setWords(value)}
+            />
+          )}
         </div>
-        <ChecksTable checks={checks} />
-        {issued !== null ? null : (
-          <Textarea
-            className="bw-field"
-            label={asks ? 'What was done about the tools that were found out' : 'Words with the issue, if any'}
-            autosize
-            minRows={2}
-            maxRows={6}
-            maxLength={2000}
-            value={words}
-            onChange={({ currentTarget: { value } }) => setWords(value)}
-          />
-        )}
         <footer className="bw-pack-foot">
           <p role="status" className="bw-pack-said">
             {said === null ? '' : `${said}.`}

@@ -1,7 +1,6 @@
 import { Button } from '@mantine/core';
 import type { Deed } from '../../../shared-types/records/revision.ts';
 import type { PackedBag } from '../../engine/packing/index.ts';
-import { goTo } from '../session/usePlace.ts';
 import type { Over } from './PackDialogs.tsx';
 import type { PackScreen } from './PackDesk.tsx';
 import type { Said } from './PackSheet.tsx';
@@ -17,7 +16,7 @@ export interface PackFootProps extends PackScreen {
 
 /** What was done last, and what can be done with the bag as a whole. */
 export function PackFoot(props: PackFootProps) {
-  const { desk, state, bag, outing, frozen, said, act, tell, onOver, withDoer } = props;
+  const { desk, state, bag, frozen, said, act, tell, onOver, withDoer } = props;
   const { packing, heard, queued } = state;
   const last = lastDeed(packing);
   const isOut = packing.issued !== null;
@@ -59,9 +58,6 @@ export function PackFoot(props: PackFootProps) {
         <Button className="bw-pack-big" onClick={() => withDoer(() => onOver({ kind: 'missing' }))}>
           Missing…
         </Button>
-        <Button className="bw-pack-big" onClick={() => withDoer(() => onOver({ kind: 'remark' }))}>
-          Remark…
-        </Button>
         {isOut ? null : bag.closed === null ? (
           <Button className="bw-pack-big" data-short={open || undefined} onClick={close}>
             <span>
@@ -76,12 +72,6 @@ export function PackFoot(props: PackFootProps) {
             Open bag again…
           </Button>
         )}
-        <Button className="bw-pack-big" onClick={() => goTo({ at: 'pack', outing, bag: bag.id, doing: 'again' })}>
-          Count {bag.id} again…
-        </Button>
-        <Button className="bw-pack-big" onClick={() => goTo({ at: 'pack', outing, bag: bag.id, doing: 'issue' })}>
-          {isOut ? 'See the issue' : 'Check and issue…'}
-        </Button>
       </div>
     </footer>
   );

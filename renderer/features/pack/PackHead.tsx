@@ -13,8 +13,10 @@ const touches = [
 
 export interface PackHeadProps extends PackScreen {
   bag: PackedBag | null;
-  /** Pocket or lines at hand. */
-  chunk?: string;
+  /** Where it goes on: "line 4 of 9". */
+  at?: string | null;
+  /** Whoever counts blind sees no number. */
+  blind?: boolean;
   /** What is done, where it is not packing. */
   doing?: string;
   /** Where Leave goes; the manifest where nothing is said. */
@@ -30,7 +32,8 @@ export function PackHead({
   state,
   gloved,
   bag,
-  chunk,
+  at = null,
+  blind = false,
   doing,
   onLeave,
 }: PackHeadProps) {
@@ -38,7 +41,7 @@ export function PackHead({
   const { totals, last, issued } = state.packing;
   const name = bag === null ? outingWords(frozen.plan, outing) : bagWords(frozen.thing(bag.id));
   const lack = lackWords(totals);
-  const resumed = last === null || chunk === undefined ? '' : ` · goes on at ${chunk}`;
+  const resumed = last === null || at === null ? '' : ` · goes on at ${at}`;
   return (
     <header className="bw-pack-head">
       <Button className="bw-pack-big" onClick={onLeave ?? (() => goTo({ at: 'manifest', outing }))}>
@@ -61,17 +64,19 @@ export function PackHead({
         choices={touches}
         onChange={(value) => session.prefer({ gloved: value === 'gloved' })}
       />
-      <div className="bw-pack-total">
-        <p>
-          <b className="bw-pack-number">{totals.packed}</b> of {totals.pieces} packed
-        </p>
-        <p>
-          {lack === '' ? 'nothing missing' : lack}
-          {bag === null || state.packing.bags.length < 2
-            ? ''
-            : ` · ${bag.id} ${bag.totals.packed} of ${bag.totals.pieces}`}
-        </p>
-      </div>
+      {blind ? null : (
+        <div className="bw-pack-total">
+          <p>
+            <b className="bw-pack-number">{totals.packed}</b> of {totals.pieces} packed
+          </p>
+          <p>
+            {lack === '' ? 'nothing missing' : lack}
+            {bag === null || state.packing.bags.length < 2
+              ? ''
+              : ` · ${bag.id} ${bag.totals.packed} of ${bag.totals.pieces}`}
+          </p>
+        </div>
+      )}
     </header>
   );
 }

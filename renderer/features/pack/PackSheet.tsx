@@ -6,6 +6,7 @@ import type { PackedBag, PackedLine } from '../../engine/packing/index.ts';
 import { BagSide } from './BagSide.tsx';
 import { CarryOverBar } from './CarryOverBar.tsx';
 import { LineRow } from './LineRow.tsx';
+import { MoreDeeds } from './MoreDeeds.tsx';
 import { LineDeeds } from './LineDeeds.tsx';
 import { PackDialogs } from './PackDialogs.tsx';
 import type { Over } from './PackDialogs.tsx';
@@ -62,69 +63,78 @@ export function PackSheet(props: PackScreen & { bag: string | null }) {
   const before = packing.last === null ? countedBefore(revisions, events, { revision, outing }) : null;
   return (
     <div className="bw-pack" data-gloved={gloved || undefined}>
-      <PackHead {...props} bag={bag} chunk={chunk === undefined ? '' : chunkWords(chunk, bag)} />
+      <PackHead {...props} bag={bag} at={lineAt(bag, inChunk ?? next)} />
       <div className="bw-pack-body">
         <BagSide
           {...{ frozen, packing, bag, gloved, next }}
           chunk={index}
+          more={<MoreDeeds {...props} bag={bag} onOver={setOver} />}
           onChunk={(at) => setChosen({ bag: bag.id, index: at, after: packing.last?.no ?? 0 })}
         />
         <section className="bw-pack-lines" aria-labelledby="pack-chunk">
-          {before === null ? null : <CarryOverBar {...props} before={before} tell={tell} />}
-          {known.rest.length === 0 ? null : (
-            <ul className="bw-pack-known" aria-label="Known of earlier outings">
-              {known.rest.map((one) => (
-                <li key={one}>{one}</li>
+          <div className="bw-pack-scroll">
+            {before === null ? null : <CarryOverBar {...props} before={before} tell={tell} />}
+            {known.rest.length === 0 ? null : (
+              <ul className="bw-pack-known" aria-label="Known of earlier outings">
+                {known.rest.map((one) => (
+                  <li key={one}>{one}</li>
+                ))}
+              </ul>
+            )}
+            <div className="bw-pack-chunk">
+              <h2 id="pack-chunk">{chunk === undefined ? 'No lines' : chunkWords(chunk, bag)}</h2>
+              <span className="bw-second">
+                {bag.closed === null ? 'scan, or press the line' : `${bagWords(frozen.thing(bag.id))} is closed`}
+              </span>
+            </div>
+            <ul className="bw-pack-list">
+              {chunk?.lines.map((line) => (
+                <LineRow
+                  key={line.line.item}
+                  {...{ line, gloved }}
+                  isNext={line.line.item === inChunk && bag.closed === null}
+                  words={known.words.get(line.line.item) ?? []}
+                  onPress={() => press(line)}
+                  onAll={
+                    line.open.pieces > 1 && bag.closed === null
+                      ? () =>
+                          act(
+                            [
+                              {
+                                ...{ kind: 'counted', bag: bag.id, item: line.line.item, pieces: line.open.pieces },
+                                parts: line.open.pieces * line.thing.parts,
+                              },
+                            ],
+                            `Counted all ${line.open.pieces} of ${line.line.item}`,
+                          )
+                      : undefined
+                  }
+                >
+                  <LineDeeds line={line} bag={bag} act={act} onOver={setOver} />
+                </LineRow>
               ))}
             </ul>
-          )}
-          <div className="bw-pack-chunk">
-            <h2 id="pack-chunk">{chunk === undefined ? 'No lines' : chunkWords(chunk, bag)}</h2>
-            <span className="bw-second">
-              {bag.closed === null ? 'scan, or press the line' : `${bagWords(frozen.thing(bag.id))} is closed`}
-            </span>
-          </div>
-          <ul className="bw-pack-list">
-            {chunk?.lines.map((line) => (
-              <LineRow
-                key={line.line.item}
-                {...{ line, gloved }}
-                isNext={line.line.item === inChunk && bag.closed === null}
-                words={known.words.get(line.line.item) ?? []}
-                onPress={() => press(line)}
-                onAll={
-                  line.open.pieces > 1 && bag.closed === null
-                    ? () =>
-                        act(
-                          [
-                            {
-                              ...{ kind: 'counted', bag: bag.id, item: line.line.item, pieces: line.open.pieces },
-                              parts: line.open.pieces * line.thing.parts,
-                            },
-                          ],
-                          `Counted all ${line.open.pieces} of ${line.line.item}`,
-                        )
-                    : undefined
-                }
+            {then === -1 || bag.closed !== null ? null : (
+              <Button
+                className="bw-pack-big bw-pack-then"
+                onClick={() => setChosen({ bag: bag.id, index: then, after: packing.last?.no ?? 0 })}
               >
-                <LineDeeds line={line} bag={bag} act={act} onOver={setOver} />
-              </LineRow>
-            ))}
-          </ul>
-          {then === -1 || bag.closed !== null ? null : (
-            <Button
-              className="bw-pack-big bw-pack-then"
-              onClick={() => setChosen({ bag: bag.id, index: then, after: packing.last?.no ?? 0 })}
-            >
-              Go on with {chunkWords(bag.chunks[then] ?? { pocket: null, part: 1, parts: 1, lines: [] }, bag)}
-            </Button>
-          )}
+                Go on with {chunkWords(bag.chunks[then] ?? { pocket: null, part: 1, parts: 1, lines: [] }, bag)}
+              </Button>
+            )}
+          </div>
           <PackFoot {...props} bag={bag} said={said} act={act} tell={tell} onOver={setOver} />
         </section>
       </div>
       <PackDialogs {...props} {...{ bag, over, act }} next={inChunk ?? next} onOver={setOver} />
     </div>
   );
+}
+
+/** "line 4 of 9" */
+function lineAt({ lines }: PackedBag, item: string | null): string | null {
+  const at = lines.findIndex(({ line }) => line.item === item);
+  return at === -1 ? null : `line ${at + 1} of ${lines.length}`;
 }
 
 /** Where the hand was last; where it was nowhere, where there is something open. */

@@ -21,6 +21,8 @@ import { commandFindings, planFindings } from '../palette/findings.ts';
 import { Palette } from '../palette/Palette.tsx';
 import { useCommandKeys } from '../palette/useCommandKeys.ts';
 import { ElsewhereBanner } from '../recovery/ElsewhereBanner.tsx';
+import { revisionText } from '../revisions/revisionWords.ts';
+import { useRevisions } from '../revisions/useRevisions.ts';
 import { SettingsSheet } from '../settings/SettingsSheet.tsx';
 import { useJudgements } from '../steps/judging.ts';
 import { countOf } from '../steps/words.ts';
@@ -142,6 +144,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const outing = plan === null ? undefined : outingAtHand(plan, place);
   const packPlace = usePackPlace(atHand?.id ?? null, outing);
   const returnPlaces = useReturnPlaces(atHand?.id ?? null, place.at);
+  const { rows: revisions } = useRevisions(atHand?.id ?? '');
   const units = preferences.units;
   // Kept read, so that a task saved as a file has what was learned with it.
   useTable('watchOuts');
@@ -269,6 +272,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
       <TitleStrip
         task={atHand === null ? 'none open' : atHand.task.code}
         sheet={place.at === 'bench' ? `Bench: ${benchSheet(place.sheet).name}` : sheetNames[place.at]}
+        revision={atHand === null ? null : revisionText(revisions, place)}
         person={preferences.person === '' ? 'not named yet' : preferences.person}
         units={units}
         onUnits={(next) => session.prefer({ units: next })}

@@ -98,6 +98,7 @@ function checked(
 const notHeld = (checks: readonly IssueCheck[]) =>
   checks.filter(({ state }) => state !== 'holds').map(({ state, what, have, need }) => [state, what, have, need]);
 
+const closedShort: Deed = { kind: 'bag-closed', bag: 'B-1', reason: 'one is lent out', second: ben };
 const ready = [...whole, close, counts()];
 
 describe('before an outing’s bags leave', () => {
@@ -189,8 +190,17 @@ describe('before an outing’s bags leave', () => {
     expect(notHeld(checked([]))).toEqual([
       ['blocks', 'Bag B-1: closed', 'open, 0 of 7 packed, 7 to pack', 'closed'],
       ['blocks', 'Bag B-1: counted again', 'by nobody', 'every line, by another person, to the same number'],
+      [
+        ...['blocks', 'Every step’s stack and gear', 'not known before every bag is closed'],
+        'whole, in bags within its reach',
+      ],
+    ]);
+    const named: Deed = { kind: 'missing', bag: 'B-1', item: 'X-3', pieces: 1, parts: 1, reason: 'lent out' };
+    expect(notHeld(checked([named]))).toContainEqual(['blocks', 'X-3 in B-1', '0 pieces', '1 piece']);
+    expect(notHeld(checked([closedShort]))).toEqual([
+      ['blocks', 'Bag B-1: counted again', 'by nobody', 'every line, by another person, to the same number'],
       ...lines.map(({ item, quantity }) => [
-        ...['blocks', `${item} in B-1`, '0 pieces'],
+        ...['noted', `${item} in B-1`, '0 pieces; closed so: one is lent out, with Ben Example'],
         quantity === 1 ? '1 piece' : `${quantity} pieces`,
       ]),
       ['blocks', 'Step loosen loses R-38', '0 whole within its reach', '1'],
@@ -199,7 +209,6 @@ describe('before an outing’s bags leave', () => {
     ]);
   });
 
-  const closedShort: Deed = { kind: 'bag-closed', bag: 'B-1', reason: 'one is lent out', second: ben };
   const without = (item: string, pieces: number): Deed[] =>
     whole.map((deed) => (deed.kind === 'counted' && deed.item === item ? counted('B-1', item, pieces) : deed));
 

@@ -87,7 +87,7 @@ describe('an outing planned without what is not there', () => {
   });
 
   it('leaves the other outings as they were frozen, and says which of them count on it too', async () => {
-    const [lost] = (two.result.outings[0]?.items ?? []).filter(({ id }) => id.startsWith('S-'));
+    const lost = two.result.outings[0]?.items.find(({ id }) => id.startsWith('S-'));
     if (lost === undefined) throw new Error('the plan takes no socket');
     const { frozen, state, task, answer } = await without(two, [missing('B-1', lost.id, 1)]);
     expect(JSON.parse(task.text)).toMatchObject({ outings: [{ id: 'O1' }] });
