@@ -16,6 +16,8 @@ export interface Saving {
 export interface TitleStripProps {
   task: string;
   sheet: string;
+  /** Number of the frozen manifest that is shown, or of the newest; null where no task is open. */
+  revision: string | null;
   person: string;
   units: UnitsShown;
   onUnits: (units: UnitsShown) => void;
@@ -42,13 +44,14 @@ function Cell({ name, value }: { name: string; value: string }) {
 }
 
 /** The foot of the window: what is shown, how, whether it is saved, and the caution that never leaves. */
-export function TitleStrip({ task, sheet, person, units, onUnits, saving, onSaveAgain }: TitleStripProps) {
+export function TitleStrip({ task, sheet, revision, person, units, onUnits, saving, onSaveAgain }: TitleStripProps) {
   const [open, setOpen] = useState(false);
   return (
     <footer className="bw-strip">
       <div className="bw-strip-rest" data-open={open || undefined} id="strip-rest">
         <Cell name="Task" value={task} />
         <Cell name="Sheet" value={sheet} />
+        {revision === null ? null : <Cell name="Revision" value={revision} />}
         <div className="bw-strip-cell bw-strip-units">
           <div className="bw-strip-key">Units shown</div>
           <Switch label="Units shown" value={units} choices={unitChoices} onChange={onUnits} />

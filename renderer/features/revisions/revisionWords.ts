@@ -1,4 +1,5 @@
 import type { Revision } from '../../../shared-types/records/revision.ts';
+import type { Place } from '../../store/place.ts';
 import { spoken } from '../manifest/pageFurniture.ts';
 
 /** The task as it stands, where the number of a revision would be. */
@@ -33,4 +34,15 @@ export function heldAgainst(
 /** SHA-256 in eight groups, to be read out. */
 export function groupedHash(hash: string): string {
   return hash.replaceAll(/(.{8})(?=.)/g, '$1 ');
+}
+
+/** As the foot of the window names it: the one that is shown, else the newest. */
+export function revisionText(revisions: readonly Pick<Revision, 'number'>[], place: Place): string {
+  if (
+    (place.at === 'frozen' || place.at === 'revisions') &&
+    revisions.some(({ number }) => String(number) === place.number)
+  )
+    return String(place.number);
+  const newest = revisions.at(-1);
+  return newest === undefined ? 'not frozen' : `newest ${newest.number}`;
 }
