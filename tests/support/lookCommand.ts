@@ -1,10 +1,6 @@
 /** For tests in the browser: the colours that the system asks for, from outside of the page. */
 import type { BrowserCommand } from 'vitest/node';
+import type { Look } from './look.ts';
 
-export interface Look {
-  colorScheme: 'light' | 'dark';
-  forcedColors: 'none' | 'active';
-}
-
-export const look: BrowserCommand<[Look]> = async ({ frame }, { colorScheme, forcedColors }) =>
-  (await frame()).page().emulateMedia({ colorScheme, forcedColors });
+export const look: BrowserCommand<[Look]> = async ({ page }, { colorScheme, forcedColors }) =>
+  page.emulateMedia({ colorScheme, forcedColors });

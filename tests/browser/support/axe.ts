@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import { commands } from 'vitest/browser';
-import type { Look } from '../../support/lookCommand.ts';
+import type { Look } from '../../support/look.ts';
 
 declare module 'vitest/internal/browser' {
   interface BrowserCommands {
