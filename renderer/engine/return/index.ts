@@ -4,7 +4,6 @@ export { noMoreLeft } from './bringHome.ts';
 export { discrepanciesOf } from './discrepanciesOf.ts';
 export type { DiscrepancyDraft } from './discrepanciesOf.ts';
 export { knownBefore } from './knownBefore.ts';
-export type { KnownBefore } from './knownBefore.ts';
 export { countFault, knownWords, placeName } from './knownWords.ts';
 export { outingsThatLeft } from './outingsThatLeft.ts';
 export type { OutingThatLeft } from './outingsThatLeft.ts';
