@@ -31,6 +31,8 @@ export interface StockRecords {
  * The planner does not ask which way a torque tool measures. One that measures to one side alone is left out where every step of the
  * task that tightens does so to the other side, and it may not loosen: it could do nothing but harm. Where steps tighten to both sides it stays,
  * since it is right for some of them, and a bag that has it for another says so (`otherWay`).
+ *
+ * @returns the items that the plan is made with, and each of the others with why it is not
  */
 export function stockOfTask(records: StockRecords): { stock: Item[]; leftOut: LeftOut[] } {
   const { task, shelves, items } = records;
