@@ -70,7 +70,7 @@ export interface SnapshotPage {
 /** The name of a file says when and why it was made, and up to which entry it goes; the rest is inside. */
 const nameForm = /^(\d{4}-\d\d-\d\dT\d\d-\d\d-\d\dZ)_(\d{12})_([a-z-]{1,40})(?:_\d{1,4})?\.snapshot$/;
 
-export const snapshotName = z.string().max(120).regex(nameForm, 'not the name of a snapshot');
+const snapshotName = z.string().max(120).regex(nameForm, 'not the name of a snapshot');
 
 export function nameOfSnapshot(x: { utc: string; seq: number; why: SnapshotReason; again: number }): string {
   const when = `${x.utc.slice(0, 19).replaceAll(':', '-')}Z`;

@@ -15,7 +15,7 @@ export interface Standing {
 }
 
 /** Thrown where the lines do not come to what the journal says it stands at. */
-export class FoldError extends Error {
+class FoldError extends Error {
   override readonly name = 'FoldError';
 }
 

@@ -1,7 +1,7 @@
 /** Makes a snapshot every half hour in which something was written, and one on leaving. */
 import type { SnapshotKeeper } from './keeper.ts';
 
-export const everyMs = 30 * 60_000;
+const everyMs = 30 * 60_000;
 /** Leaving does not wait for longer: the journal has all of it anyhow. */
 const leavingMs = 4_000;
 

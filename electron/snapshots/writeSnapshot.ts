@@ -7,8 +7,8 @@ import { codeOf, syncFolder, writeAll, type Disk } from '../files/disk.ts';
 import { bytesOf, readSnapshot, type Content } from './format.ts';
 
 /** Programs that look at every new file hold it for moments. */
-const heldCodes = ['EPERM', 'EACCES', 'EBUSY'];
-export const renameLimitMs = 5_000;
+const heldCodes = new Set(['EPERM', 'EACCES', 'EBUSY']);
+const renameLimitMs = 5_000;
 
 /** @returns its name. Thrown: what was there before is there still, and nothing else has its name. */
 export async function writeSnapshot(folder: string, content: Content, disk: Disk): Promise<string> {
@@ -67,7 +67,7 @@ async function renamed(from: string, to: string, disk: Disk): Promise<void> {
       await disk.rename(from, to);
       return;
     } catch (cause) {
-      if (!heldCodes.includes(codeOf(cause)) || performance.now() > until) throw cause;
+      if (!heldCodes.has(codeOf(cause)) || performance.now() > until) throw cause;
       await pause(waitMs);
     }
   }

@@ -29,14 +29,14 @@ async function workedOn() {
   await store.commit(
     act(put('tasks', task('job', ['crew'])), put('outings', outing('one', 'job')), put('steps', step('s', 'job'))),
   );
-  const then: Tables = await store.readAll();
+  const earlier: Tables = await store.readAll();
   const digests = await contentDigests(journal.database());
-  return { journal, store, then, digests };
+  return { journal, store, earlier, digests };
 }
 
 describe('restoring', () => {
   it('brings back what went, changes back what changed, takes away what came; and one undo takes it back', async () => {
-    const { journal, store, then, digests } = await workedOn();
+    const { journal, store, earlier, digests } = await workedOn();
     await store.commit(
       act(
         remove('items', { id: 'F-1', rev: 1 }),
@@ -47,7 +47,7 @@ describe('restoring', () => {
       ),
     );
     const since = await contentDigests(journal.database());
-    const plan = restoring(await store.readAll(), then);
+    const plan = restoring(await store.readAll(), earlier);
     expect(plan.tables).toEqual(
       expect.arrayContaining([
         { table: 'items', comes: 1, changes: 1, goes: 1, stays: 3, kept: 0 },
@@ -57,7 +57,7 @@ describe('restoring', () => {
     );
     await store.commit(restore(plan.proposals));
     expect(await contentDigests(journal.database())).toEqual(digests);
-    expect(restoring(await store.readAll(), then).proposals).toEqual([]);
+    expect(restoring(await store.readAll(), earlier).proposals).toEqual([]);
     await store.undo();
     expect(await contentDigests(journal.database())).toEqual(since);
     await store.redo();
@@ -66,7 +66,7 @@ describe('restoring', () => {
   });
 
   it('takes no frozen manifest, no event, no discrepancy away, nor what they stand on; nor the settings', async () => {
-    const { store, then } = await workedOn();
+    const { store, earlier } = await workedOn();
     const made = await frozen('r1', 'later');
     await store.commit(
       act(put('shelves', shelf('stood')), put('tasks', task('later', ['stood'])), put('revisions', made)),
@@ -84,7 +84,7 @@ describe('restoring', () => {
       task: 'job',
     } as const;
     await store.commit(act(put('preferences', preferences)));
-    const plan = restoring(await store.readAll(), then);
+    const plan = restoring(await store.readAll(), earlier);
     expect(plan.proposals).toEqual([]);
     const kept = Object.fromEntries(plan.tables.map((row) => [row.table, row.kept]));
     expect(kept).toMatchObject({ revisions: 1, events: 2, discrepancies: 1, tasks: 1, shelves: 1 });

@@ -1,4 +1,5 @@
 /** Snapshots as a person uses them: made, looked at before they are restored, restored, undone; and the check of the database. */
+import '../../renderer/styles/layers.css';
 import '@mantine/core/styles.layer.css';
 import { expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';

@@ -242,7 +242,7 @@ describe('clearing away', () => {
     const at = (seq: number, day: number): string =>
       nameOfSnapshot({ utc: new Date(Date.UTC(2031, 0, day)).toISOString(), seq, why: 'half-hour', again: 0 });
     const names = Array.from({ length: 40 }, (_, one) => at(one + 1, 60 - one));
-    for (const kept of names.slice(-20)) expect(pastTheirTime(names)).not.toContain(kept);
+    for (const newest of names.slice(-20)) expect(pastTheirTime(names)).not.toContain(newest);
   });
 
   it('is not done while far less is kept than was, until a person says that it is meant', async () => {
