@@ -2,7 +2,7 @@
 export { checkDigits, groupedTag, pieceMost, readTag, tagText } from './tag.ts';
 export type { Tag, TagReading } from './tag.ts';
 export { freeTags } from './freeTags.ts';
-export { idleReader, quietMs, readerQuiet, strokePressed, usualReader } from './keyReader.ts';
+export { idleReader, quietAfterMs, readerQuiet, strokePressed, usualReader } from './keyReader.ts';
 export type { ReaderSettings, ReaderTold } from './keyReader.ts';
 export type { Stroke } from './stroke.ts';
 export { code128Widths } from './code128.ts';

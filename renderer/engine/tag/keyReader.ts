@@ -3,7 +3,7 @@
  * it is told: keep the key from the page, give keys back that were a person's after all, take what was read.
  *
  * A reader is told by its speed, and its codes by length and check digits. What may belong to a code is held until it is
- * whole, or until `quietMs` have gone by without another key.
+ * whole, or until `quietAfterMs` have gone by without another key.
  */
 import { digitByPlace, isDigit, isEnter, isPrintable, isSilent, isTab, textByKey, textByPlace } from './stroke.ts';
 import type { Stroke } from './stroke.ts';
@@ -18,8 +18,11 @@ export interface ReaderSettings {
 
 export const usualReader: ReaderSettings = { before: '', after: 'enter' };
 
-/** After so long without a key a code or a person's typing is over; readers take 5 to 50 ms from key to key. */
-export const quietMs = 80;
+/** After so long without a key a person's typing, or a whole code, is over; readers take 5 to 50 ms from key to key. */
+const quietMs = 80;
+/** So long the rest of a code is waited for that has begun at a reader's speed: a busy machine may hear its keys late. */
+const restMs = 250;
+const begunLeast = 5;
 
 /** From so many keys on, at a reader's speed, it was no person. */
 const machineLeast = 6;
@@ -58,7 +61,7 @@ export interface ReaderTold {
 export function strokePressed(settings: ReaderSettings, state: ReaderState, stroke: Stroke): ReaderTold {
   if (isSilent(stroke)) return { state, isHeld: false, read: [], typed: [] };
   const last = state.held.at(-1);
-  if (last !== undefined && stroke.timeMs - last.timeMs > quietMs) {
+  if (last !== undefined && stroke.timeMs - last.timeMs > quietAfterMs(settings, state)) {
     const over = readerQuiet(settings, state);
     const next = strokePressed(settings, over.state, stroke);
     return { ...next, read: [...over.read, ...next.read], typed: [...over.typed, ...next.typed] };
@@ -76,7 +79,24 @@ export function strokePressed(settings: ReaderSettings, state: ReaderState, stro
 }
 
 /**
- * Nothing came for `quietMs`, or something came that cannot belong to a code: what is held is decided.
+ * How long without a key what is held waits for more.
+ *
+ * @param settings - what the reader puts around a code
+ * @param state - as the last call left it
+ * @returns the wait after the last key held [ms]
+ * @throws nothing
+ * @source common practice, no source: people take more than 60 ms from key to key, readers less than 50
+ * @validity keyboards and readers whose keys are told with their times
+ * @example quietAfterMs(usualReader, idleReader) // 80
+ */
+export function quietAfterMs(settings: ReaderSettings, { held }: ReaderState): number {
+  const signs = signsOf(held);
+  const isBroken = signs.length >= begunLeast && bare(settings, signs).length < tagDigits;
+  return isBroken && meanMs(signs) <= machineMeanMs ? restMs : quietMs;
+}
+
+/**
+ * Nothing came for `quietAfterMs`, or something came that cannot belong to a code: what is held is decided.
  *
  * @param settings - what the reader puts around a code
  * @param state - as the last call left it
@@ -167,8 +187,11 @@ function leftOver(settings: ReaderSettings, held: readonly Stroke[]): ReaderTold
 }
 
 function isMachine(signs: readonly Stroke[]): boolean {
+  return signs.length >= machineSurely || (signs.length >= machineLeast && meanMs(signs) <= machineMeanMs);
+}
+
+/** From key to key, of two or more. */
+function meanMs(signs: readonly Stroke[]): number {
   const [first, last] = [signs[0], signs.at(-1)];
-  if (first === undefined || last === undefined || signs.length < machineLeast) return false;
-  const meanMs = (last.timeMs - first.timeMs) / (signs.length - 1);
-  return signs.length >= machineSurely || meanMs <= machineMeanMs;
+  return first === undefined || last === undefined ? 0 : (last.timeMs - first.timeMs) / Math.max(1, signs.length - 1);
 }

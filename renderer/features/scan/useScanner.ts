@@ -1,12 +1,12 @@
 import { useEffect, useRef } from 'react';
-import { idleReader, quietMs, readerQuiet, strokePressed } from '../../engine/tag/index.ts';
+import { idleReader, quietAfterMs, readerQuiet, strokePressed } from '../../engine/tag/index.ts';
 import type { ReaderSettings, ReaderTold, Stroke, TagReading } from '../../engine/tag/index.ts';
 import { isTyping } from '../palette/useCommandKeys.ts';
 import { giveBack, isGivenBack } from './giveBack.ts';
 
 /**
  * Codes from a reader that types, wherever the focus is, as long as the screen that asks is shown. Nothing of a code reaches a
- * field or a button; what a person types does, at once or after `quietMs`.
+ * field or a button; what a person types does, at once or within a tenth of a second.
  *
  * @param settings - what the reader puts around a code
  * @param onRead - each label, or why what was scanned is none; called in their order
@@ -26,7 +26,7 @@ export function useScanner(settings: ReaderSettings, onRead: (reading: TagReadin
     const take = ({ state: next, read, typed }: ReaderTold): void => {
       state = next;
       clearTimeout(timer);
-      if (state.held.length > 0) timer = setTimeout(lookOnce, quietMs);
+      if (state.held.length > 0) timer = setTimeout(lookOnce, quietAfterMs(reader, state));
       if (typed.length > 0) giveBack(typed, target);
       for (const reading of read) latest.current(reading);
     };
@@ -35,7 +35,7 @@ export function useScanner(settings: ReaderSettings, onRead: (reading: TagReadin
     const quiet = (): void => {
       const last = state.held.at(-1);
       if (last === undefined) return;
-      const leftMs = last.timeMs + quietMs - performance.now();
+      const leftMs = last.timeMs + quietAfterMs(reader, state) - performance.now();
       if (leftMs > 0) timer = setTimeout(lookOnce, leftMs);
       else take(readerQuiet(reader, state));
     };

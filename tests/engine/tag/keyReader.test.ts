@@ -1,7 +1,7 @@
 /** A reader that types told from a person: everything a reader does wrong, everything a person does beside it. */
 import { describe, expect, it } from 'vitest';
 import { drawsOf } from '../../../renderer/engine/chance/draws.ts';
-import { groupedTag, quietMs, tagText, usualReader } from '../../../renderer/engine/tag/index.ts';
+import { groupedTag, tagText, usualReader } from '../../../renderer/engine/tag/index.ts';
 import type { ReaderSettings, Tag } from '../../../renderer/engine/tag/index.ts';
 import { keys, played } from './typing.ts';
 import type { Layout } from './typing.ts';
@@ -77,6 +77,20 @@ describe('a code', () => {
         const strokes = keys(`${text.slice(0, at)}⏎${text.slice(at)}⏎`, 0, 20, { field });
         expect(played(enter, strokes), `Enter after ${at}`).toEqual({ tags: [tag], refused: [], page: '', heldMs: 0 });
       }
+  });
+});
+
+describe('a machine that hears a reader late', () => {
+  it('waits for the rest of a code that has begun, and reads it whole', () => {
+    for (let at = 5; at < 12; at += 1) {
+      const tag = someTag();
+      const text = `${tagText(tag)}⏎`;
+      const strokes = [
+        ...keys(text.slice(0, at), 0, 8, { field: true }),
+        ...keys(text.slice(at), 8 * at + 200, 8, { field: true }),
+      ];
+      expect(played(enter, strokes), `late after ${at}`).toEqual({ tags: [tag], refused: [], page: '', heldMs: 0 });
+    }
   });
 });
 
@@ -198,10 +212,7 @@ describe('a person', () => {
 
   it('types a digit and scans at once after: the digit stays, the code is read', () => {
     const tag = someTag();
-    const strokes = [
-      ...keys('7', 0, 0, { field: true }),
-      ...keys(`${tagText(tag)}⏎`, quietMs + 1, 10, { field: true }),
-    ];
+    const strokes = [...keys('7', 0, 0, { field: true }), ...keys(`${tagText(tag)}⏎`, 100, 10, { field: true })];
     expect(played(enter, strokes)).toMatchObject({ tags: [tag], refused: [], page: '7' });
   });
 });

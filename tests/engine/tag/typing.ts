@@ -1,5 +1,5 @@
 /** A keyboard with a reader on it: strokes with their times, played to the reader of keys as a window would. */
-import { idleReader, quietMs, readerQuiet, strokePressed } from '../../../renderer/engine/tag/index.ts';
+import { idleReader, quietAfterMs, readerQuiet, strokePressed } from '../../../renderer/engine/tag/index.ts';
 import type { ReaderSettings, ReaderTold, Stroke, Tag } from '../../../renderer/engine/tag/index.ts';
 
 /** The digit row of a French keyboard without Shift (from memory). */
@@ -64,6 +64,7 @@ export function played(settings: ReaderSettings, strokes: readonly Stroke[]): Pl
   let state = idleReader;
   for (const stroke of strokes) {
     const last = state.held.at(-1)?.timeMs;
+    const quietMs = quietAfterMs(settings, state);
     if (last !== undefined && stroke.timeMs > last + quietMs) {
       const told = readerQuiet(settings, state);
       take(told, last + quietMs);
@@ -75,7 +76,7 @@ export function played(settings: ReaderSettings, strokes: readonly Stroke[]): Pl
     state = told.state;
   }
   const told = readerQuiet(settings, state);
-  take(told, (state.held.at(-1)?.timeMs ?? 0) + quietMs);
+  take(told, (state.held.at(-1)?.timeMs ?? 0) + quietAfterMs(settings, state));
   return seen;
 }
 
