@@ -17,7 +17,7 @@ const pieces = whole.min(0).max(1_000_000);
 export const doer = z.strictObject({ name: z.string().min(1).max(200), role: z.string().min(1).max(200) });
 
 /** The number on a thing's label: given once, never again to another thing. */
-export const tagNumber = whole.min(1).max(999_999);
+const tagNumber = whole.min(1).max(999_999);
 
 /** A thing of the manifest as the catalog had it when it was frozen. */
 const frozenThing = z.strictObject({
