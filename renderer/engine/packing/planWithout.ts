@@ -1,8 +1,6 @@
 import type { BagObjective, BagOuting, BagResult, BagWishes, ItemWish } from '../../../shared-types/bag.ts';
 import type { Plan } from '../../../shared-types/plan.ts';
-import { bagRefusal } from '../bagMap/bagCheck.ts';
 import { standingOf } from '../bagMap/standing.ts';
-import { withBag } from '../bagMap/withBag.ts';
 import { readdObjective, recheckOuting } from '../bag/recheck.ts';
 import { RefusedError } from '../errors.ts';
 import type { Frozen } from '../frozen/index.ts';
@@ -10,7 +8,8 @@ import { planProblems } from '../outing/planProblems.ts';
 import { planFrom } from '../plan/readPlan.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { textOfPlan } from '../records/textOfPlan.ts';
-import type { PackedLine, PackState } from './packState.ts';
+import { asPacked } from './asPacked.ts';
+import type { PackState } from './packState.ts';
 
 /** What the planner is asked: an outing alone, with what is truly there. */
 export interface WithoutTask {
@@ -178,28 +177,6 @@ function wishesOf(
     forbid: spread(frozen.forbid, wishes.forbid),
     spares: spread(frozen.spares, wishes.spares),
   };
-}
-
-/** Pieces that lie in a bag already stay there, and the others come where they were to lie, where the bags allow it. */
-function asPacked(plan: ResolvedPlan, answer: BagResult, found: BagOuting, state: PackState): BagOuting {
-  let laid = found;
-  const lines = state.bags.flatMap((bag) => bag.lines);
-  const inBag = (item: string, bag: string): number =>
-    laid.items.reduce((sum, one) => (one.id === item && one.bag === bag ? sum + one.quantity : sum), 0);
-  const bagsOf = (item: string): Set<string> =>
-    new Set(laid.items.flatMap(({ id, bag }) => (id === item ? [bag] : [])));
-  for (const wanted of [(line: PackedLine) => line.counted.pieces, (line: PackedLine) => line.line.quantity])
-    for (const packed of lines) {
-      const { item, bag: to } = packed.line;
-      for (const from of bagsOf(item)) {
-        const held = lines.find(({ line }) => line.item === item && line.bag === from);
-        const spare = inBag(item, from) - (held === undefined ? 0 : wanted(held));
-        const pieces = from === to ? 0 : Math.min(wanted(packed) - inBag(item, to), spare);
-        const move = { item, from, to, pieces, standing: standingOf(answer) };
-        if (pieces > 0 && bagRefusal(plan, laid, move) === null) laid = withBag(plan, laid, move, to);
-      }
-    }
-  return laid;
 }
 
 function objectiveOf(

@@ -51,7 +51,8 @@ export function AgainLines({ lines, showNumbers, tally, onTally }: AgainLinesPro
               </button>
               <div className="bw-pack-typedline">
                 <TextInput
-                  label={`Pieces of ${item}`}
+                  label="Pieces"
+                  aria-label={`Pieces of ${item}`}
                   inputMode="numeric"
                   autoComplete="off"
                   value={held === undefined ? '' : String(pieces)}
@@ -61,7 +62,8 @@ export function AgainLines({ lines, showNumbers, tally, onTally }: AgainLinesPro
                 />
                 {thing.parts > 1 ? (
                   <TextInput
-                    label={`Parts of them, ${thing.parts} each`}
+                    label={`Parts, ${thing.parts} each`}
+                    aria-label={`Parts of ${item}, ${thing.parts} each`}
                     inputMode="numeric"
                     autoComplete="off"
                     value={held === undefined ? '' : String(parts)}

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Button } from '@mantine/core';
 import type { Deed } from '../../../shared-types/records/revision.ts';
 import { countedBefore } from '../../engine/packing/index.ts';
@@ -39,6 +39,7 @@ export function PackSheet(props: PackScreen & { bag: string | null }) {
       const refusal = desk.act(deeds);
       tell(refusal ?? done, refusal !== null);
     });
+  useNextInSight(packing.last?.no ?? 0, bag?.id ?? null);
   if (bag === undefined)
     return (
       <div className="bw-pack">
@@ -129,6 +130,13 @@ export function PackSheet(props: PackScreen & { bag: string | null }) {
       <PackDialogs {...props} {...{ bag, over, act }} next={inChunk ?? next} onOver={setOver} />
     </div>
   );
+}
+
+/** The line where the hand goes on is brought into sight: on the way in, and after each deed. */
+function useNextInSight(after: number, bag: string | null): void {
+  useEffect(() => {
+    document.querySelector('.bw-pack-line:has([aria-current="step"])')?.scrollIntoView({ block: 'nearest' });
+  }, [after, bag]);
 }
 
 /** "line 4 of 9" */

@@ -1,10 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { BagResult } from '../../../shared-types/bag.ts';
+import type { BagOuting, BagResult } from '../../../shared-types/bag.ts';
 import type { Deed, RevisionContent } from '../../../shared-types/records/revision.ts';
+import { withBag } from '../../../renderer/engine/bagMap/withBag.ts';
 import { planBag } from '../../../renderer/engine/bag/planBag.ts';
 import { readFrozen } from '../../../renderer/engine/frozen/index.ts';
 import { packState, withoutIt, withoutTask } from '../../../renderer/engine/packing/index.ts';
+import { asPacked } from '../../../renderer/engine/packing/asPacked.ts';
 import { planFrom, readPlan } from '../../../renderer/engine/plan/readPlan.ts';
+import { mapOuting, mapPlan, mapResult, mapSource } from '../../support/bagMapPlan.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
 import { counted, eventsOf, missing } from './packingEvents.ts';
 
@@ -125,5 +128,79 @@ describe('an outing planned without what is not there', () => {
     expect(stockIn(short.task.text)).toBe(2);
     expect(short.task.dropped).toEqual(['1 of C-1 asked for beyond what is needed']);
     expect(itemsOf(withoutIt(short.frozen, short.state, short).result, 'O1')).toContain('2 C-1');
+  });
+});
+
+describe('what is the same lies where it lay', () => {
+  const lines = mapOuting.items.map(({ id: item, bag, quantity, because }) => ({
+    outing: 'o',
+    bag,
+    item,
+    quantity,
+    because,
+  }));
+  const things = [...new Set(lines.flatMap(({ bag, item }) => [bag, item]))].map((id) => ({
+    id,
+    name: id,
+    kind: 'gear' as const,
+    parts: 1,
+  }));
+  const state = (deeds: Deed[]) =>
+    packState({ content: { planText: '', result: mapResult, things, lines, facts: [] } }, eventsOf(deeds), 'o');
+  const lying = ({ items }: BagOuting): string[] => items.map(({ id, bag, quantity }) => `${quantity} ${id} ${bag}`);
+
+  it('as it was frozen, counted or not', () => {
+    const elsewhere = withBag(mapPlan, mapOuting, { item: 'T-07', from: 'C', pieces: 3 }, 'L');
+    expect(lying(elsewhere)).not.toEqual(lying(mapOuting));
+    expect(lying(asPacked(mapPlan, mapResult, elsewhere, state([])))).toEqual(lying(mapOuting));
+  });
+
+  it('two lines change places where neither bag takes one of them alone', () => {
+    // Each bag takes one piece: W-10 and T-07 cannot move one after the other.
+    const source = {
+      ...mapSource,
+      catalog: {
+        ...mapSource.catalog,
+        bags: [
+          { id: 'A', name: 'A', itemsMax: 1 },
+          { id: 'B', name: 'B', itemsMax: 1 },
+        ],
+      },
+      outings: [{ id: 'o', name: 'o', roles: ['Lead'], bags: ['A', 'B'] }],
+      steps: [
+        {
+          ...{ id: 'use', name: 'Use both', outing: 'o', role: 'Lead', action: 'use' },
+          gear: [
+            { id: 'T-07', quantity: 1 },
+            { id: 'W-10', quantity: 1 },
+          ],
+        },
+      ],
+    };
+    const plan = planFrom(source);
+    const outing = (first: string, second: string): BagOuting => ({
+      ...{ id: 'o', massKg: 0.168, steps: [{ id: 'use', stack: [], hold: null, setting: null }] },
+      items: [
+        { id: first, quantity: 1, bag: 'A', because: ['use'] },
+        { id: second, quantity: 1, bag: 'B', because: ['use'] },
+      ],
+    });
+    const frozen = outing('T-07', 'W-10');
+    const own = frozen.items.map(({ id: item, bag, quantity, because }) => ({
+      outing: 'o',
+      bag,
+      item,
+      quantity,
+      because,
+    }));
+    const named = ['A', 'B', 'T-07', 'W-10'].map((id) => ({ id, name: id, kind: 'gear' as const, parts: 1 }));
+    const packed = packState(
+      { content: { planText: '', result: mapResult, things: named, lines: own, facts: [] } },
+      [],
+      'o',
+    );
+    expect(lying(asPacked(plan, mapResult, outing('W-10', 'T-07'), packed)).toSorted()).toEqual(
+      lying(frozen).toSorted(),
+    );
   });
 });
