@@ -62,7 +62,7 @@ export const commands: Record<string, CommandEntry> = {
     load: async () => (await import('./commands/bag.ts')).bag,
   },
   verify: {
-    usage: 'FILE.json|FOLDER [--head "[NUMBER] HASH"]',
+    usage: 'FILE.json|FILE.snapshot|FOLDER [--head "[NUMBER] HASH"]',
     summary:
       'whether a manifest with its record, or a journal, is what its hashes say, from the first byte; a head as it was printed finds a cut end',
     load: async () => (await import('./commands/verify.ts')).verify,

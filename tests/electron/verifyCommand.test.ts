@@ -2,6 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { journalIn } from '../../electron/journal/journal.ts';
+import { snapshotKeeper } from '../../electron/snapshots/keeper.ts';
 import { chained } from '../../renderer/engine/record/chain.ts';
 import { recordFileText } from '../../renderer/engine/record/recordFile.ts';
 import type { Appended } from '../../shared-types/journal.ts';
@@ -113,6 +114,45 @@ describe('verify of a journal', () => {
         exit: 0,
         result: { kind: 'journal', whole: true, entries: 12, head: { number: 12, hash: heads[11]?.hash } },
       });
+  });
+
+  it('looks the records through that the entries come to, and names each fault', async () => {
+    expect(await told(folder)).toMatchObject({ result: { records: { count: 12, faults: [] } } });
+    const other = scratchFolder();
+    const journal = journalIn({ folder: join(other, 'journal'), clock: steadyClock() });
+    await journal.open();
+    const lost = { id: 'i', rev: 1, shelf: 'nowhere', code: 'F-1', retired: false, parts: 1, kit: 'both' } as const;
+    const after = { ...lost, kind: 'fastener', thread: 'M6', head: { form: 'hex', acrossFlats: '10 mm' } };
+    const changes = [comes('s'), { table: 'items' as const, id: 'i', before: null, after }];
+    await journal.append(request(1, { changes }), () => true);
+    journal.close();
+    expect(await told(other)).toMatchObject({
+      exit: 1,
+      result: {
+        whole: false,
+        fault: null,
+        records: { count: 2, faults: [{ table: 'items', id: 'i', rule: 'lost', message: /shelf names nowhere/ }] },
+      },
+    });
+  });
+
+  it('is 0 for a snapshot of it, and 1 with the reason where one byte of that was changed', async () => {
+    const journal = journalIn({ folder: join(folder, 'journal'), clock: steadyClock() });
+    await journal.open();
+    const snapshots = join(folder, 'snapshots');
+    const made = await snapshotKeeper({ folder: snapshots, journal: () => journal.standing() }).make('asked');
+    journal.close();
+    const path = join(snapshots, made?.name ?? '');
+    expect(await told(path)).toMatchObject({
+      exit: 0,
+      result: { kind: 'snapshot', whole: true, head: { number: 12, hash: heads[11]?.hash }, records: { count: 12 } },
+    });
+    writeFileSync(path, readFileSync(path, 'utf8').replace('"s2"', '"s9"'));
+    expect(await told(path)).toMatchObject({
+      exit: 1,
+      result: { whole: false, fault: { reason: 'its content is not what its sum says' } },
+    });
+    expect((await told(join(snapshots, 'none.snapshot'))).exit).toBe(2);
   });
 
   it('finds a printed head by number and hash, or by its hash alone', async () => {

@@ -7,6 +7,7 @@ import { verify as verifyJournal } from '../../journal/verify.ts';
 import { parseArguments, usage } from '../arguments.ts';
 import type { Answer, CommandArgument, CommandIo } from '../command.ts';
 import { journalFolder } from '../journalFolder.ts';
+import { recordsOfJournal, snapshotAnswer } from '../keptCheck.ts';
 
 interface Head {
   no: number | null;
@@ -18,6 +19,7 @@ export async function verify(args: readonly CommandArgument[], io: CommandIo): P
   const { positional, options } = parseArguments(args, { positional: ['file'], options: ['--head'] });
   const [given] = positional;
   const head = headOf(options.get('--head'));
+  if (typeof given === 'string' && given.endsWith('.snapshot')) return await snapshotAnswer(given);
   const folder = typeof given === 'string' && given !== '-' ? await journalFolder(given) : null;
   if (folder === '')
     throw new RefusedError({
@@ -61,8 +63,10 @@ async function recordAnswer(given: CommandArgument | undefined, head: Head | nul
 async function journalAnswer(folder: string, head: Head | null): Promise<Answer> {
   const printed = head === null ? null : { seq: head.no, hash: head.hash };
   const { tally, damage, torn, segments } = await verifyJournal(folder, realDisk, printed);
+  const records = damage === null ? await recordsOfJournal(folder, tally) : null;
+  const isWhole = damage === null && records?.faults.length === 0;
   const result = {
-    ...{ kind: 'journal', whole: damage === null, folder, files: segments.length, entries: tally.seq },
+    ...{ kind: 'journal', whole: isWhole, folder, files: segments.length, entries: tally.seq },
     head: { number: tally.seq, hash: tally.hash, short: shortHash(tally.hash) },
     // A line that was never finished was never called saved: it is set aside at the next start.
     unfinishedBytes: torn?.bytes.length ?? 0,
@@ -70,8 +74,9 @@ async function journalAnswer(folder: string, head: Head | null): Promise<Answer>
       damage === null
         ? null
         : { intactThrough: damage.intactSeq, file: damage.file, line: damage.line, reason: damage.reason },
+    records,
   };
-  return { exit: damage === null ? 0 : 1, result };
+  return { exit: isWhole ? 0 : 1, result };
 }
 
 function digest(text: string): Promise<string> {
