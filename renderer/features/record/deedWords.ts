@@ -50,7 +50,7 @@ export function deedText(deed: Deed, called: Called): string {
     case 'used':
       return `Used ${amountOf(called, deed)} of ${thing(deed.item)}${deed.place === undefined ? '' : ` at ${where(deed.place)}`}`;
     case 'seen':
-      return `Saw ${thing(deed.item)} at ${where(deed.place)}${deed.words === undefined ? '' : `: ${deed.words}`}`;
+      return `Saw ${thing(deed.item)}, ${where(deed.place)}${deed.words === undefined ? '' : `: ${deed.words}`}`;
     case 'return-closed':
       return `Closed the return${reasonText(deed)}`;
     case 'remark':

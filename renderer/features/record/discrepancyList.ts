@@ -33,12 +33,12 @@ export function discrepancyList(
       'A discrepancy is closed by a named person alone. Counting a piece in closes none.',
     ],
     columns: [
-      { head: 'No', mm: 16 },
+      { head: 'No', mm: 14 },
       { head: 'What' },
-      { head: 'How much', mm: 26 },
-      { head: 'Seen last', mm: 40 },
-      { head: 'Opened', mm: 34 },
-      { head: 'Closed', mm: 38 },
+      { head: 'How much', mm: 22 },
+      { head: 'Seen last', mm: 34 },
+      { head: 'Opened', mm: 33 },
+      { head: 'Closed', mm: 34 },
     ],
     groups: [
       { called: 'Open', rows: open.map((one) => row(one, facts, x.all)) },

@@ -19,7 +19,7 @@ function returnWord({ left }: TaskRecord): JobPlace['word'] {
 
 function recordWord({ revisions, events, discrepancies }: TaskRecord): JobPlace['word'] {
   const open = discrepancies.filter(({ closed }) => closed === undefined).length;
-  if (open > 0) return <StateMark state="missing" text={`${open} missing`} />;
+  if (open > 0) return <StateMark state="missing" text={`${open} open`} />;
   if (revisions.length === 0) return 'nothing frozen';
   return countOf(events.length, 'event');
 }

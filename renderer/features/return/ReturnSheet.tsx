@@ -21,6 +21,7 @@ import { useDoer } from '../record/useDoer.tsx';
 import type { TaskRecord } from '../record/useTaskRecord.ts';
 import { useScanner } from '../scan/useScanner.ts';
 import { useSessionState } from '../session/SessionContext.ts';
+import { sound } from '../pack/sounds.ts';
 import { stepNumbers } from '../manifest/stepNumbers.ts';
 import { writeWatchOut } from '../watchOuts/watchOutAsking.ts';
 import { CloseReturn } from './CloseReturn.tsx';
@@ -35,6 +36,7 @@ import { ReturnHead } from './ReturnHead.tsx';
 import { returnScanned } from './returnScanned.ts';
 import { Stopped } from './Stopped.tsx';
 import { toOpen, useReturnActs } from './useReturnActs.ts';
+import type { ReturnAct } from './useReturnActs.ts';
 
 export interface ReturnSheetProps {
   went: OutingThatLeft;
@@ -59,7 +61,7 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
   const { plan } = frozen;
   const { preferences } = useSessionState();
   const { act, refused, dismiss } = useReturnActs(now);
-  const { withDoer, dialog } = useDoer();
+  const { doer, withDoer, dialog } = useDoer();
   const [at, setAt] = useState<string>(shop);
   const [bag, setBag] = useState<string | null>(state.lastLine?.bag ?? null);
   const [over, setOver] = useState<Over>(null);
@@ -75,6 +77,15 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
   const drafts = toOpen(state, record.discrepancies, revision.id, outing);
   const name = plan.outings.find(({ id }) => id === outing)?.name ?? outing;
 
+  const loud = preferences.sounds ?? true;
+  const tried = async (wish: ReturnAct): Promise<void> => {
+    const isDone = await act(wish);
+    if (loud) sound(isDone ? 'counted' : 'refused');
+  };
+  const stop = (words: string): void => {
+    setStopped(words);
+    if (loud) sound('refused');
+  };
   const say = (x: {
     of?: OutingThatLeft;
     title: string;
@@ -84,7 +95,7 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
   }): void => {
     const of = x.of ?? went;
     withDoer((by) => {
-      void act({
+      void tried({
         ...{ revision: of.revision, outing: of.outing, by, title: x.title },
         deeds: () => x.deeds,
         ...(x.opens === undefined ? {} : { opens: () => x.opens ?? [] }),
@@ -118,14 +129,15 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
     preferences.scanner ?? usualReader,
     (reading) => {
       const found = returnScanned(reading, { state, things: revision.content.things });
-      if ('refused' in found) return setStopped(found.refused);
+      if ('refused' in found) return stop(found.refused);
       if ('bag' in found) return setBag(found.bag);
       setHeard(`${found.line.item}: label read`);
       if (found.line.thing.parts > 1)
         return setOver({ kind: 'line', asked: { went, line: found.line, begins: 'back' } });
       countIn(found.line, found.label);
     },
-    over === null && stopped === null,
+    // Whose count it is must be known before the first label.
+    over === null && stopped === null && doer !== null,
   );
   const partsAsked = over?.kind === 'line' ? over.asked : null;
   const freshLine =
@@ -193,8 +205,13 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
       </div>
       <div className="bw-return-foot">
         <p role="status" className="bw-return-said">
-          {heard}
+          {doer === null ? 'Labels are read once it is known who counts in.' : heard}
         </p>
+        {doer === null ? (
+          <Button size="lg" onClick={() => withDoer(() => undefined)}>
+            Say who counts in…
+          </Button>
+        ) : null}
         {refused === null ? null : (
           <p role="alert" className="bw-return-refused">
             <b>{refused.startsWith('NOT SAVED') ? '' : 'Not counted. '}</b>
@@ -252,7 +269,7 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
           onClose={() => setOver(null)}
           onDone={(deed, words) => {
             setOver(null);
-            void act({
+            void tried({
               ...{ revision, outing, by: over.by, title: `Close the return of ${name}`, deeds: () => [deed] },
               opens: (fresh) => toOpen(fresh, record.discrepancies, revision.id, outing),
               ...(words === null ? {} : { words }),

@@ -41,12 +41,12 @@ export function returnList(x: {
           ${typed(closed.by.role)}${closed.second === null ? null : html`, with ${typed(closed.second.name)}, ${typed(closed.second.role)}`}${closed.reason === null ? null : html`: ${typed(closed.reason)}`}.`,
     ],
     columns: [
-      { head: 'Item', mm: 34 },
+      { head: 'Item', mm: 30 },
       { head: 'What' },
-      { head: 'Out', mm: 24 },
-      { head: 'In the shop', mm: 24 },
-      { head: 'Elsewhere, used', mm: 36 },
-      { head: 'Open, seen last', mm: 42 },
+      { head: 'Out', mm: 21 },
+      { head: 'In the shop', mm: 22 },
+      { head: 'Elsewhere, used', mm: 34 },
+      { head: 'Open, seen last', mm: 37 },
     ],
     groups: bags.map((bag) => ({
       called: frozen.thing(bag).name === bag ? bag : `${frozen.thing(bag).name} (${bag})`,

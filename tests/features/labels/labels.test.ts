@@ -59,7 +59,7 @@ describe('the labels of a thing', () => {
 
   it('say of a bag whose it is, and where it goes', () => {
     const [label] = labelsOf([{ item: bag, outing: 'Outing 1' }]);
-    expect(label).toMatchObject({ code: 'B', name: 'Hip bag', said: 'bag of role mast, outing Outing 1' });
+    expect(label).toMatchObject({ code: 'B', name: 'Hip bag', said: 'bag, role mast, Outing 1' });
     expect(readTag(label?.text ?? '')).toMatchObject({ tag: { kind: 'bag', tag: 9, piece: 0 } });
   });
 
@@ -121,12 +121,12 @@ describe('what labels can be made for', () => {
 
   it('are chosen items, planned bags, frozen manifests and shelves', () => {
     expect(sources.map(({ label, revision: said }) => `${label}; ${said}`)).toEqual([
-      'Chosen in the catalog, 2; —',
+      'Chosen in the catalog; —',
       'Planned bag of First outing; not frozen',
       'Frozen manifest, revision 3; Revision 3',
       'Shelf Crew; —',
     ]);
-    expect(codesOf('Chosen in the catalog, 2')).toEqual([['W', 'B'], []]);
+    expect(codesOf('Chosen in the catalog')).toEqual([['W', 'B'], []]);
     expect(codesOf('Planned bag of First outing')).toEqual([['B', 'A'], ['gone']]);
     expect(codesOf('Shelf Crew')).toEqual([['A', 'B', 'W'], []]);
   });

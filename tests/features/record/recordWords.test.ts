@@ -26,7 +26,7 @@ describe('an event in words', () => {
     [{ kind: 'used', bag: 'Z', item: 'W-10', pieces: 1, parts: 1 }, 'Used 1 piece of W-10 Wipes'],
     [
       { kind: 'seen', ...tether, place: 'under the boat', words: 'out of reach' },
-      'Saw T-07 Tool tether at under the boat: out of reach',
+      'Saw T-07 Tool tether, under the boat: out of reach',
     ],
     [{ kind: 'taken-back', of: 7, reason: 'wrong row' }, 'Took back event 7: wrong row'],
     [
