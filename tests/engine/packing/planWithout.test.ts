@@ -163,10 +163,10 @@ describe('what is the same lies where it lay', () => {
         ...mapSource.catalog,
         bags: [
           { id: 'A', name: 'A', itemsMax: 1 },
-          { id: 'B', name: 'B', itemsMax: 1 },
+          { id: 'D', name: 'D', itemsMax: 1 },
         ],
       },
-      outings: [{ id: 'o', name: 'o', roles: ['Lead'], bags: ['A', 'B'] }],
+      outings: [{ id: 'o', name: 'o', roles: ['Lead'], bags: ['A', 'D'] }],
       steps: [
         {
           ...{ id: 'use', name: 'Use both', outing: 'o', role: 'Lead', action: 'use' },
@@ -182,7 +182,7 @@ describe('what is the same lies where it lay', () => {
       ...{ id: 'o', massKg: 0.168, steps: [{ id: 'use', stack: [], hold: null, setting: null }] },
       items: [
         { id: first, quantity: 1, bag: 'A', because: ['use'] },
-        { id: second, quantity: 1, bag: 'B', because: ['use'] },
+        { id: second, quantity: 1, bag: 'D', because: ['use'] },
       ],
     });
     const frozen = outing('T-07', 'W-10');
@@ -193,7 +193,7 @@ describe('what is the same lies where it lay', () => {
       quantity,
       because,
     }));
-    const named = ['A', 'B', 'T-07', 'W-10'].map((id) => ({ id, name: id, kind: 'gear' as const, parts: 1 }));
+    const named = ['A', 'D', 'T-07', 'W-10'].map((id) => ({ id, name: id, kind: 'gear' as const, parts: 1 }));
     const packed = packState(
       { content: { planText: '', result: mapResult, things: named, lines: own, facts: [] } },
       [],
