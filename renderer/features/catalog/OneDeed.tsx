@@ -43,16 +43,22 @@ export function OneDeed({ deed, item, holders, onDone, onClose }: OneDeedProps) 
       </DeedDialog>
     );
   }
+  const stays = named !== null || item.tag !== undefined;
   return (
     <DeedDialog
-      title={named === null ? `Remove ${item.code}?` : `${item.code} cannot be removed`}
-      deed={named === null ? `Remove ${item.code}` : null}
+      title={!stays ? `Remove ${item.code}?` : `${item.code} cannot be removed`}
+      deed={!stays ? `Remove ${item.code}` : null}
       run={(over) => store.commit(overKept(removeAct(item), over))}
       onDone={onDone}
       onClose={onClose}
     >
-      {named === null ? (
+      {!stays ? (
         <p>{what} goes from its shelf altogether. Undo brings it back.</p>
+      ) : named === null ? (
+        <p>
+          {what} has a label with number {item.tag}, which shall never name another thing. Retire it: a retired item is
+          kept for its label.
+        </p>
       ) : (
         <>
           <p>{named}. Take it out of them first, or retire it: a retired item is kept for what refers to it.</p>

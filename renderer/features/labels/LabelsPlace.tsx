@@ -4,6 +4,7 @@ import { useDebouncedValue, useMediaQuery } from '@mantine/hooks';
 import type { Host } from '../../../shared-types/host.ts';
 import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import { SearchBox } from '../../components/SearchBox/SearchBox.tsx';
+import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import { countOf } from '../catalog/words.ts';
 import { useRevisions } from '../revisions/useRevisions.ts';
@@ -100,7 +101,10 @@ export function LabelsPlace({ place, host, now }: LabelsPlaceProps) {
     return (
       <div className="bw-pane-detail">
         <h1>No labels yet</h1>
-        <p>Labels are for things of the catalog, and there is no shelf yet. Add one in the catalog first.</p>
+        <p>
+          Labels are for things of the catalog, and there is no shelf yet.{' '}
+          <a href={placeAddress({ at: 'catalog' })}>Add one in the catalog</a> first.
+        </p>
       </div>
     );
   const without = wanted.filter(({ item }) => item.tag === undefined);

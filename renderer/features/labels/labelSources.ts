@@ -50,7 +50,7 @@ export function labelSources(records: LabelRecords): LabelSource[] {
       ? []
       : [
           {
-            ...({ from: 'chosen', label: `Chosen in the catalog, ${chosen.length}`, ...catalog } as const),
+            ...({ from: 'chosen', label: 'Chosen in the catalog', ...catalog } as const),
             things: () => ({ things: live(chosen.flatMap((id) => items.get(id) ?? [])), gone: [] }),
           },
         ]),

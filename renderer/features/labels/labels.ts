@@ -15,7 +15,7 @@ export interface Label {
   text: string;
   code: string;
   name: string;
-  /** "piece 2 of 3", "counted by number", "bag of role mast". */
+  /** "piece 2 of 3", "counted by number", "bag, role mast, First outing". */
   said: string;
 }
 
@@ -58,6 +58,6 @@ export function labelsOf(things: readonly LabelThing[]): Label[] {
 }
 
 function bagWords({ item, outing }: LabelThing): string {
-  const role = item.kind === 'bag' && item.role !== undefined ? ` of role ${item.role}` : '';
-  return `bag${role}${outing === undefined ? '' : `, outing ${outing}`}`;
+  const role = item.kind === 'bag' && item.role !== undefined ? `, role ${item.role}` : '';
+  return `bag${role}${outing === undefined ? '' : `, ${outing}`}`;
 }

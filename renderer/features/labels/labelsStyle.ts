@@ -3,7 +3,8 @@ import { headingMm } from './labelForm.ts';
 /** Beside the rules of every printed document: labels in their places, black on white, nothing under 8 pt. */
 export const labelsStyle = `
 .heading{height:${headingMm}mm;overflow:hidden}
-.heading .caution{margin:2mm 0}
+.heading h1{font-size:14pt;line-height:17pt;max-height:34pt;overflow:hidden}
+.heading .caution{margin:1.5mm 0 0}
 .page{position:relative;break-inside:avoid}
 .page+.page{break-before:page}
 .page svg{position:absolute;left:0;top:0;display:block;overflow:visible}
