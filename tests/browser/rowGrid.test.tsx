@@ -15,8 +15,16 @@ function rowsOf(count: number): GridRow[] {
   ];
 }
 
-function Table({ count, onOpen }: { count: number; onOpen?: () => void }) {
+interface TableProps {
+  count: number;
+  onOpen?: () => void;
+  onEdit?: () => void;
+  choosing?: boolean;
+}
+
+function Table({ count, onOpen, onEdit, choosing = false }: TableProps) {
   const [selected, setSelected] = useState<string | null>(null);
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
   return (
     <div style={{ height: 300, display: 'flex', flexDirection: 'column' }}>
       <button type="button">before</button>
@@ -27,6 +35,8 @@ function Table({ count, onOpen }: { count: number; onOpen?: () => void }) {
         selected={selected}
         onSelect={setSelected}
         {...(onOpen === undefined ? {} : { onOpen })}
+        {...(onEdit === undefined ? {} : { onEdit })}
+        {...(choosing ? { chosen, onChoose: setChosen } : {})}
         empty="Nothing here."
       />
       <button type="button">after</button>
@@ -89,6 +99,37 @@ describe('a table', () => {
     await userEvent.click(page.getByText('Row 2', { exact: true }));
     await userEvent.keyboard('{Enter}');
     expect(opened).toBe(1);
+  });
+
+  // The keys of a data grid as the ARIA Authoring Practices Guide of the W3C lists them, those of cells apart; F2 edits.
+  it('answers twelve keys', async () => {
+    const called: string[] = [];
+    await render(<Table count={40} onOpen={() => called.push('open')} onEdit={() => called.push('edit')} choosing />);
+    await userEvent.click(page.getByRole('button', { name: 'before' }));
+    const [first, last] = [3, 42];
+    const landings: [keys: string, row: (from: number) => boolean][] = [
+      ['{Tab}', (at) => at === first],
+      ['{ArrowDown}', (at) => at === first + 1],
+      ['{ArrowUp}', (at) => at === first],
+      ['{PageDown}', (at) => at > first + 1 && at < last],
+      ['{PageUp}', (at) => at === first],
+      ['{End}', (at) => at === last],
+      ['{Home}', (at) => at === first],
+      ['{Control>}{End}{/Control}', (at) => at === last],
+      ['{Control>}{Home}{/Control}', (at) => at === first],
+    ];
+    for (const [keys, isRight] of landings) {
+      await userEvent.keyboard(keys);
+      expect([keys, focusedIndex(), isRight(Number(focusedIndex()))]).toEqual([keys, focusedIndex(), true]);
+    }
+    await userEvent.keyboard('{ArrowDown}{Enter}{F2}');
+    expect(called).toEqual(['open', 'edit']);
+    await userEvent.keyboard(' ');
+    const chosen = (): number => document.querySelectorAll('[role=row][aria-selected=true]').length;
+    await userEvent.keyboard('{Control>}a{/Control}');
+    expect(chosen()).toBe(40);
+    await userEvent.keyboard('{Escape}');
+    expect(chosen()).toBe(1);
   });
 
   it('says so when it has no rows', async () => {

@@ -35,6 +35,8 @@ export const longest: readonly string[] = [
   'tests/validation/secondSolverAgain.test.ts',
   'tests/validation/conversionsReference.test.ts',
   'tests/validation/leastBag.test.ts',
+  'tests/browser/taskLooks.test.tsx',
+  'tests/browser/byKeysAlone.test.tsx',
   'tests/browser/taskAxe.test.tsx',
   'tests/browser/steps.test.tsx',
   'tests/browser/callouts.test.tsx',

@@ -38,8 +38,16 @@ export function WatchOutDetail({ record, known, saidBefore, headingRef, actions 
             const { words, about, address, gone } = tieNow(tie, known);
             return (
               <li key={tieKey(tie)} dir="auto">
-                <span>{address === null ? <b>{words}</b> : <a href={address}>{words}</a>}</span>
-                <span className="bw-second">{gone ? 'not kept any more' : (about ?? '')}</span>
+                <span>
+                  {address === null ? (
+                    <b dir="auto">{words}</b>
+                  ) : (
+                    <a dir="auto" href={address}>
+                      {words}
+                    </a>
+                  )}
+                </span>
+                <bdi className="bw-second">{gone ? 'not kept any more' : (about ?? '')}</bdi>
               </li>
             );
           })}

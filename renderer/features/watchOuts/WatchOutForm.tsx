@@ -126,7 +126,8 @@ function TiesField(props: { form: ReturnType<typeof useRecordForm>; ties: readon
             return (
               <li key={tieKey(one)}>
                 <span dir="auto">
-                  <b>{words}</b> <span className="bw-second">{gone ? 'not kept any more' : (about ?? '')}</span>
+                  <b dir="auto">{words}</b>{' '}
+                  <bdi className="bw-second">{gone ? 'not kept any more' : (about ?? '')}</bdi>
                 </span>
                 <Button
                   size="xs"
