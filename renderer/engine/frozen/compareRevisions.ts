@@ -1,4 +1,4 @@
-import type { BagResult } from '../../../shared-types/bag.ts';
+import type { BagObjective, BagResult } from '../../../shared-types/bag.ts';
 import type { FrozenLine, FrozenThing } from '../../../shared-types/records/revision.ts';
 import type { StepFacts } from '../cards/index.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
@@ -147,7 +147,8 @@ function stepEntries(side: Side, against: Side, bags: boolean): Entries {
       const own = {
         ...says,
         ...facts.get(id),
-        ...{ stack, heldBy: hold, setting, turns, strokes },
+        ...{ stack, heldBy: hold, turns, strokes },
+        ...(setting == null ? {} : { setting: `${showNumber(setting.value, 6)} ${setting.unit}` }),
         ...(elsewhere.has(id) ? { number: numbers.get(id) } : {}),
       };
       return [id, { name: says.name ?? id, says: own }];
@@ -165,6 +166,12 @@ function outingEntries({ plan, result }: Side, bags: boolean): Entries {
   );
 }
 
+/** Each figure with its unit. */
+function leastOf({ minimised, value, unit, bound, gap }: BagObjective): object {
+  const amount = (figure: number): string => `${showNumber(figure, 6)} ${unit}`;
+  return { minimised, value: amount(value), bound: amount(bound), gap: `${showNumber(gap * 100, 4)} %` };
+}
+
 function wholeOf({ plan, result }: Side, bags: boolean): object {
   const { task, places, rangeShareMin } = plan.source;
   const own = { task, places, rangeShareMin };
@@ -172,6 +179,16 @@ function wholeOf({ plan, result }: Side, bags: boolean): object {
   const { status, objective, singleLoss, tolerance, wishes, problems, unchecked, ignoredFields, infeasible } = result;
   return {
     ...own,
-    bag: { status, least: objective, singleLoss, tolerance, wishes, problems, unchecked, ignoredFields, infeasible },
+    bag: {
+      status,
+      least: objective === null ? null : leastOf(objective),
+      singleLoss,
+      tolerance,
+      wishes,
+      problems,
+      unchecked,
+      ignoredFields,
+      infeasible,
+    },
   };
 }

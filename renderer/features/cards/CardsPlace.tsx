@@ -6,6 +6,7 @@ import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { useKnownWords } from '../record/useKnownWords.ts';
+import { RevisionBar } from '../revisions/RevisionBar.tsx';
 import { OutingChooser } from '../session/OutingChooser.tsx';
 import { useSession, useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
@@ -63,6 +64,7 @@ export function CardsPlace({ atHand, place, host, now }: CardsPlaceProps) {
   if (result === null || outing === undefined)
     return (
       <div className="bw-pane-detail">
+        <RevisionBar atHand={atHand} sheet="cards" />
         <h1>No cards yet</h1>
         <p>
           {former === null
@@ -90,6 +92,7 @@ export function CardsPlace({ atHand, place, host, now }: CardsPlaceProps) {
           onOuting={(id) => goTo({ at: 'cards', outing: id, ...(role === null ? {} : { role }) }, 'replace')}
         />
       </div>
+      <RevisionBar atHand={atHand} sheet="cards" />
       <CardsSheet
         plan={plan}
         result={result.result}

@@ -12,8 +12,14 @@ import { useRevisions } from './useRevisions.ts';
 import { useToFreeze } from './useToFreeze.ts';
 import './revisions.css';
 
-/** Above an open manifest: which frozen one is the newest, and whether the task still says the same. */
-export function RevisionBar({ atHand }: { atHand: TaskAtHand }) {
+export interface RevisionBarProps {
+  atHand: TaskAtHand;
+  /** What it stands above. */
+  sheet?: 'manifest' | 'cards';
+}
+
+/** Above an open manifest or open cards: which frozen one is the newest, and whether the task still says the same. */
+export function RevisionBar({ atHand, sheet = 'manifest' }: RevisionBarProps) {
   const { ready, rows: revisions } = useRevisions(atHand.id);
   const open = useToFreeze(atHand);
   const newest = revisions.at(-1) ?? null;
@@ -50,7 +56,9 @@ export function RevisionBar({ atHand }: { atHand: TaskAtHand }) {
       {changes === null || changes === 0 ? null : (
         <a href={placeAddress({ at: 'revisions', number: openNumber, other: number })}>See what differs</a>
       )}
-      <a href={placeAddress({ at: 'frozen', number, sheet: 'manifest' })}>Manifest of revision {number}</a>
+      <a href={placeAddress({ at: 'frozen', number, sheet })}>
+        {sheet === 'cards' ? 'Cards' : 'Manifest'} of revision {number}
+      </a>
       {freeze}
     </div>
   );

@@ -93,7 +93,11 @@ function fieldRow({ path, was, is }: FieldChange): Pick<ComparisonRow, 'how' | '
   // A key says nothing to anybody but that it is another.
   if (path === 'catalogEntry')
     return { how: 'entry of the catalog', was: 'the one of then', is: 'another of the same code' };
-  return { how: fieldNames[path] ?? fieldWords(path), was: was ?? 'not said', is: is ?? 'not said' };
+  return {
+    how: fieldNames[path] ?? fieldWords(path.replace(/^at\./, 'interface.')),
+    was: was ?? 'not said',
+    is: is ?? 'not said',
+  };
 }
 
 /** "2 lines, 1 thing and 3 steps differ; 14 lines are the same." */

@@ -158,7 +158,7 @@ describe('two revisions', () => {
       ),
     );
     const tighten = found.steps.find(({ code }) => code === 'tighten')?.fields ?? [];
-    expect(tighten.find(({ path }) => path === 'setting.value')?.is).toMatch(/^3[45]/);
+    expect(tighten.find(({ path }) => path === 'setting')?.is).toMatch(/^3[45](\.5)? lbf·ft$/);
     expect(found.things.find(({ code }) => code === 'TT-2')?.fields).toEqual([
       { path: 'serial', was: null, is: 'N-18' },
       { path: 'calibrationDue', was: null, is: '2027-01-01' },
@@ -230,7 +230,7 @@ describe('two revisions', () => {
         if (/(^|\.)(id|outing|bag|item|step|role|roles|fastener|action|bags|form)(\.|$)/.test(path)) continue;
         // What a thing is called and whether it is used up is said with the thing.
         if (part === 'planText' && /^catalog\.\w+\.\d+\.(name|consumed)$/.test(path)) continue;
-        if (part === 'result' && /^outings\.\d+\.(items|steps\.\d+\.stack)/.test(path)) continue;
+        if (part === 'result' && /^outings\.\d+\.(items|steps\.\d+\.(stack|setting))/.test(path)) continue;
         const changed = withOther(told, path);
         const other = { ...full, [part]: part === 'planText' ? JSON.stringify(changed) : changed } as RevisionContent;
         const found = readable(other);
