@@ -14,6 +14,10 @@ import { calloutCommands } from '../../renderer/features/callouts/calloutAsking.
 import { catalogCommands } from '../../renderer/features/catalog/catalogCommands.ts';
 import { kitCommands } from '../../renderer/features/kits/kitCommands.ts';
 import { labelCommands } from '../../renderer/features/labels/labelAsking.ts';
+import { packCommands } from '../../renderer/features/pack/packCommands.ts';
+import { outAndBackCommands } from '../../renderer/features/record/recordAsking.ts';
+import { revisionCommands } from '../../renderer/features/revisions/revisionAsking.ts';
+import { snapshotCommands } from '../../renderer/features/snapshots/snapshotCommands.ts';
 import { watchOutCommands } from '../../renderer/features/watchOuts/watchOutAsking.ts';
 import { taskCommands } from '../../renderer/features/task/taskCommands.ts';
 import { asText, emptyPlan, shownPlan } from './fixtures/plans.ts';
@@ -125,6 +129,10 @@ describe('the palette', () => {
     ...catalogCommands(),
     ...kitCommands(),
     ...labelCommands(),
+    ...packCommands(true),
+    ...revisionCommands(true),
+    ...outAndBackCommands(true),
+    ...snapshotCommands(),
     ...watchOutCommands(),
     ...handbookCommands(),
     ...benchCommands({ at: 'first' }),

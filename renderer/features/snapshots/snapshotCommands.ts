@@ -8,7 +8,7 @@ export function snapshotCommands(): Command[] {
       id: 'go-snapshots',
       kind: 'Go',
       title: 'Snapshots: make one, restore one, check the database, second folder',
-      keys: ['g', 'j'],
+      keys: ['g', 'y'],
       hindered: null,
       run: () => goTo({ at: 'snapshots' }),
     },
