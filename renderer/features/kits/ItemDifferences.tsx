@@ -37,7 +37,7 @@ export function OnlyIn({
   return (
     <section aria-label={title}>
       <h3>
-        {title} <span className="bw-second">{countOf(items.length, 'item')}</span>
+        <bdi>{title}</bdi> <span className="bw-second">{countOf(items.length, 'item')}</span>
       </h3>
       {items.length === 0 ? <p className="bw-second">Nothing.</p> : null}
       <ul className="bw-task-list">

@@ -69,13 +69,15 @@ export function SiteDetail(props: SiteDetailProps) {
                         className="bw-link"
                         onClick={() => goTo({ at: 'sites', site: site.id, interface: one.id })}
                       >
-                        {one.code}
-                        {one.name === undefined ? null : (
-                          <>
-                            {' '}
-                            <bdi>{one.name}</bdi>
-                          </>
-                        )}
+                        <span>
+                          {one.code}
+                          {one.name === undefined ? null : (
+                            <>
+                              {' '}
+                              <bdi>{one.name}</bdi>
+                            </>
+                          )}
+                        </span>
                       </button>
                     </th>
                     <td className="bw-nowrap">{kindWords[one.kind]}</td>
