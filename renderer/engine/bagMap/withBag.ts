@@ -51,7 +51,7 @@ function inOrder(plan: ResolvedPlan, items: readonly BagItem[]): BagItem[] {
 /**
  * Mass of what is packed with the bags that hold it.
  *
- *   m = Σ bags that hold something + Σ pieces, in whole milligrams
+ *   m = Σ bags that hold something + Σ pieces
  *
  * @returns m [kg]
  * @throws nothing
@@ -60,12 +60,7 @@ function inOrder(plan: ResolvedPlan, items: readonly BagItem[]): BagItem[] {
  * @example a 0.9 kg pouch with two pieces of 0.3 kg: 1.5
  */
 function massKg(plan: ResolvedPlan, items: readonly BagItem[]): number {
-  const milligrams = (kg: number): number => Math.round(kg * 1e6);
-  const used = new Set(items.map(({ bag }) => bag));
-  const bags = [...used].reduce((sum, id) => sum + milligrams(plan.bags.get(id)?.massKg ?? 0), 0);
-  const all = items.reduce(
-    (sum, { id, quantity }) => sum + milligrams(plan.carried.get(id)?.massKg ?? 0) * quantity,
-    bags,
-  );
-  return all / 1e6;
+  const used = [...new Set(items.map(({ bag }) => bag))];
+  const bagsKg = used.reduce((sum, id) => sum + (plan.bags.get(id)?.massKg ?? 0), 0);
+  return items.reduce((sum, { id, quantity }) => sum + (plan.carried.get(id)?.massKg ?? 0) * quantity, bagsKg);
 }

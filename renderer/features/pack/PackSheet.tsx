@@ -39,7 +39,7 @@ export function PackSheet(props: PackScreen & { bag: string | null }) {
       const refusal = desk.act(deeds);
       tell(refusal ?? done, refusal !== null);
     });
-  useNextInSight(packing.last?.no ?? 0, bag?.id ?? null);
+  useNextInSight(`${packing.last?.no ?? 0} ${bag?.id} ${gloved}`);
   if (bag === undefined)
     return (
       <div className="bw-pack">
@@ -133,10 +133,10 @@ export function PackSheet(props: PackScreen & { bag: string | null }) {
 }
 
 /** The line where the hand goes on is brought into sight: on the way in, and after each deed. */
-function useNextInSight(after: number, bag: string | null): void {
+function useNextInSight(after: string): void {
   useEffect(() => {
     document.querySelector('.bw-pack-line:has([aria-current="step"])')?.scrollIntoView({ block: 'nearest' });
-  }, [after, bag]);
+  }, [after]);
 }
 
 /** "line 4 of 9" */

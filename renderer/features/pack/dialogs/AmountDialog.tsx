@@ -42,9 +42,9 @@ export function AmountDialog({ line, label, gloved, onCounted, onClose }: Amount
     <Dialog
       title={`${of.item}: how ${byParts ? 'many parts are there' : 'many pieces'}?`}
       onClose={onClose}
-      className="bw-pack-dialog"
+      className={`bw-pack-dialog${gloved ? ' bw-pack-gloved' : ''}`}
     >
-      <div className="bw-accept" data-gloved={gloved || undefined}>
+      <div className="bw-accept">
         <p>
           <b>
             <bdi>{thing.name}</bdi>

@@ -33,10 +33,14 @@ export function CloseDialog({ desk, bag, name, gloved, onClosed, onClose }: Clos
     if (refusal === null) onClosed();
   };
   return (
-    <Dialog title={`Close ${name} short`} onClose={onClose} className="bw-pack-dialog">
+    <Dialog
+      title={`Close ${name} short`}
+      onClose={onClose}
+      className={`bw-pack-dialog${gloved ? ' bw-pack-gloved' : ''}`}
+    >
       <form
         className="bw-accept"
-        data-gloved={gloved || undefined}
+
         noValidate
         onSubmit={(event) => {
           event.preventDefault();

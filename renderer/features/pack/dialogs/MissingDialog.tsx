@@ -25,7 +25,7 @@ export function MissingDialog({ bag, next, gloved, onMissing, onClose }: Missing
   const line = open.find((one) => one.line.item === item) ?? open[0];
   if (line === undefined || bag.closed !== null)
     return (
-      <Dialog title="Missing" onClose={onClose} className="bw-pack-dialog">
+      <Dialog title="Missing" onClose={onClose} className={`bw-pack-dialog${gloved ? ' bw-pack-gloved' : ''}`}>
         <p>
           {bag.closed === null
             ? 'Nothing of this bag is open: every line is counted or named.'
@@ -46,10 +46,10 @@ export function MissingDialog({ bag, next, gloved, onMissing, onClose }: Missing
     );
   };
   return (
-    <Dialog title="Missing" onClose={onClose} className="bw-pack-dialog">
+    <Dialog title="Missing" onClose={onClose} className={`bw-pack-dialog${gloved ? ' bw-pack-gloved' : ''}`}>
       <form
         className="bw-accept"
-        data-gloved={gloved || undefined}
+
         noValidate
         onSubmit={(event) => {
           event.preventDefault();

@@ -19,8 +19,12 @@ export function PlanWithoutDialog({ onClose, ...screen }: PackScreen & { onClose
   const { frozen, state, gloved } = screen;
   const replanned = usePlanWithout({ frozen, packing: state.packing });
   return (
-    <Dialog title="Plan without what is missing" onClose={onClose} className="bw-pack-dialog bw-pack-wide">
-      <div className="bw-accept" data-gloved={gloved || undefined}>
+    <Dialog
+      title="Plan without what is missing"
+      onClose={onClose}
+      className={`bw-pack-dialog bw-pack-wide${gloved ? ' bw-pack-gloved' : ''}`}
+    >
+      <div className="bw-accept">
         <p className="bw-second">
           The planner alone substitutes. It is asked for this outing again, with as much of the missing things as was
           counted in.

@@ -18,8 +18,13 @@ export function StopDialog({ stop, queued, gloved, onSeen }: StopDialogProps) {
   const saving = useSaveState();
   const notSaved = stop.word === 'NOT SAVED';
   return (
-    <Dialog bare title={stop.word} onClose={onSeen} className="bw-pack-dialog bw-pack-stop">
-      <div role="alert" data-gloved={gloved || undefined} className="bw-pack-stopped">
+    <Dialog
+      bare
+      title={stop.word}
+      onClose={onSeen}
+      className={`bw-pack-dialog bw-pack-stop${gloved ? ' bw-pack-gloved' : ''}`}
+    >
+      <div role="alert" className="bw-pack-stopped">
         <h2>
           <StateMark state={notSaved ? 'not-saved' : 'missing'} text={stop.word} size={44} />
         </h2>

@@ -18,10 +18,10 @@ export function WordsDialog({ title, label, button, said, gloved, onWords, onClo
   const [words, setWords] = useState('');
   const [asked, setAsked] = useState(false);
   return (
-    <Dialog title={title} onClose={onClose} className="bw-pack-dialog">
+    <Dialog title={title} onClose={onClose} className={`bw-pack-dialog${gloved ? ' bw-pack-gloved' : ''}`}>
       <form
         className="bw-accept"
-        data-gloved={gloved || undefined}
+
         noValidate
         onSubmit={(event) => {
           event.preventDefault();
