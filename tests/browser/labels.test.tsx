@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { shownPlan } from './fixtures/plans.ts';
+import { axeFaults } from './support/axe.ts';
 import { byCode, openTask } from './support/openTask.tsx';
 
 it('things get their numbers once, for good, and are printed only then', async () => {
@@ -14,6 +15,7 @@ it('things get their numbers once, for good, and are printed only then', async (
   await userEvent.click(page.getByRole('button', { name: 'Choose all shown' }));
   await userEvent.click(page.getByRole('button', { name: `Give ${before.length} label numbers…` }));
   await expect.element(page.getByRole('dialog')).toHaveTextContent('A number stays with its thing for good');
+  expect(await axeFaults()).toEqual([]);
   await userEvent.click(page.getByRole('button', { name: `Give numbers 1 to ${before.length}` }));
   await expect.element(page.getByRole('heading', { name: /^\d+ labels?, / })).toBeVisible();
   const after = [...(await byCode(store, 'items')).values()];
@@ -24,6 +26,7 @@ it('things get their numbers once, for good, and are printed only then', async (
   await userEvent.click(page.getByText('One by one', { exact: true }));
   await userEvent.fill(page.getByLabelText('Label width, mm'), '30');
   await expect.element(page.getByRole('alert')).toHaveTextContent('Not printed: the label is 30 mm wide');
+  expect(await axeFaults()).toEqual([]);
   await userEvent.fill(page.getByLabelText('Label width, mm'), 'wide');
   await expect.element(page.getByRole('alert')).toHaveTextContent('how wide a label is, is a number of mm');
 });

@@ -54,7 +54,7 @@ function labelMarkup(label: Label, places: LabelPlaces, at: Box): Markup {
 }
 
 /** One page of labels: all bars and squares in one drawing in dots, the words of each over it. */
-function pageMarkup(labels: readonly Label[], places: LabelPlaces, columns: number): Markup {
+function pageMarkup(labels: readonly Label[], places: LabelPlaces, columns: number, on: LabelForm['on']): Markup {
   const { width, height, dots } = places;
   const rows = Math.ceil(labels.length / columns);
   const placed = labels.map((label, at) => ({
@@ -78,17 +78,18 @@ function pageMarkup(labels: readonly Label[], places: LabelPlaces, columns: numb
         stroke-width="1"
       ></rect>`,
   );
-  const size = { leftMm: 0, topMm: 0, widthMm: across * dots.dotMm, heightMm: down * dots.dotMm };
-  return html`<section class="page" style="height:${mm(size.heightMm)}">
+  // The outermost edges lie on the drawing's own, which the page's grid of pixels may cut: on sheets there is room for them.
+  const spare = on === 'single' ? 0 : 2;
+  return html`<section class="page" style="height:${mm(down * dots.dotMm)}">
     <svg
       role="img"
       aria-label="Bars and squares of ${countOf(labels.length, 'label')}; each carries the digits written on it"
-      width="${mm(size.widthMm)}"
-      height="${mm(size.heightMm)}"
-      viewBox="0 0 ${across} ${down}"
+      width="${mm((across + spare) * dots.dotMm)}"
+      height="${mm((down + spare) * dots.dotMm)}"
+      viewBox="0 0 ${across + spare} ${down + spare}"
       shape-rendering="crispEdges"
     >
-      ${columns === 1 && labels.length === 1 ? null : edges}${paths}
+      ${on === 'single' ? null : edges}${paths}
     </svg>
     ${placed.map(({ label, x, y }) =>
       labelMarkup(label, places, {
@@ -144,7 +145,7 @@ export async function labelsDocument(request: LabelsRequest & PrintMeans): Promi
             `Uncontrolled when printed unless checked against content ${hash}.`,
           ],
         });
-  const body = pages.map((page) => pageMarkup(page, places, columns));
+  const body = pages.map((page) => pageMarkup(page, places, columns, form.on));
   return printedPage({
     ...{ title, paper, dataTime, fonts },
     style: `${sheetStyle}${labelsStyle}${furniture}`,

@@ -7,7 +7,7 @@ export const labelsStyle = `
 .heading .caution{margin:1.5mm 0 0}
 .page{position:relative;break-inside:avoid}
 .page+.page{break-before:page}
-.page svg{position:absolute;left:0;top:0;display:block;overflow:visible}
+.page svg{position:absolute;left:0;top:0;display:block;overflow:hidden}
 .label{position:absolute;overflow:hidden}
 .words,.digits{position:absolute;overflow:hidden;font-size:8pt;line-height:3.3mm}
 .words>*,.digits>*{display:block;overflow:hidden;white-space:nowrap;text-overflow:ellipsis}
