@@ -23,7 +23,7 @@ it('field kit against training kit: what is missing, what differs, and which ste
   const shelf = first.shelf;
   window.location.hash = `#/kits/field%3A${shelf}/training%3A${shelf}`;
   await expect
-    .element(page.getByText(/^Of 4 steps of T-1, from “Field kit of .*: 2 lose their stack or what they name/))
+    .element(page.getByText(/^Of 4 steps of T-1, from “\u2068Field kit of .*: 2 lose their stack or what they name/))
     .toBeVisible();
   const table = page.getByRole('region', { name: 'Steps with each kit' });
   await expect.element(table).toHaveTextContent(/Tighten the cover.*Loses its stack/);
