@@ -50,7 +50,7 @@ describe('what was looked at and left', () => {
 
   test('is a record of its shelf, however long its items are in words', () => {
     const long = only(
-      { ...one, thread: 'x', ratedTorque: `${'1'.repeat(3000)} N·m` } as Item,
+      { ...one, ratedTorque: `${'1'.repeat(3000)} N·m` } as Item,
       { ...other, ratedTorque: `${'1'.repeat(3000)} N·m` } as Item,
     );
     const shelf = { id: 's', rev: 1, name: 'Crew', leftApart: [leftNow(long, said), ...left] };
