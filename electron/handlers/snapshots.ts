@@ -1,7 +1,7 @@
 /** The snapshots' channels. The second folder is chosen in the shell's dialogue: the page learns its name, and never gives one. */
 import { dialog } from 'electron';
 import type { Handlers } from '../ipc.ts';
-import type { SnapshotKeeper } from '../snapshots/keeper.ts';
+import type { SnapshotKeeper } from '../journal/snapshots/keeper.ts';
 
 type SnapshotChannel = Extract<keyof Handlers, `snapshots${string}`>;
 

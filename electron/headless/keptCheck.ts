@@ -5,8 +5,8 @@ import { RefusedError } from '../../renderer/engine/errors.ts';
 import { checkRecords, type RecordFault } from '../../renderer/engine/records/checkRecords.ts';
 import { shortHash } from '../../renderer/engine/record/shortHash.ts';
 import { realDisk } from '../files/disk.ts';
-import { foldEntries } from '../snapshots/fold.ts';
-import { readSnapshot } from '../snapshots/format.ts';
+import { foldEntries } from '../journal/snapshots/fold.ts';
+import { readSnapshot } from '../journal/snapshots/format.ts';
 import type { Answer } from './command.ts';
 
 export interface RecordsChecked {

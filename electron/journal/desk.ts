@@ -2,8 +2,8 @@
 import { dirname, join } from 'node:path';
 import type { JournalHost } from '../../shared-types/host.ts';
 import type { JournalState } from '../../shared-types/journal.ts';
-import { snapshotKeeper, type SnapshotKeeper } from '../snapshots/keeper.ts';
-import { regularly, type Regularly } from '../snapshots/regularly.ts';
+import { snapshotKeeper, type SnapshotKeeper } from './snapshots/keeper.ts';
+import { regularly, type Regularly } from './snapshots/regularly.ts';
 import { journalIn, type JournalOptions } from './journal.ts';
 import { leaseDesk, type LeaseDesk } from './lease.ts';
 

@@ -3,7 +3,7 @@ import type { IncomingMessage } from 'node:http';
 import { api, argumentRefusal } from '../../shared-types/ipc.ts';
 import { snapshotRequests } from '../../shared-types/snapshot.ts';
 import type { z } from '../../shared-types/schema.ts';
-import type { SnapshotKeeper } from '../snapshots/keeper.ts';
+import type { SnapshotKeeper } from '../journal/snapshots/keeper.ts';
 import { HostRefusal } from '../site/refusal.ts';
 import { readJson } from './body.ts';
 import type { KnownCall } from './callMeans.ts';

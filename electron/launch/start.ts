@@ -12,7 +12,7 @@ import { dataFolder, foldersIn, keepPrivate, makeFolders } from './dataFolder.ts
 import { deadlineS, electronBinary, fetchElectron } from './electronBinary.ts';
 import { findBrowser } from './findBrowser.ts';
 import { launch, type Launcher } from './launch.ts';
-import { noteSecondFolder } from '../snapshots/notes.ts';
+import { noteSecondFolder } from '../journal/snapshots/notes.ts';
 import { stopSignals } from './stopSignals.ts';
 
 function thisLauncher(): Launcher {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { journalIn } from '../../electron/journal/journal.ts';
-import { snapshotKeeper } from '../../electron/snapshots/keeper.ts';
+import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
 import { chained } from '../../renderer/engine/record/chain.ts';
 import { recordFileText } from '../../renderer/engine/record/recordFile.ts';
 import type { Appended } from '../../shared-types/journal.ts';

@@ -171,9 +171,9 @@ export const mutants: readonly Mutant[] = [
   {
     name: 'Saved is said before the database has it',
     file: 'renderer/store/writing/deeds.ts',
-    text: "      await within(applyEntries(desk.copy, [toApply], onPiece), limitMs(), 'the working copy');\n",
+    text: "      await within(keepEntry(desk.copy, toApply, onPiece), limitMs(), 'the working copy');\n",
     instead:
-      "      void within(applyEntries(desk.copy, [toApply], onPiece), limitMs(), 'the working copy').catch(() => undefined);\n",
+      "      void within(keepEntry(desk.copy, toApply, onPiece), limitMs(), 'the working copy').catch(() => undefined);\n",
     test: {
       project: 'browser',
       file: 'tests/browser/storeSaving.test.ts',

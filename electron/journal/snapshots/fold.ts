@@ -1,9 +1,9 @@
 /** All records as they stand after the journal's last entry, from its lines; a snapshot spares the entries before it. */
 import { setImmediate as breathe } from 'node:timers/promises';
-import { emptyHash, type JournalEntry } from '../../shared-types/journal.ts';
-import { tableNames, type TableName } from '../../shared-types/records/index.ts';
-import type { Disk } from '../files/disk.ts';
-import { linesOf, readSegment, segmentsIn } from '../journal/segments.ts';
+import { emptyHash, type JournalEntry } from '../../../shared-types/journal.ts';
+import { tableNames, type TableName } from '../../../shared-types/records/index.ts';
+import type { Disk } from '../../files/disk.ts';
+import { linesOf, readSegment, segmentsIn } from '../segments.ts';
 import type { ReadSnapshot } from './format.ts';
 
 /** The process has a window or a server to answer for meanwhile. */

@@ -1,9 +1,9 @@
 /** A snapshot's bytes, and what they say. */
 import { createHash } from 'node:crypto';
-import { canonicalJson } from '../../shared-types/canonicalJson.ts';
-import { recordSchemas, recordsVersion, tableNames, type TableName } from '../../shared-types/records/index.ts';
-import { snapshotHeadSchema, type SnapshotHead } from '../../shared-types/snapshot.ts';
-import { unfit } from '../journal/unfit.ts';
+import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
+import { recordSchemas, recordsVersion, tableNames, type TableName } from '../../../shared-types/records/index.ts';
+import { snapshotHeadSchema, type SnapshotHead } from '../../../shared-types/snapshot.ts';
+import { unfit } from '../unfit.ts';
 
 export type Tables = ReadonlyMap<TableName, ReadonlyMap<string, Record<string, unknown>>>;
 

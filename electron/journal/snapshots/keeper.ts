@@ -6,14 +6,14 @@ import {
   type SnapshotList,
   type SnapshotPage,
   type SnapshotReason,
-} from '../../shared-types/snapshot.ts';
-import { codeOf, realDisk, type Disk } from '../files/disk.ts';
-import { systemClock, type Clock } from '../journal/clock.ts';
+} from '../../../shared-types/snapshot.ts';
+import { codeOf, realDisk, type Disk } from '../../files/disk.ts';
+import { systemClock, type Clock } from '../clock.ts';
 import type { Standing } from './fold.ts';
 import { foldEntries } from './fold.ts';
 import { readSnapshot, type ReadSnapshot } from './format.ts';
-import { HostRefusal } from '../site/refusal.ts';
-import { oneAtATime } from '../oneAtATime.ts';
+import { HostRefusal } from '../../site/refusal.ts';
+import { oneAtATime } from '../../oneAtATime.ts';
 import { heldFile, secondFile } from './notes.ts';
 import { pastTheirTime } from './rotate.ts';
 import { shrinkOf } from './shrink.ts';

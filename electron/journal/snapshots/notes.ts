@@ -1,10 +1,10 @@
 /** What is noted beside the snapshots: a second folder, and that nothing is cleared away for the time being. Each is written whole. */
 import { isAbsolute, join, resolve } from 'node:path';
-import type { SnapshotList } from '../../shared-types/snapshot.ts';
-import { z } from '../../shared-types/schema.ts';
-import { codeOf, realDisk, writeAll, type Disk } from '../files/disk.ts';
-import { writeWhole } from '../files/writeWhole.ts';
-import { HostRefusal } from '../site/refusal.ts';
+import type { SnapshotList } from '../../../shared-types/snapshot.ts';
+import { z } from '../../../shared-types/schema.ts';
+import { codeOf, realDisk, writeAll, type Disk } from '../../files/disk.ts';
+import { writeWhole } from '../../files/writeWhole.ts';
+import { HostRefusal } from '../../site/refusal.ts';
 
 type Shrunk = SnapshotList['shrunk'];
 

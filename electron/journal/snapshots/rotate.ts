@@ -1,5 +1,5 @@
 /** Which snapshots have had their time: the last twenty stay, one a day for fourteen days, one a week for eight, and all from before something. */
-import { readSnapshotName } from '../../shared-types/snapshot.ts';
+import { readSnapshotName } from '../../../shared-types/snapshot.ts';
 
 const keep = { last: 20, days: 14, weeks: 8 };
 const dayMs = 86_400_000;

@@ -1,6 +1,6 @@
 /** Far less than there was: then nothing is cleared away until a person has said that it is meant. */
-import { tableNames } from '../../shared-types/records/index.ts';
-import { totalOfCounts, type SnapshotList } from '../../shared-types/snapshot.ts';
+import { tableNames } from '../../../shared-types/records/index.ts';
+import { totalOfCounts, type SnapshotList } from '../../../shared-types/snapshot.ts';
 
 type Counts = Readonly<Record<string, number>>;
 

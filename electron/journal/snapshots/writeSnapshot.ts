@@ -2,8 +2,8 @@
 import { randomBytes } from 'node:crypto';
 import { setTimeout as pause } from 'node:timers/promises';
 import { join } from 'node:path';
-import { nameOfSnapshot } from '../../shared-types/snapshot.ts';
-import { codeOf, syncFolder, writeAll, type Disk } from '../files/disk.ts';
+import { nameOfSnapshot } from '../../../shared-types/snapshot.ts';
+import { codeOf, syncFolder, writeAll, type Disk } from '../../files/disk.ts';
 import { bytesOf, readSnapshot, type Content } from './format.ts';
 
 /** Programs that look at every new file hold it for moments. */

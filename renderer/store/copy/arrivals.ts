@@ -6,8 +6,8 @@
 import type { Change } from '../../../shared-types/journal.ts';
 import { inPieces } from '../inPieces.ts';
 import type { EntryToApply } from './applyEntries.ts';
-import { PartedError } from './applyEntries.ts';
-import type { WorkingCopy } from './workingCopy.ts';
+import { applyEntries, PartedError } from './applyEntries.ts';
+import type { ArrivalBlock, WorkingCopy } from './workingCopy.ts';
 import { allTables, settled } from './workingCopy.ts';
 
 /** From so many changes on an entry is laid down first. */
@@ -16,14 +16,19 @@ export const manyFrom = 2000;
 /** Large enough to be few, small enough to be packed well under the 50 ms that a hand feels. */
 const blockSize = 200;
 
-export interface ArrivalBlock {
-  /** Place among the blocks, from 0, and how many there are. */
-  at: number;
-  of: number;
-  seq: number;
-  hash: string;
-  prevHash: string;
-  changes: readonly Change[];
+/**
+ * Keeps an entry, in its tables or laid down for them: resolves once it is on the disk.
+ *
+ * @throws PartedError where it does not follow upon the copy's head
+ */
+export async function keepEntry(
+  copy: WorkingCopy,
+  entry: EntryToApply,
+  onPiece: (records: number) => void,
+): Promise<void> {
+  if (entry.changes.length < manyFrom) return await applyEntries(copy, [entry], onPiece);
+  await layDown(copy, entry, onPiece);
+  copy.takes(takeIn(copy));
 }
 
 /**

@@ -4,14 +4,25 @@
  */
 import Dexie from 'dexie';
 import type { Table } from 'dexie';
+import type { Change } from '../../../shared-types/journal.ts';
 import type { Counts, RecordOf, TableName } from '../../../shared-types/records/index.ts';
-import type { ArrivalBlock } from './arrivals.ts';
 import { tableNames } from '../../../shared-types/records/index.ts';
 
 export interface MetaRow {
   key: 'head';
   seq: number;
   hash: string;
+}
+
+/** Some of an entry's records on their way into their tables. */
+export interface ArrivalBlock {
+  /** Place among the blocks, from 0, and how many there are. */
+  at: number;
+  of: number;
+  seq: number;
+  hash: string;
+  prevHash: string;
+  changes: readonly Change[];
 }
 
 /** The newest version of the database that this program knows. */

@@ -4,8 +4,8 @@
  */
 import type { JournalPayload } from '../../../shared-types/journal.ts';
 import { preferencesKey } from '../../../shared-types/records/window.ts';
-import { applyEntries, PartedError } from '../copy/applyEntries.ts';
-import { layDown, manyFrom, takeIn } from '../copy/arrivals.ts';
+import { PartedError } from '../copy/applyEntries.ts';
+import { keepEntry } from '../copy/arrivals.ts';
 import { readsOf } from '../copy/copyReads.ts';
 import type { Desk } from './desk.ts';
 import { bringUp } from './desk.ts';
@@ -83,12 +83,7 @@ export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated
       const toApply = { seq, hash: appended.hash, prevHash: head.hash, changes };
       let applied = 0;
       const onPiece = (records: number): void => step('copy', (applied += records), changes.length);
-      const isMany = changes.length >= manyFrom;
-      const keep = isMany
-        ? layDown
-        : (...[copy, entry, told]: Parameters<typeof layDown>) => applyEntries(copy, [entry], told);
-      await within(keep(desk.copy, toApply, onPiece), limitMs(), 'the working copy');
-      if (isMany) desk.copy.takes(takeIn(desk.copy));
+      await within(keepEntry(desk.copy, toApply, onPiece), limitMs(), 'the working copy');
       desk.doubtful = false;
       desk.took([{ head: headOf(headed, desk.heads.at(-1)), changes }]);
       return seq;
