@@ -155,6 +155,23 @@ describe('a person', () => {
   });
 });
 
+it('is heard by the sheet over a screen alone, and by the screen again when that is gone', async () => {
+  const heard: string[] = [];
+  function Screen({ name, settings = reader }: { name: string; settings?: ReaderSettings }) {
+    useScanner(settings, (reading) => void heard.push(`${name} ${told([reading]).join('')}`));
+    return null;
+  }
+  const screen = await render(<Screen name="screen" />);
+  const sheet = await render(<Screen name="sheet" />);
+  scan(`${label(1)}{Enter}`);
+  // What the reader puts around a code is kept anew while the sheet is there.
+  await screen.rerender(<Screen name="screen" settings={{ before: '~', after: 'enter' }} />);
+  scan(`${label(2)}{Enter}`);
+  await sheet.unmount();
+  scan(`${label(3)}{Enter}`);
+  expect(heard).toEqual([`sheet ${label(1)}`, `sheet ${label(2)}`, `screen ${label(3)}`]);
+});
+
 it('is tried in the settings, which say what it was', async () => {
   const kept: ReaderSettings[] = [];
   await render(

@@ -14,6 +14,7 @@ import type { Label } from '../../renderer/features/labels/labels.ts';
 import { hostileTexts } from '../browser/hostileTexts.ts';
 import { cutOut, hasReader, rasterised, readSymbols, runsAlong } from './labelRaster.ts';
 import type { Raster } from './labelRaster.ts';
+import { colourMap } from './printedList.ts';
 import { openBrowser, poppler, printed, readPages } from './printedPdf.ts';
 import { printFonts } from './printPlan.ts';
 
@@ -211,6 +212,8 @@ describe.each([203, 300] as const)('P8: on a printer of %i dots to the inch', (d
   );
 });
 
+const spread = (pixel: Buffer): number => Math.max(...pixel) - Math.min(...pixel);
+
 describe('P9: sheets', () => {
   const names = [
     ...hostileTexts,
@@ -276,7 +279,7 @@ describe('P9: sheets', () => {
     await expect(printedLabels([], { ...form, on: 'single' })).rejects.toThrow('no label to print');
   });
 
-  test('P11: are tagged, titled, with their fonts in them, link to nothing and are small', async (context) => {
+  test('P11: are tagged, titled, grey, with their fonts in them, link to nothing and are small', async (context) => {
     const bytes = await printedLabels(manyLabels(180), formOf('both', 203));
     expect(bytes.length).toBeLessThanOrEqual(1_000_000);
     const source = Buffer.from(bytes).toString('latin1');
@@ -284,6 +287,9 @@ describe('P9: sheets', () => {
     const pages = rasterised(bytes, 40, folder);
     if (pages === null) return context.skip(noPoppler);
     const file = join(folder, 'labels.pdf');
+    const { samples } = colourMap(poppler('pdftoppm', ['-r', '40', '-l', '2', file]) ?? Buffer.alloc(0));
+    const coloured = samples.filter((_, at) => at % 3 === 0 && spread(samples.subarray(at, at + 3)) > 2).length;
+    expect(coloured).toBe(0);
     const info = poppler('pdfinfo', [file])?.toString() ?? '';
     expect(info).toMatch(/^Tagged:\s+yes/m);
     expect(info).toMatch(/^Title:\s+Labels: Shelf Crew/m);

@@ -4,8 +4,11 @@ import type { ReaderSettings, ReaderTold, Stroke, TagReading } from '../../engin
 import { isTyping } from '../palette/useCommandKeys.ts';
 import { giveBack, isGivenBack } from './giveBack.ts';
 
+/** Who asks for scans, the latest last: a sheet over a screen has them, and gives them back when it goes. */
+const asking: object[] = [];
+
 /**
- * Codes from a reader that types, wherever the focus is, as long as the screen that asks is shown. Nothing of a code reaches a
+ * Codes from a reader that types, wherever the focus is, as long as the screen that asks is shown and no later one asks. Nothing of a code reaches a
  * field or a button; what a person types does, at once or within a tenth of a second.
  *
  * @param settings - what the reader puts around a code
@@ -16,6 +19,13 @@ export function useScanner(settings: ReaderSettings, onRead: (reading: TagReadin
   const latest = useRef(onRead);
   useEffect(() => void (latest.current = onRead));
   const { before, after } = settings;
+  const own = useRef<object>({});
+  useEffect(() => {
+    if (!isOn) return;
+    const { current } = own;
+    asking.push(current);
+    return () => void asking.splice(asking.indexOf(current), 1);
+  }, [isOn]);
   useEffect(() => {
     if (!isOn) return;
     const reader: ReaderSettings = { before, after };
@@ -40,14 +50,15 @@ export function useScanner(settings: ReaderSettings, onRead: (reading: TagReadin
       else take(readerQuiet(reader, state));
     };
     const onKeyDown = (event: KeyboardEvent): void => {
-      if (isGivenBack(event)) return;
+      if (isGivenBack(event) || asking.at(-1) !== own.current) return;
       const told = strokePressed(reader, state, strokeOf(event));
-      take(told);
       if (told.isHeld) {
         event.preventDefault();
         event.stopImmediatePropagation();
-        if (event.target instanceof Element) target = event.target;
       }
+      take(told);
+      // What was given back went to where it was typed; what is held now may have been typed elsewhere.
+      if (told.isHeld && event.target instanceof Element) target = event.target;
     };
     window.addEventListener('keydown', onKeyDown, { capture: true });
     return () => {
