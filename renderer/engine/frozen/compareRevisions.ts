@@ -81,7 +81,7 @@ export function compareRevisions(one: Side, other: Side): Comparison {
  * @param found - what `compareRevisions` gives
  * @returns the number of lines, things, steps, outings, entries of the stock and settings that are not the same; 0 for two of one content
  */
-export function changesIn({ lines, things, steps, outings, stock, whole }: Comparison): number {
+export function changeCount({ lines, things, steps, outings, stock, whole }: Comparison): number {
   return lines.length + things.length + steps.length + outings.length + stock.length + whole.length;
 }
 

@@ -1,5 +1,5 @@
 /** Frozen manifests: made, read again, held against each other. */
-export { changesIn, compareRevisions } from './compareRevisions.ts';
+export { changeCount, compareRevisions } from './compareRevisions.ts';
 export type { Comparison, EntryChange, Side } from './compareRevisions.ts';
 export type { FieldChange } from './fieldChanges.ts';
 export { freeze, whyNotFrozen } from './freeze.ts';

@@ -1,5 +1,5 @@
 import { Button } from '@mantine/core';
-import { changesIn } from '../../engine/frozen/index.ts';
+import { changeCount } from '../../engine/frozen/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { countOf } from '../steps/words.ts';
@@ -40,7 +40,7 @@ export function RevisionBar({ atHand, sheet = 'manifest' }: RevisionBarProps) {
       </div>
     );
   const number = String(newest.number);
-  const changes = since?.kind === 'compared' ? changesIn(since.found) : null;
+  const changes = since?.kind === 'compared' ? changeCount(since.found) : null;
   return (
     <div className="bw-rev-bar">
       <p>

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Button } from '@mantine/core';
 import type { Host } from '../../../shared-types/host.ts';
 import type { Revision } from '../../../shared-types/records/revision.ts';
-import { changesIn, whyNotFrozen } from '../../engine/frozen/index.ts';
+import { changeCount, whyNotFrozen } from '../../engine/frozen/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
@@ -47,7 +47,7 @@ export function RevisionsPlace({ place, atHand, host, now }: RevisionsPlaceProps
     );
   const number = nextNumber(revisions);
   const inHand = revisions.find((one) => String(one.number) === place.number) ?? null;
-  const same = newest !== null && since?.kind === 'compared' && changesIn(since.found) === 0 ? newest : null;
+  const same = newest !== null && since?.kind === 'compared' && changeCount(since.found) === 0 ? newest : null;
   const other = heldAgainst(revisions, inHand, place.other);
   const task = { id: atHand.id, name: atHand.task.name };
   const freeze = (
@@ -150,7 +150,7 @@ function openText(open: Parameters<typeof whyNotFrozen>[0], newest: Revision | n
   const hindered = whyNotFrozen(open)?.message ?? null;
   if (newest === null || since === null) return hindered === null ? 'Not frozen yet' : 'Not ready to be frozen';
   if (since.kind === 'refused') return `It cannot be held against revision ${newest.number}: ${since.reason}`;
-  const count = changesIn(since.found);
+  const count = changeCount(since.found);
   const bag = hindered === null ? '' : '; it cannot be frozen yet';
   return count === 0 && hindered === null
     ? `As revision ${newest.number}: nothing differs`

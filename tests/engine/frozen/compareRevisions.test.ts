@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { FrozenLine, RevisionContent } from '../../../shared-types/records/revision.ts';
-import { changesIn, compareRevisions, readFrozen } from '../../../renderer/engine/frozen/index.ts';
+import { changeCount, compareRevisions, readFrozen } from '../../../renderer/engine/frozen/index.ts';
 import type { Comparison } from '../../../renderer/engine/frozen/index.ts';
 import { lineChanges } from '../../../renderer/engine/frozen/lineChanges.ts';
 import { outOfOrder } from '../../../renderer/engine/frozen/outOfOrder.ts';
@@ -120,7 +120,7 @@ describe('two revisions', () => {
   it('of one content differ in nothing', async () => {
     const content = await contentOf();
     const found = compared(content, structuredClone(content));
-    expect(changesIn(found)).toBe(0);
+    expect(changeCount(found)).toBe(0);
     expect(found.same).toEqual({ lines: content.lines.length, things: content.things.length, steps: 3 });
   });
 
@@ -237,7 +237,7 @@ describe('two revisions', () => {
         if (found === null) continue;
         tried += 1;
         expect(
-          changesIn(compareRevisions(readFrozen({ number: 1, content: full }), found)),
+          changeCount(compareRevisions(readFrozen({ number: 1, content: full }), found)),
           `${part} ${path}`,
         ).toBeGreaterThan(0);
       }
