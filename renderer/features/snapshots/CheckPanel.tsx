@@ -29,7 +29,7 @@ export function CheckPanel({ host, onChecked }: { host: SnapshotHost; onChecked:
   };
   const isBusy = state !== null && 'doing' in state;
   return (
-    <section aria-labelledby="check-heading">
+    <section className="bw-snapshots-check" aria-labelledby="check-heading">
       <h2 id="check-heading">Check the database</h2>
       <p>
         Reads the journal from its first entry, holds the working copy against it table by table, and looks through
