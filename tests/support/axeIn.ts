@@ -8,7 +8,7 @@ declare global {
   }
 }
 
-export const wcagTags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const wcagTags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 export interface AxeAsked {
   /** These alone; else all that the levels A and AA of WCAG 2.2 have. */

@@ -33,7 +33,7 @@ function drawnOf(element: Element): Element {
 }
 
 /** What is wrong with where the focus is: no ring of 2 px, out of view, or under something else. */
-export function focusFaults(): string[] {
+function focusFaults(): string[] {
   const element = document.activeElement;
   if (element === null || element === document.body) return ['the focus is nowhere'];
   const drawn = drawnOf(element);

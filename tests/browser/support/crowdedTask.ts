@@ -6,7 +6,7 @@ import { shownPlan } from '../fixtures/plans.ts';
 import { byCode, openTask } from './openTask.tsx';
 
 /** One long word, many words, from right to left, and both ways at once. */
-export const hardNames = {
+const hardNames = {
   word: 'Flanschverschraubungsdrehmomentschlüsselverlängerungsaufnahme'.repeat(2),
   words: 'many words of a name that goes on '.repeat(5).trim(),
   rtl: 'مفتاح عزم الدوران للغطاء الخلفي',

@@ -28,7 +28,7 @@ export const pastedItems = [
 ].join('\n');
 
 /** Leaves a sheet over the sheet, or a form, whatever it asks. */
-export async function leave(): Promise<void> {
+async function leave(): Promise<void> {
   for (let turn = 0; turn < 4; turn += 1) {
     const leaving = [...document.querySelectorAll<HTMLElement>('dialog[open] button')].find(
       (one) => one.textContent === 'Leave without saving',
