@@ -3,7 +3,8 @@ import '../../renderer/styles/layers.css';
 import '@mantine/core/styles.layer.css';
 import { MantineProvider } from '@mantine/core';
 import { useState } from 'react';
-import { describe, expect, it } from 'vitest';
+import type { ReactNode } from 'react';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { render } from 'vitest-browser-react';
 import { cdp, page, userEvent } from 'vitest/browser';
 import { tagText } from '../../renderer/engine/tag/index.ts';
@@ -128,7 +129,7 @@ it('leaves nothing in a field where the browser itself types it', { retry: 4 }, 
   const seen = await openScreen();
   await userEvent.click(page.getByLabelText('Reason'));
   await scanForReal(label(8));
-  await expect.poll(() => told(seen.readings)).toEqual([label(8)]);
+  await expect.poll(() => told(seen.readings), { timeout: 2000 }).toEqual([label(8)]);
   await expect.element(page.getByLabelText('Reason')).toHaveValue('');
   expect([seen.sent, seen.keys]).toEqual([[], '']);
 });
@@ -155,21 +156,55 @@ describe('a person', () => {
   });
 });
 
-it('is heard by the sheet over a screen alone, and by the screen again when that is gone', async () => {
+describe('of several who ask', () => {
   const heard: string[] = [];
-  function Screen({ name, settings = reader }: { name: string; settings?: ReaderSettings }) {
+  function Asks({
+    name,
+    settings = reader,
+    children,
+  }: {
+    name: string;
+    settings?: ReaderSettings;
+    children?: ReactNode;
+  }) {
     useScanner(settings, (reading) => void heard.push(`${name} ${told([reading]).join('')}`));
-    return null;
+    return children;
   }
-  const screen = await render(<Screen name="screen" />);
-  const sheet = await render(<Screen name="sheet" />);
-  scan(`${label(1)}{Enter}`);
-  // What the reader puts around a code is kept anew while the sheet is there.
-  await screen.rerender(<Screen name="screen" settings={{ before: '~', after: 'enter' }} />);
-  scan(`${label(2)}{Enter}`);
-  await sheet.unmount();
-  scan(`${label(3)}{Enter}`);
-  expect(heard).toEqual([`sheet ${label(1)}`, `sheet ${label(2)}`, `screen ${label(3)}`]);
+  beforeEach(() => void heard.splice(0));
+
+  it('the sheet over a screen alone hears a scan, and the screen again when that is gone', async () => {
+    const screen = await render(<Asks name="screen" />);
+    const sheet = await render(<Asks name="sheet" />);
+    scan(`${label(1)}{Enter}`);
+    // What the reader puts around a code is kept anew while the sheet is there.
+    await screen.rerender(<Asks name="screen" settings={{ before: '~', after: 'enter' }} />);
+    scan(`${label(2)}{Enter}`);
+    await sheet.unmount();
+    scan(`${label(3)}{Enter}`);
+    expect(heard).toEqual([`sheet ${label(1)}`, `sheet ${label(2)}`, `screen ${label(3)}`]);
+  });
+
+  it('what lies in a screen hears it, drawn with it or later', async () => {
+    const inner = <Asks name="inner" />;
+    const screen = await render(<Asks name="screen">{inner}</Asks>);
+    scan(`${label(1)}{Enter}`);
+    await screen.rerender(<Asks name="screen" />);
+    scan(`${label(2)}{Enter}`);
+    await screen.rerender(<Asks name="screen">{inner}</Asks>);
+    scan(`${label(3)}{Enter}`);
+    expect(heard).toEqual([`inner ${label(1)}`, `screen ${label(2)}`, `inner ${label(3)}`]);
+  });
+});
+
+it('is counted each by itself by a screen that counts on what it shows', async () => {
+  function Counts() {
+    const [count, setCount] = useState(0);
+    useScanner(reader, () => setCount(count + 1));
+    return <output>{count} counted</output>;
+  }
+  await render(<Counts />);
+  for (let tag = 1; tag <= 20; tag += 1) scan(`${label(tag)}{Enter}`);
+  expect(document.querySelector('output')?.textContent).toBe('20 counted');
 });
 
 it('is tried in the settings, which say what it was', async () => {

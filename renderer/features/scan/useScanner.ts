@@ -1,11 +1,13 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { idleReader, quietAfterMs, readerQuiet, strokePressed } from '../../engine/tag/index.ts';
 import type { ReaderSettings, ReaderTold, Stroke, TagReading } from '../../engine/tag/index.ts';
 import { isTyping } from '../palette/useCommandKeys.ts';
 import { giveBack, isGivenBack } from './giveBack.ts';
 
-/** Who asks for scans, the latest last: a sheet over a screen has them, and gives them back when it goes. */
-const asking: object[] = [];
+/** Who asks for scans, numbered as they were first drawn: what lies in a screen or over it has them, and gives them back when it goes. */
+const asking = new Set<number>();
+let drawn = 0;
 
 /**
  * Codes from a reader that types, wherever the focus is, as long as the screen that asks is shown and no later one asks. Nothing of a code reaches a
@@ -17,15 +19,14 @@ const asking: object[] = [];
  */
 export function useScanner(settings: ReaderSettings, onRead: (reading: TagReading) => void, isOn = true): void {
   const latest = useRef(onRead);
-  useEffect(() => void (latest.current = onRead));
+  useLayoutEffect(() => void (latest.current = onRead));
   const { before, after } = settings;
-  const own = useRef<object>({});
+  const [own] = useState(() => (drawn += 1));
   useEffect(() => {
     if (!isOn) return;
-    const { current } = own;
-    asking.push(current);
-    return () => void asking.splice(asking.indexOf(current), 1);
-  }, [isOn]);
+    asking.add(own);
+    return () => void asking.delete(own);
+  }, [isOn, own]);
   useEffect(() => {
     if (!isOn) return;
     const reader: ReaderSettings = { before, after };
@@ -38,7 +39,8 @@ export function useScanner(settings: ReaderSettings, onRead: (reading: TagReadin
       clearTimeout(timer);
       if (state.held.length > 0) timer = setTimeout(lookOnce, quietAfterMs(reader, state));
       if (typed.length > 0) giveBack(typed, target);
-      for (const reading of read) latest.current(reading);
+      // Each is drawn before the next is told: a screen that reckons with what it shows loses none of two at once.
+      for (const reading of read) flushSync(() => latest.current(reading));
     };
     // Keys that came while the page was busy stand in line before this: they are heard first.
     const lookOnce = (): void => void (timer = setTimeout(quiet));
@@ -50,7 +52,7 @@ export function useScanner(settings: ReaderSettings, onRead: (reading: TagReadin
       else take(readerQuiet(reader, state));
     };
     const onKeyDown = (event: KeyboardEvent): void => {
-      if (isGivenBack(event) || asking.at(-1) !== own.current) return;
+      if (isGivenBack(event) || own !== Math.max(...asking)) return;
       const told = strokePressed(reader, state, strokeOf(event));
       if (told.isHeld) {
         event.preventDefault();
@@ -63,10 +65,10 @@ export function useScanner(settings: ReaderSettings, onRead: (reading: TagReadin
     window.addEventListener('keydown', onKeyDown, { capture: true });
     return () => {
       window.removeEventListener('keydown', onKeyDown, { capture: true });
-      take(readerQuiet(reader, state));
       clearTimeout(timer);
+      giveBack(readerQuiet(reader, state).typed, target);
     };
-  }, [isOn, before, after]);
+  }, [isOn, own, before, after]);
 }
 
 function strokeOf(event: KeyboardEvent): Stroke {
