@@ -14,7 +14,6 @@ export { checksBeforeIssue } from './checksBeforeIssue.ts';
 export type { IssueCheck } from './issueCheck.ts';
 export { scanned } from './scanned.ts';
 export type { ScanOutcome } from './scanned.ts';
-export { stepsShort } from './stepsShort.ts';
 export { countedBefore, packersBefore, revisionInWork } from './inWork.ts';
 export { otherOrder } from './otherOrder.ts';
 export { withoutIt, withoutTask } from './planWithout.ts';

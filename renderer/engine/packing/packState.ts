@@ -27,7 +27,7 @@ export interface PackedLine {
 }
 
 /** No more lines than are read at one go. */
-export const chunkMost = 10;
+const chunkMost = 10;
 
 export interface Chunk {
   /** Pocket or layer; null where none is said. */

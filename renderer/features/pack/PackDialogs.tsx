@@ -27,33 +27,44 @@ export interface PackDialogsProps extends PackScreen {
   onOver: (over: Over | null) => void;
 }
 
-/** The sheets over the packing: what stopped it comes first. */
+/** The sheets over the packing. What stopped it lies above whatever was begun, which stays as it was. */
 export function PackDialogs(props: PackDialogsProps) {
-  const { desk, state, frozen, gloved, bag, over, next, act, onOver } = props;
+  return (
+    <>
+      <OverPacking {...props} />
+      <Stopped {...props} />
+    </>
+  );
+}
+
+/** What a reader brought up: a code that was not counted, or one that does not say how many. */
+function Stopped({ desk, state, gloved, act }: PackDialogsProps) {
+  if (state.stop !== null)
+    return <StopDialog stop={state.stop} queued={state.queued} gloved={gloved} onSeen={() => desk.goOn()} />;
+  const { asked } = state;
+  const line = state.packing.bags
+    .find(({ id }) => id === asked?.bag)
+    ?.lines.find((one) => one.line.item === asked?.item);
+  return asked === null || line === undefined ? null : (
+    <AmountDialog
+      {...{ line, gloved }}
+      label={asked.label}
+      onCounted={(deed, said) => {
+        act([deed], said);
+        desk.goOn();
+      }}
+      onClose={() => desk.goOn()}
+    />
+  );
+}
+
+function OverPacking(props: PackDialogsProps) {
+  const { desk, frozen, gloved, bag, over, next, act, onOver } = props;
   const close = (): void => onOver(null);
   const done = (deeds: readonly Deed[], said: string): void => {
     close();
     act(deeds, said);
   };
-  if (state.stop !== null)
-    return <StopDialog stop={state.stop} queued={state.queued} gloved={gloved} onSeen={() => desk.goOn()} />;
-  const { asked } = state;
-  if (asked !== null) {
-    const line = state.packing.bags
-      .find(({ id }) => id === asked.bag)
-      ?.lines.find((one) => one.line.item === asked.item);
-    return line === undefined ? null : (
-      <AmountDialog
-        {...{ line, gloved }}
-        label={asked.label}
-        onCounted={(deed, said) => {
-          act([deed], said);
-          desk.goOn();
-        }}
-        onClose={() => desk.goOn()}
-      />
-    );
-  }
   if (over === null) return null;
   const name = bagWords(frozen.thing(bag.id));
   switch (over.kind) {

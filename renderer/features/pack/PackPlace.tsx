@@ -7,6 +7,7 @@ import { revisionInWork } from '../../engine/packing/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
+import { useIsWhole } from '../revisions/RevisionFacts.tsx';
 import { useRevisions } from '../revisions/useRevisions.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useTable } from '../session/useStore.ts';
@@ -73,6 +74,7 @@ interface OfRevisionProps extends PackPlaceProps {
 
 function OfRevision(props: OfRevisionProps) {
   const { revision } = props;
+  const whole = useIsWhole(revision);
   const read = useMemo((): { frozen: Frozen } | { reason: string } => {
     try {
       return { frozen: readFrozen(revision) };
@@ -80,6 +82,19 @@ function OfRevision(props: OfRevisionProps) {
       return { reason: error instanceof Error ? error.message : String(error) };
     }
   }, [revision]);
+  if (whole === null)
+    return (
+      <p className="bw-task-open" role="status">
+        Reading what is packed…
+      </p>
+    );
+  if (!whole)
+    return (
+      <Unread
+        what={`lines of revision ${revision.number}`}
+        reason="Its content is not what its hash says: it was changed after it was frozen. Nothing is packed by it."
+      />
+    );
   if ('reason' in read) return <Unread what={`lines of revision ${revision.number}`} reason={read.reason} />;
   return <PackDesk {...props} frozen={read.frozen} />;
 }

@@ -3,6 +3,7 @@ import { Button } from '@mantine/core';
 import type { Deed } from '../../../shared-types/records/revision.ts';
 import { countedBefore } from '../../engine/packing/index.ts';
 import type { PackedBag, PackedLine } from '../../engine/packing/index.ts';
+import { goTo } from '../session/usePlace.ts';
 import { BagSide } from './BagSide.tsx';
 import { CarryOverBar } from './CarryOverBar.tsx';
 import { LineRow } from './LineRow.tsx';
@@ -61,6 +62,7 @@ export function PackSheet(props: PackScreen & { bag: string | null }) {
     }
     act([{ kind: 'counted', bag: bag.id, item: line.line.item, pieces: 1, parts: 1 }], `Counted ${line.line.item}`);
   };
+  const onward = then === -1 && packing.next !== null && packing.next.bag !== bag.id ? packing.next.bag : null;
   const before = packing.last === null ? countedBefore(revisions, events, { revision, outing }) : null;
   return (
     <div className="bw-pack" data-gloved={gloved || undefined}>
@@ -121,6 +123,14 @@ export function PackSheet(props: PackScreen & { bag: string | null }) {
                 onClick={() => setChosen({ bag: bag.id, index: then, after: packing.last?.no ?? 0 })}
               >
                 Go on with {chunkWords(bag.chunks[then] ?? { pocket: null, part: 1, parts: 1, lines: [] }, bag)}
+              </Button>
+            )}
+            {onward === null ? null : (
+              <Button
+                className="bw-pack-big bw-pack-then"
+                onClick={() => goTo({ at: 'pack', outing, bag: onward }, 'replace')}
+              >
+                Go on with {bagWords(frozen.thing(onward))}
               </Button>
             )}
           </div>

@@ -1,14 +1,10 @@
-import { createContext, use, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { BagResult } from '../../../../shared-types/bag.ts';
 import type { Frozen } from '../../../engine/frozen/index.ts';
 import { withoutIt, withoutTask } from '../../../engine/packing/index.ts';
 import type { PackState, Without, WithoutTask } from '../../../engine/packing/index.ts';
 import { refusalOf } from '../../../store/session.ts';
 import { startPlanning } from '../../../workers/planner.ts';
-import type { StartPlanning } from '../../bag/planning.ts';
-
-/** The planner in its worker; tests put their own in its place. */
-export const WithoutPlanner = createContext<StartPlanning>(startPlanning);
 
 export type Replanned =
   | { kind: 'planning'; keepPacked: boolean }
@@ -25,18 +21,17 @@ const timeLimitS = 60;
  * @param at - what was frozen and how far it is packed, as of the first look
  */
 export function usePlanWithout(at: { frozen: Frozen; packing: PackState }): Replanned {
-  const start = use(WithoutPlanner);
   const [{ frozen, packing }] = useState(at);
   const [replanned, setReplanned] = useState<Replanned>({ kind: 'planning', keepPacked: true });
   useEffect(() => {
-    let job: ReturnType<StartPlanning> | null = null;
+    let job: ReturnType<typeof startPlanning> | null = null;
     let left = false;
     const plan = async (keepPacked: boolean): Promise<void> => {
       setReplanned({ kind: 'planning', keepPacked });
       const task = withoutTask(frozen, packing, keepPacked);
       const { tolerance, objective } = frozen.result;
       const minimise = objective?.minimised ?? 'mass';
-      job = start(task.text, { minimise, tolerance, wishes: task.wishes, timeLimitS });
+      job = startPlanning(task.text, { minimise, tolerance, wishes: task.wishes, timeLimitS });
       const answer = await job.result;
       if (left) return;
       if (answer.status !== 'infeasible' && answer.outings.length > 0)
@@ -52,6 +47,6 @@ export function usePlanWithout(at: { frozen: Frozen; packing: PackState }): Repl
       job?.cancel();
       job?.result.catch(() => undefined);
     };
-  }, [start, frozen, packing]);
+  }, [frozen, packing]);
   return replanned;
 }
