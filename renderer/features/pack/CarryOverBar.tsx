@@ -4,7 +4,7 @@ import type { Revision } from '../../../shared-types/records/revision.ts';
 import { carryOver } from '../../engine/packing/index.ts';
 import type { PackState } from '../../engine/packing/index.ts';
 import { countOf } from '../steps/words.ts';
-import type { PackScreen } from './PackDesk.tsx';
+import type { PackScreen } from './packScreen.ts';
 
 export interface CarryOverBarProps extends PackScreen {
   before: { revision: Revision; state: PackState };

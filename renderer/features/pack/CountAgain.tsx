@@ -12,7 +12,7 @@ import { goTo } from '../session/usePlace.ts';
 import { countOf } from '../steps/words.ts';
 import { AgainLines } from './AgainLines.tsx';
 import { AgainResult } from './AgainResult.tsx';
-import type { PackScreen } from './PackDesk.tsx';
+import type { PackScreen } from './packScreen.ts';
 import { PackHead } from './PackHead.tsx';
 import { readAgain } from './readAgain.ts';
 import type { Tally } from './readAgain.ts';

@@ -14,7 +14,7 @@ import { countOf } from '../steps/words.ts';
 import { ChecksTable } from './ChecksTable.tsx';
 import { StopDialog } from './dialogs/StopDialog.tsx';
 import { WordsDialog } from './dialogs/WordsDialog.tsx';
-import type { PackScreen } from './PackDesk.tsx';
+import type { PackScreen } from './packScreen.ts';
 import { PackHead } from './PackHead.tsx';
 import { outingWords } from './packWords.ts';
 import { sound } from './sounds.ts';

@@ -2,7 +2,7 @@ import { Button } from '@mantine/core';
 import type { Deed } from '../../../shared-types/records/revision.ts';
 import { amountText, sameAmount } from '../../engine/packing/index.ts';
 import type { PackedBag, PackedLine } from '../../engine/packing/index.ts';
-import type { Over } from './PackDialogs.tsx';
+import type { Over } from './packScreen.ts';
 
 export interface LineDeedsProps {
   line: PackedLine;

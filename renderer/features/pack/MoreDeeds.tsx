@@ -1,8 +1,7 @@
 import { Button } from '@mantine/core';
 import type { PackedBag } from '../../engine/packing/index.ts';
 import { goTo } from '../session/usePlace.ts';
-import type { PackScreen } from './PackDesk.tsx';
-import type { Over } from './PackDialogs.tsx';
+import type { Over, PackScreen } from './packScreen.ts';
 
 export interface MoreDeedsProps extends PackScreen {
   bag: PackedBag;

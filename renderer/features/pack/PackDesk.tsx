@@ -1,42 +1,19 @@
 import { useEffect, useRef, useState } from 'react';
-import type { OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
-import type { Frozen } from '../../engine/frozen/index.ts';
 import { usualReader } from '../../engine/tag/index.ts';
 import type { TagReading } from '../../engine/tag/index.ts';
-import type { TaskAtHand } from '../../store/session.ts';
 import { useScanner } from '../scan/useScanner.ts';
 import { useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
 import { CountAgain } from './CountAgain.tsx';
 import { IssueSheet } from './IssueSheet.tsx';
-import type { PackAt } from './PackPlace.tsx';
+import type { PackDeskProps, PackScreen } from './packScreen.ts';
 import { PackSheet } from './PackSheet.tsx';
 import { sound } from './sounds.ts';
 import { useDoer } from './useDoer.ts';
 import { useKnown } from './useKnown.ts';
-import type { Known } from './useKnown.ts';
 import { usePackingDesk } from './usePackingDesk.ts';
 import type { AtDesk } from './usePackingDesk.ts';
 import { WhoDialog } from './WhoDialog.tsx';
-
-export interface PackDeskProps {
-  place: PackAt;
-  atHand: TaskAtHand;
-  now: () => Date;
-  revision: Revision;
-  revisions: readonly Revision[];
-  events: readonly OutingEvent[];
-  outing: string;
-  frozen: Frozen;
-}
-
-/** What the screens of an outing's packing share. */
-export interface PackScreen extends PackDeskProps, AtDesk {
-  gloved: boolean;
-  known: Known;
-  /** Asks who acts first, where that is not known; then does it. */
-  withDoer: (act: () => void) => void;
-}
 
 /** An outing under its manifest: packed, counted again, let go. What was read by a reader goes to the desk, wherever the focus is. */
 export function PackDesk(props: PackDeskProps) {

@@ -1,22 +1,13 @@
 import type { Deed } from '../../../shared-types/records/revision.ts';
-import type { PackedBag, PackedLine } from '../../engine/packing/index.ts';
+import type { PackedBag } from '../../engine/packing/index.ts';
 import { AmountDialog } from './dialogs/AmountDialog.tsx';
 import { CloseDialog } from './dialogs/CloseDialog.tsx';
 import { MissingDialog } from './dialogs/MissingDialog.tsx';
 import { PlanWithoutDialog } from './dialogs/PlanWithoutDialog.tsx';
 import { StopDialog } from './dialogs/StopDialog.tsx';
 import { WordsDialog } from './dialogs/WordsDialog.tsx';
-import type { PackScreen } from './PackDesk.tsx';
+import type { Over, PackScreen } from './packScreen.ts';
 import { bagWords } from './packWords.ts';
-
-/** What lies over the packing. */
-export type Over =
-  | { kind: 'parts'; line: PackedLine; label: string | null }
-  | { kind: 'missing' }
-  | { kind: 'close' }
-  | { kind: 'open' }
-  | { kind: 'remark' }
-  | { kind: 'plan-without' };
 
 export interface PackDialogsProps extends PackScreen {
   bag: PackedBag;

@@ -1,9 +1,7 @@
 import { Button } from '@mantine/core';
 import type { Deed } from '../../../shared-types/records/revision.ts';
 import type { PackedBag } from '../../engine/packing/index.ts';
-import type { Over } from './PackDialogs.tsx';
-import type { PackScreen } from './PackDesk.tsx';
-import type { Said } from './PackSheet.tsx';
+import type { Over, PackScreen, Said } from './packScreen.ts';
 import { bagWords, lackWords, lastDeed } from './packWords.ts';
 
 export interface PackFootProps extends PackScreen {

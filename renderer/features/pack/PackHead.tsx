@@ -3,7 +3,7 @@ import { Switch } from '../../components/Switch/Switch.tsx';
 import type { PackedBag } from '../../engine/packing/index.ts';
 import { useSession } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
-import type { PackScreen } from './PackDesk.tsx';
+import type { PackScreen } from './packScreen.ts';
 import { bagWords, lackWords, outingWords } from './packWords.ts';
 
 const touches = [

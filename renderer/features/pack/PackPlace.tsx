@@ -5,23 +5,14 @@ import { readFrozen } from '../../engine/frozen/index.ts';
 import type { Frozen } from '../../engine/frozen/index.ts';
 import { revisionInWork } from '../../engine/packing/index.ts';
 import { placeAddress } from '../../store/place.ts';
-import type { Place } from '../../store/place.ts';
-import type { TaskAtHand } from '../../store/session.ts';
 import { useIsWhole } from '../revisions/RevisionFacts.tsx';
 import { useRevisions } from '../revisions/useRevisions.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useTable } from '../session/useStore.ts';
 import { Unread } from '../task/SheetState.tsx';
 import { PackDesk } from './PackDesk.tsx';
+import type { OfRevisionProps, PackPlaceProps } from './packScreen.ts';
 import './pack.css';
-
-export type PackAt = Extract<Place, { at: 'pack' }>;
-
-export interface PackPlaceProps {
-  place: PackAt;
-  atHand: TaskAtHand;
-  now: () => Date;
-}
 
 /** Packing of an outing by its frozen manifest; or why there is none yet. */
 export function PackPlace({ place, atHand, now }: PackPlaceProps) {
@@ -63,13 +54,6 @@ export function PackPlace({ place, atHand, now }: PackPlaceProps) {
   return (
     <OfRevision key={`${revision.id} ${outing}`} {...{ place, atHand, now, revision, revisions, events, outing }} />
   );
-}
-
-interface OfRevisionProps extends PackPlaceProps {
-  revision: Revision;
-  revisions: readonly Revision[];
-  events: readonly OutingEvent[];
-  outing: string;
 }
 
 function OfRevision(props: OfRevisionProps) {

@@ -10,18 +10,11 @@ import { LineRow } from './LineRow.tsx';
 import { MoreDeeds } from './MoreDeeds.tsx';
 import { LineDeeds } from './LineDeeds.tsx';
 import { PackDialogs } from './PackDialogs.tsx';
-import type { Over } from './PackDialogs.tsx';
-import type { PackScreen } from './PackDesk.tsx';
+import type { Over, PackScreen, Said } from './packScreen.ts';
 import { PackFoot } from './PackFoot.tsx';
 import { PackHead } from './PackHead.tsx';
 import { bagWords, chunkWords } from './packWords.ts';
 import { sound } from './sounds.ts';
-
-/** What was said last of what a person did here. */
-export interface Said {
-  text: string;
-  refused: boolean;
-}
 
 /** Packing: the bag at hand, ten lines of it at the most, and what can be done about them. */
 export function PackSheet(props: PackScreen & { bag: string | null }) {

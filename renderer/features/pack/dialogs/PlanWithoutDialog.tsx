@@ -7,7 +7,7 @@ import { massText } from '../../manifest/massText.ts';
 import { useSaveState, useStore, useTable } from '../../session/useStore.ts';
 import { whyNotNow } from '../../revisions/freezeAct.ts';
 import { countOf } from '../../steps/words.ts';
-import type { PackScreen } from '../PackDesk.tsx';
+import type { PackScreen } from '../packScreen.ts';
 import { useDoer } from '../useDoer.ts';
 import { lineChanges, stepChanges } from './changes.ts';
 import { takeWithout } from './takeWithout.ts';
