@@ -39,7 +39,9 @@ function PartTable({
   const whole = rows.every(({ code, what }) => code === '' && what === '');
   return (
     <section aria-label={part}>
-      <h3>{part}</h3>
+      <h3>
+        <bdi>{part}</bdi>
+      </h3>
       <div className="bw-task-scroll" role="region" aria-label={`${part} that differ`} tabIndex={0}>
         <table className="bw-task-table bw-rev-compared">
           <thead>

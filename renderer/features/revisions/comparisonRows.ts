@@ -4,13 +4,8 @@ import { countOf } from '../steps/words.ts';
 
 /** What a comparison says of one thing, as a row of a table. */
 export interface ComparisonRow {
-  part:
-    | 'Lines'
-    | 'Things'
-    | 'Steps'
-    | 'Outings'
-    | 'The task and what was asked of the bag'
-    | 'Stock on neither manifest';
+  /** "Lines", of several outings with which one; "Things", "Steps" … */
+  part: string;
   /** What it is about, with its code where it has one. */
   what: string;
   code: string;
@@ -55,25 +50,21 @@ export function comparisonRows(found: Comparison, names: Names): ComparisonRow[]
 }
 
 function lineRow({ kind, outing, item, was, is, words, pieces }: LineChange, names: Names): ComparisonRow {
-  const where = names.outings ? `, ${names.outing(outing)}` : '';
   const lying = (line: LineChange['was'], said: string | undefined): string =>
     line === null
       ? none
       : `${countOf(line.quantity, 'piece')} in ${names.bag(line.bag)}${said === undefined ? '' : `, ${said}`}`;
   const more = pieces > 0 ? `${pieces} more` : `${-pieces} fewer`;
   return {
-    ...{ part: 'Lines', what: `${names.item(item)}${where}`, code: item },
+    part: names.outings ? `Lines of ${names.outing(outing)}` : 'Lines',
+    ...{ what: names.item(item), code: item },
     how: kind === 'quantity' ? `${lineWords.quantity}: ${more}` : lineWords[kind],
     was: lying(was, words?.was),
     is: lying(is, words?.is),
   };
 }
 
-function entryRows(
-  part: ComparisonRow['part'],
-  { code, name, kind, fields }: EntryChange,
-  there: string,
-): ComparisonRow[] {
+function entryRows(part: string, { code, name, kind, fields }: EntryChange, there: string): ComparisonRow[] {
   const own = { part, code, what: name === code ? '' : name };
   if (kind === 'added') return [{ ...own, how: 'added', was: none, is: there }];
   if (kind === 'gone') return [{ ...own, how: 'gone', was: there, is: none }];
