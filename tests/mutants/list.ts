@@ -180,4 +180,22 @@ export const mutants: readonly Mutant[] = [
       name: 'says Saved only once the database has it',
     },
   },
+  {
+    name: 'a label number with wrong check digits is taken',
+    file: 'renderer/engine/tag/tag.ts',
+    text: '  if (checkDigits(body) !== text.slice(-2))\n',
+    instead: '  if (checkDigits(body) === text)\n',
+    test: { project: 'pure', file: 'tests/engine/tag/tag.test.ts', name: 'is refused with any one digit wrong' },
+  },
+  {
+    name: 'a label number is given to a second thing',
+    file: 'renderer/store/wholeness/tags.ts',
+    text: '    if ((holders.get(item.tag ?? 0) ?? 0) > 1)\n',
+    instead: '    if ((holders.get(item.tag ?? 0) ?? 0) > 2)\n',
+    test: {
+      project: 'browser',
+      file: 'tests/browser/storeTags.test.ts',
+      name: 'is refused where another thing has it, on whatever shelf, and twice in one act',
+    },
+  },
 ];
