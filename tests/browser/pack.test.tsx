@@ -130,8 +130,8 @@ describe('packing', () => {
     await expect.element(button('All 3 parts')).toBeVisible();
     await userEvent.click(button('All 3 parts'));
     await expect.poll(total).toContain('2 of 7 packed');
-    const labels = (await events(opened)).map(({ deed }) => (deed.kind === 'counted' ? deed.label : null));
-    expect(labels).toEqual([item(12, 1), item(11, 1)]);
+    const labels = async () => (await events(opened)).map(({ deed }) => (deed.kind === 'counted' ? deed.label : null));
+    await expect.poll(labels).toEqual([item(12, 1), item(11, 1)]);
   });
 
   it('asks who packs before the first piece, and says what is not frozen', async () => {
