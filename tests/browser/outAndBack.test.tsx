@@ -4,7 +4,8 @@ import type { Deed } from '../../shared-types/records/revision.ts';
 import { chainFault, chained } from '../../renderer/engine/record/chain.ts';
 import { recordFileText } from '../../renderer/engine/record/recordFile.ts';
 import { sha256 } from '../../renderer/store/sha256.ts';
-import { eventsOf, twoRevision, twoSource, wentOut } from '../support/outAndBack.ts';
+import { discrepancy, eventsOf, twoRevision, twoSource, wentOut } from '../support/outAndBack.ts';
+import { axeFaults, axeFaultsInEveryLook } from './support/axe.ts';
 import { rowsOf } from './support/keptStore.ts';
 import { button, field, heading, openTask } from './support/openTask.tsx';
 
@@ -169,4 +170,23 @@ it('a manifest with its record is verified, brought in once, and refused with th
   drop(text);
   await expect.element(page.getByText(/Everything in the file is kept already/)).toBeVisible();
   expect((await store.journalHead()).seq).toBe(seq);
+});
+
+it('return, record and discrepancies have no fault that axe finds, in any colours', async () => {
+  const { store, taskId } = await openReturn('#/return');
+  await expect.element(heading('Return of First outing')).toBeVisible();
+  expect(await axeFaultsInEveryLook()).toEqual([]);
+  await userEvent.click(button('T-07: Otherwise…').or(button('S-13: Otherwise…')).first());
+  expect(await axeFaults()).toEqual([]);
+  await userEvent.click(button('Leave it'));
+  await store.commit({
+    ...{ action: 'open-discrepancy', title: 'Open', undoable: false },
+    proposals: [{ table: 'discrepancies', put: { ...discrepancy(), rev: 0, task: taskId } }],
+  });
+  window.location.hash = '#/discrepancies';
+  await expect.element(button('Close D-1…')).toBeVisible();
+  expect(await axeFaultsInEveryLook()).toEqual([]);
+  window.location.hash = '#/record/2';
+  await expect.element(page.getByText('The bags left')).toBeVisible();
+  expect(await axeFaultsInEveryLook()).toEqual([]);
 });
