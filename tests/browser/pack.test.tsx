@@ -166,6 +166,9 @@ describe('packing', () => {
     expect(Math.min(...gaps)).toBeGreaterThanOrEqual(49);
     expect(cutOff()).toEqual([]);
     expect(await axeFaultsInEveryLook()).toEqual([]);
+    await userEvent.click(button('Missing…'));
+    const inDialog = [...document.querySelectorAll('dialog[open] :is(button, input, select)')];
+    expect(Math.min(...inDialog.map((one) => one.getBoundingClientRect().height))).toBeGreaterThanOrEqual(72);
   });
 });
 

@@ -32,7 +32,7 @@ export function PackMap({ frozen: { plan, result }, bag, outing, next }: PackMap
   );
   return (
     <figure ref={ref} className={classes['figure']}>
-      <div className="bw-pack-map">
+      <div className="bw-pack-map" role="group" aria-label="Bag map" tabIndex={0}>
         <MapBag
           {...{ plan, bag: laid, pxPerMm, packing }}
           room={layout.room}
