@@ -106,8 +106,7 @@ describe('restoring', () => {
     const plan = restoring(await other.readAll(), wanted);
     await other.commit(restore(plan.proposals));
     const now = await contentDigests(empty.database());
-    for (const table of Object.keys(digests))
-      if (table !== 'preferences') expect(now[table], table).toBe(digests[table]);
+    expect({ ...now, preferences: '' }).toEqual({ ...digests, preferences: '' });
     other.close();
   });
 

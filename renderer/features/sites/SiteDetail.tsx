@@ -69,15 +69,7 @@ export function SiteDetail(props: SiteDetailProps) {
                         className="bw-link"
                         onClick={() => goTo({ at: 'sites', site: site.id, interface: one.id })}
                       >
-                        <span>
-                          {one.code}
-                          {one.name === undefined ? null : (
-                            <>
-                              {' '}
-                              <bdi>{one.name}</bdi>
-                            </>
-                          )}
-                        </span>
+                        <CodeAndName code={one.code} name={one.name} />
                       </button>
                     </th>
                     <td className="bw-nowrap">{kindWords[one.kind]}</td>
@@ -96,5 +88,20 @@ export function SiteDetail(props: SiteDetailProps) {
         <UsesList uses={uses} what="site" taskAtHand={taskAtHand} />
       </section>
     </article>
+  );
+}
+
+/** A name written from right to left turns nothing around it. */
+function CodeAndName({ code, name }: { code: string; name: string | undefined }) {
+  return (
+    <span>
+      {code}
+      {name === undefined ? null : (
+        <>
+          {' '}
+          <bdi>{name}</bdi>
+        </>
+      )}
+    </span>
   );
 }
