@@ -209,8 +209,8 @@ it('a bag is planned, frozen, packed, left, counted in, and what is missing is k
   // The next outing knows: where it is packed, before anything is counted.
   await go(page, '#/pack/p');
   const known = page.locator('.bw-pack');
-  await known.getByText(/T-07 Tool tether: 2 pieces lie at Mast foot since First outing/).waitFor();
-  await known.getByText(/R-38 Ratchet: 1 part is missing since First outing, discrepancy D-1/).waitFor();
+  await known.getByText(/2 pieces of T-07 Tool tether lie at Mast foot since First outing/).waitFor();
+  await known.getByText(/1 part of R-38 Ratchet is missing since First outing, discrepancy D-1/).waitFor();
 
   // The record is whole, in the program and in the file that it hands on; one changed byte is found, with its number.
   await go(page, '#/record/1');

@@ -1,6 +1,6 @@
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { amountText, isOne } from './amount.ts';
-import type { KnownBefore } from './knownBefore.ts';
+import type { ElsewhereLine, KnownBefore, KnownMissing } from './knownBefore.ts';
 import { shop } from './returned.ts';
 
 /** What a place is called: the shop, a place of the plan by its name, any other as it was written. */
@@ -25,24 +25,25 @@ const called = ({ item, name }: { item: string; name: string }): string => (name
  */
 export function knownWords(known: KnownBefore, plan: ResolvedPlan): string[] {
   const { missing, notThere, lies, out } = known;
+  // A letter follows each name: a number behind one that is written from right to left would be read with it.
+  const some = (one: ElsewhereLine | KnownMissing): string => `${amountText(one, one.partsOfOne)} of ${called(one)}`;
   return [
     ...missing.map((one) => {
-      const amount = amountText(one, one.partsOfOne);
       const how = `${isOne(one) ? 'is' : 'are'} ${one.lost ? 'given up as lost' : 'missing'}`;
-      return `${called(one)}: ${amount} ${how} since ${outingName(one.outing, plan)}, discrepancy D-${one.discrepancy}; last seen ${one.lastSeen}.`;
+      return `${some(one)} ${how} since ${outingName(one.outing, plan)}, discrepancy D-${one.discrepancy}; last seen ${one.lastSeen}.`;
     }),
     ...notThere.map((one) => {
       const home = one.home === 0 ? '' : ` ${one.home} came home although planned to stay.`;
-      return `${called(one)}: the plan counts on ${one.planned} at ${placeName(one.place, plan)}; ${one.lies === 0 ? 'none lies' : `${one.lies} ${one.lies === 1 ? 'lies' : 'lie'}`} there.${home}`;
+      return `The plan counts on ${one.planned} of ${called(one)} at ${placeName(one.place, plan)}; ${one.lies === 0 ? 'none lies' : `${one.lies} ${one.lies === 1 ? 'lies' : 'lie'}`} there.${home}`;
     }),
     ...lies.map((one) => {
       const [lie, be] = isOne(one) ? ['lies', 'was'] : ['lie', 'were'];
       const how = one.how === 'left' ? lie : `${be} counted in`;
-      return `${called(one)}: ${amountText(one, one.partsOfOne)} ${how} at ${placeName(one.place, plan)} since ${outingName(one.outing, plan)} (revision ${one.revision}, event ${one.event}).`;
+      return `${some(one)} ${how} at ${placeName(one.place, plan)} since ${outingName(one.outing, plan)} (revision ${one.revision}, event ${one.event}).`;
     }),
     ...out.map(
       (one) =>
-        `${called(one)}: ${amountText(one, one.partsOfOne)} still out with ${outingName(one.outing, plan)} (revision ${one.revision}), not counted in yet.`,
+        `${some(one)} ${isOne(one) ? 'is' : 'are'} still out with ${outingName(one.outing, plan)} (revision ${one.revision}), not counted in yet.`,
     ),
   ];
 }

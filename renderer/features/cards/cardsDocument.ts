@@ -236,7 +236,7 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
       : [
           html`<section class="card">
             <p class="small">Before the cards · ${typed(outing)}</p>
-            ${caution()}${knownBlock(known)}
+            ${caution()}${knownBlock(known, request.journal)}
           </section>`,
         ];
   const pages = cards.flatMap((card, index) => [

@@ -54,7 +54,7 @@ function documentOf(manifest: Manifest | NoManifest, hash: string, request: Prin
   });
   const body =
     'rows' in manifest
-      ? html`${manifestHead(manifest, person)}${frozen === undefined ? null : frozenWords(frozen)}${known.length === 0 ? null : knownBlock(known)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
+      ? html`${manifestHead(manifest, person)}${frozen === undefined ? null : frozenWords(frozen)}${known.length === 0 ? null : knownBlock(known, journal)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
       : noManifestBody(manifest);
   return printedPage({ title, paper, dataTime, fonts, style: `${furniture}${sheetStyle}`, body });
 }

@@ -49,8 +49,8 @@ describe('what is known before the next outing', () => {
   it('says what lies where, and what is missing since which discrepancy', () => {
     const words = knownWords(known([...home, left, lost], [discrepancy()]), twoPlan);
     expect(words).toEqual([
-      'T-07 Tool tether: 1 piece is missing since First outing, discrepancy D-1; last seen in Common box, as it left.',
-      'T-07 Tool tether: 2 pieces lie at Mast foot since First outing (revision 2, event 10).',
+      '1 piece of T-07 Tool tether is missing since First outing, discrepancy D-1; last seen in Common box, as it left.',
+      '2 pieces of T-07 Tool tether lie at Mast foot since First outing (revision 2, event 10).',
     ]);
   });
 
@@ -60,10 +60,10 @@ describe('what is known before the next outing', () => {
       twoPlan,
     );
     expect(came).toEqual([
-      'T-07 Tool tether: the plan counts on 2 at Mast foot; none lies there. 2 came home although planned to stay.',
+      'The plan counts on 2 of T-07 Tool tether at Mast foot; none lies there. 2 came home although planned to stay.',
     ]);
     expect(knownWords(known([...home, left]), twoPlan).at(-1)).toBe(
-      'T-07 Tool tether: 1 piece still out with First outing (revision 2), not counted in yet.',
+      '1 piece of T-07 Tool tether is still out with First outing (revision 2), not counted in yet.',
     );
   });
 
@@ -73,7 +73,7 @@ describe('what is known before the next outing', () => {
     const asked = { item: 'T-07', onHand: 9, counted: 4 };
     expect(countFault(before, { ...asked, pieces: 2 }, twoPlan)).toBeNull();
     expect(countFault(before, { ...asked, pieces: 3 }, twoPlan)).toMatch(
-      /^7 of T-07 cannot be here: the stock has 9, and 3 are elsewhere\. T-07 Tool tether: 1 piece is missing/,
+      /^7 of T-07 cannot be here: the stock has 9, and 3 are elsewhere\. 1 piece of T-07 Tool tether is missing/,
     );
     expect(countFault(before, { ...asked, pieces: 1, label: '100000700128' }, twoPlan)).toMatch(
       /^The piece with label 100000700128 went out and was not counted in since\./,

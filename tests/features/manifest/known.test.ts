@@ -3,7 +3,7 @@ import type { Deed } from '../../../shared-types/records/revision.ts';
 import { returnState } from '../../../renderer/engine/return/index.ts';
 import { readFrozen } from '../../../renderer/engine/frozen/index.ts';
 import { cardsDocument } from '../../../renderer/features/cards/cardsDocument.ts';
-import { manifestDocument } from '../../../renderer/features/manifest/manifestDocument.ts';
+import { manifestDocument, type PrintRequest } from '../../../renderer/features/manifest/manifestDocument.ts';
 import { discrepancyList } from '../../../renderer/features/record/discrepancyList.ts';
 import { listDocument } from '../../../renderer/features/record/recordPrint.ts';
 import { returnList } from '../../../renderer/features/return/returnList.ts';
@@ -12,11 +12,11 @@ import { discrepancy, eventsOf, twoRevision, wentOut } from '../../support/outAn
 
 const head = { seq: 412, hash: `7f3a91c2${'0'.repeat(56)}` };
 const means = { fonts: [], appVersion: '0.1.0', journal: head };
-const shared = {
+const shared: PrintRequest = {
   ...{ plan: mapPlan, result: mapResult, outing: 'o', units: 'both', fileName: 'map.json', ...means },
   ...{ paper: 'A4', dataTime: '2026-11-26T10:42:00+01:00', person: 'A' },
-} as const;
-const words = 'T-07 Tool tether: 2 pieces lie at Mast foot since First outing (revision 2, event 10).';
+};
+const words = '2 pieces of T-07 Tool tether lie at Mast foot since First outing (revision 2, event 10).';
 const contentOf = (html: string): string => /Content ([0-9a-f]{4} [0-9a-f]{4})/.exec(html)?.[1] ?? '';
 const count = (html: string, text: string): number => html.split(text).length - 1;
 
@@ -25,6 +25,7 @@ describe('what earlier outings say', () => {
     const without = await manifestDocument(shared);
     const known = await manifestDocument({ ...shared, known: [words] });
     expect(known.html.indexOf(words)).toBeGreaterThan(0);
+    expect(known.html).toContain('By the record up to entry 412 of the journal');
     expect(known.html.indexOf(words)).toBeLessThan(known.html.indexOf('<table>'));
     expect(without.html).not.toContain('Known of earlier outings');
     expect(contentOf(known.html)).not.toBe(contentOf(without.html));
