@@ -3,6 +3,7 @@ import { page, userEvent } from 'vitest/browser';
 import type { Deed } from '../../shared-types/records/revision.ts';
 import { chainFault, chained } from '../../renderer/engine/record/chain.ts';
 import { recordFileText } from '../../renderer/engine/record/recordFile.ts';
+import { tagText } from '../../renderer/engine/tag/index.ts';
 import { sha256 } from '../../renderer/store/sha256.ts';
 import { discrepancy, eventsOf, twoRevision, twoSource, wentOut } from '../support/outAndBack.ts';
 import { axeFaults, axeFaultsInEveryLook } from './support/axe.ts';
@@ -106,6 +107,32 @@ it('counts in by the press of a row, asks for parts, and closes with a discrepan
   await expect.element(page.getByText('Record whole')).toBeVisible();
   await expect.element(page.getByText('Journal whole')).toBeVisible();
   await expect.element(page.getByText('Left 2 pieces of T-07 Tool tether at Mast foot on purpose')).toBeVisible();
+});
+
+it('takes a piece in by its label, asks for its parts, and stops at a label that is of nothing here', async () => {
+  const { events, session } = await openReturn('#/return');
+  session.prefer({ person: 'R. Rigger', personRole: 'packer' });
+  await expect.element(heading('Return of First outing')).toBeVisible();
+  const scan = (text: string): void => {
+    for (const key of [...text, 'Enter'])
+      document.body.dispatchEvent(
+        new KeyboardEvent('keydown', {
+          ...{ key, code: key === 'Enter' ? key : `Digit${key}`, bubbles: true, cancelable: true },
+        }),
+      );
+  };
+  await expect.element(page.getByText('Labels are read once')).not.toBeInTheDocument();
+  const label = tagText({ kind: 'item', tag: 7, piece: 2 });
+  scan(label);
+  await expect.element(field('Pieces')).toHaveValue('1');
+  await expect.element(field('Parts in all')).toHaveValue('2');
+  await userEvent.click(button('Count in T-07'));
+  await expect.element(line(/^Tool tether/)).toHaveTextContent(/1 of 3 back/);
+  expect((await events()).at(-1)?.deed).toMatchObject({ kind: 'back', label, pieces: 1, parts: 2, place: 'shop' });
+  scan(tagText({ kind: 'item', tag: 99, piece: 1 }));
+  await expect.element(dialog()).toHaveTextContent(/Not counted.*Label 99 is of nothing on this manifest\./);
+  await userEvent.click(button('Seen: go on'));
+  expect((await events()).filter(({ deed }) => deed.kind === 'back')).toHaveLength(1);
 });
 
 it('what lay somewhere and is not there any more gets a discrepancy at once, with that place', async () => {

@@ -13,6 +13,8 @@ export interface LineDialogProps {
   events: readonly OutingEvent[];
   /** What it begins with; absent: counted in. */
   begins?: Choice;
+  /** Of the one piece whose label was read. */
+  label?: string;
   at: string;
   /** Words of the event that can be taken back, and its number. */
   last: { no: number; words: string } | null;
@@ -35,7 +37,7 @@ function wholeOf(typed: string): number | null {
 
 /** What has become of a line, beyond one piece that is counted in: pieces, parts, where. */
 export function LineDialog(props: LineDialogProps) {
-  const { line, plan, events, begins, at, last, closed, homeWith, onDone, onClose } = props;
+  const { line, plan, events, begins, label: read, at, last, closed, homeWith, onDone, onClose } = props;
   const { thing, open } = line;
   const lies = line.at.filter(({ how }) => how === 'left');
   const [choice, setChoice] = useState<Choice>(
@@ -44,7 +46,11 @@ export function LineDialog(props: LineDialogProps) {
   const [kind, liesAt = ''] = splitOnce(choice);
   const there = lies.find(({ place }) => place === liesAt);
   const first = there ?? open;
-  const [typed, setTyped] = useState({ pieces: String(first.pieces), parts: String(first.parts) });
+  const [typed, setTyped] = useState(
+    read === undefined
+      ? { pieces: String(first.pieces), parts: String(first.parts) }
+      : { pieces: '1', parts: String(thing.parts) },
+  );
   const [place, setPlace] = useState(at);
   const [words, setWords] = useState('');
   const [asked, setAsked] = useState(false);
@@ -80,6 +86,15 @@ export function LineDialog(props: LineDialogProps) {
     const noMore = (reason: string): Deed[] => noMoreLeft(line, events, { place: liesAt, amount, reason });
     switch (kind) {
       case 'back':
+        return onDone(title, [
+          {
+            kind,
+            ...of,
+            ...amount,
+            place: where,
+            ...(read !== undefined && amount.pieces === 1 ? { label: read } : {}),
+          },
+        ]);
       case 'left':
         return onDone(title, [{ kind, ...of, ...amount, place: where }]);
       case 'used':

@@ -51,6 +51,7 @@ interface AskedLine {
   went: OutingThatLeft;
   line: ReturnLine;
   begins?: Choice;
+  label?: string;
 }
 
 type Over = { kind: 'line'; asked: AskedLine } | { kind: 'close'; by: Doer } | null;
@@ -131,9 +132,18 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
       const found = returnScanned(reading, { state, things: revision.content.things });
       if ('refused' in found) return stop(found.refused);
       if ('bag' in found) return setBag(found.bag);
+      setBag(found.line.bag);
       setHeard(`${found.line.item}: label read`);
       if (found.line.thing.parts > 1)
-        return setOver({ kind: 'line', asked: { went, line: found.line, begins: 'back' } });
+        return setOver({
+          kind: 'line',
+          asked: {
+            went,
+            line: found.line,
+            begins: 'back',
+            ...(found.label === undefined ? {} : { label: found.label }),
+          },
+        });
       countIn(found.line, found.label);
     },
     // Whose count it is must be known before the first label.
@@ -245,6 +255,7 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
           plan={plan}
           events={partsAsked.went.events}
           {...(partsAsked.begins === undefined ? {} : { begins: partsAsked.begins })}
+          {...(partsAsked.label === undefined ? {} : { label: partsAsked.label })}
           at={at}
           last={lastOf(partsAsked.went, freshLine, (deed) => deedText(deed, called))}
           closed={partsAsked.went.state.closed !== null}
