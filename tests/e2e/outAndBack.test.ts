@@ -28,7 +28,9 @@ afterAll(async () => {
 /** The second outing takes a tether along too, and fetches what the first left at the mast foot. */
 const plan = {
   ...twoSource,
-  steps: twoSource.steps.map((step) => (step.id === 'fetch' ? { ...step, gear: [{ id: 'T-07', quantity: 1 }] } : step)),
+  steps: twoSource.steps.map((step) =>
+    'id' in step && step.id === 'fetch' ? { ...step, gear: [{ id: 'T-07', quantity: 1 }] } : step,
+  ),
 };
 
 const press = (page: Page, name: string | RegExp): Promise<void> =>
