@@ -26,12 +26,8 @@ afterAll(async () => {
 });
 
 /** The second outing takes a tether along too, and fetches what the first left at the mast foot. */
-const plan = {
-  ...twoSource,
-  steps: twoSource.steps.map((step) =>
-    'id' in step && step.id === 'fetch' ? { ...step, gear: [{ id: 'T-07', quantity: 1 }] } : step,
-  ),
-};
+const [turn, wipe, fetch] = twoSource.steps;
+const plan = { ...twoSource, steps: [turn, wipe, { ...fetch, gear: [{ id: 'T-07', quantity: 1 }] }] };
 
 const press = (page: Page, name: string | RegExp): Promise<void> =>
   page
