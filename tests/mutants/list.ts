@@ -9,7 +9,7 @@ export interface Mutant {
   text: string;
   /** What stands there instead. */
   instead: string;
-  test: { project: 'unit' | 'browser' | 'e2e'; file: string; name: string };
+  test: { project: 'pure' | 'unit' | 'browser' | 'e2e'; file: string; name: string };
 }
 
 const faults = 'tests/electron/journalFaults.test.ts';
