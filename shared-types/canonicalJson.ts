@@ -17,6 +17,6 @@ export function canonicalJson(value: unknown): string {
 /** What was read from the journal is sorted already, and a look is cheaper than a sort. */
 function sortedNames(held: object): string[] {
   const names = Object.keys(held);
-  const isSorted = names.every((name, index) => index === 0 || (names[index - 1] ?? '') < name);
-  return isSorted ? names : names.toSorted();
+  for (let at = 1; at < names.length; at += 1) if ((names[at - 1] ?? '') > (names[at] ?? '')) return names.toSorted();
+  return names;
 }

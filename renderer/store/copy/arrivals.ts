@@ -15,6 +15,8 @@ export const manyFrom = 2000;
 
 /** Large enough to be few, small enough to be packed well under the 50 ms that a hand feels. */
 const blockSize = 200;
+/** So many blocks are handed over before the page answers the hand. */
+const atOnce = 5;
 
 /**
  * Keeps an entry, in its tables or laid down for them: resolves once it is on the disk.
@@ -49,11 +51,14 @@ export function layDown(
       if (head?.seq !== seq - 1 || head.hash !== prevHash)
         throw new PartedError(`entry ${seq} of the journal does not follow upon entry ${head?.seq ?? 'none'} here`);
       await copy.arrivals().clear();
-      for (const [at, piece] of pieces.entries()) {
-        // What a record was is for the journal: the tables take what it is.
-        const bare = piece.map((change) => ({ ...change, before: null }));
-        await copy.arrivals().put({ at, of: pieces.length, seq, hash, prevHash, changes: bare });
-        onPiece(piece.length);
+      // What a record was is for the journal: the tables take what it is.
+      const blocks = pieces.map((piece, at): ArrivalBlock => {
+        const bare = piece.map(({ table, id, after }) => ({ table, id, before: null, after }));
+        return { at, of: pieces.length, seq, hash, prevHash, changes: bare };
+      });
+      for (const some of inPieces(blocks, atOnce)) {
+        await copy.arrivals().bulkPut(some);
+        onPiece(some.reduce((sum, block) => sum + block.changes.length, 0));
       }
     }),
   );
