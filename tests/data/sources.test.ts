@@ -9,7 +9,7 @@ const keys = readdirSync(join(root, 'data/handbook')).map((name) => name.replace
 
 /** Numbers of documents as people write them: an issuer and a number, with parts and a revision. */
 const documentForm =
-  /(?:ISO|DIN|VDI|JCGM|FED-STD-|NAVEDTRA|(?:NIST )?SP|CGPM|(?:ASME|ANSI|ASA)(?:\/ANSI)?|SAE|NASA TM-|NASA-STD-|FAA AC|MIL-(?:DTL|STD|N|B|S)-|TM|TB|A-A-)[ ]?[A-Z]{0,2}\d[\w.&/-]*\w/g;
+  /(?:ISO(?:\/IEC)?|DIN|VDI|JCGM|FED-STD-|NAVEDTRA|(?:NIST )?SP|CGPM|(?:ASME|ANSI|ASA)(?:\/ANSI)?|SAE|NASA TM-|NASA-STD-|FAA AC|MIL-(?:DTL|STD|N|B|S)-|TM|TB|A-A-)[ ]?[A-Z]{0,2}\d[\w.&/-]*\w/g;
 
 /** What a source may be that no document prints. */
 const noDocument =
