@@ -28,7 +28,7 @@ import { contentDigests, fastener, openWindowOn, outing, put, rowsOf, shelf, tas
 const seed = Number(import.meta.env['VITE_UNDO_SEED'] ?? 7);
 const edits = 200;
 /** The state is compared after every so many of them; with 1, after each. */
-const every = Number(import.meta.env['VITE_UNDO_EVERY'] ?? 4);
+const every = Number(import.meta.env['VITE_UNDO_EVERY'] ?? 8);
 
 /** The tables as they are now; lists in an order that does not depend on when their records came. */
 async function now(store: Store) {
