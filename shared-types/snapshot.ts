@@ -10,14 +10,7 @@ const perTable = <T extends z.ZodType>(value: T): z.ZodRecord<z.ZodString, T> =>
   z.record(z.string().regex(/^[A-Za-z]{1,40}$/), value);
 
 /** Why one was made; those from before something are kept for ever. */
-export const snapshotReasons = [
-  'half-hour',
-  'asked',
-  'leaving',
-  'before-restore',
-  'before-recovery',
-  'before-migration',
-] as const;
+export const snapshotReasons = ['half-hour', 'asked', 'leaving', 'before-restore'] as const;
 export type SnapshotReason = (typeof snapshotReasons)[number];
 
 export const snapshotHeadSchema = z.strictObject({

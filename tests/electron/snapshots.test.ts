@@ -218,13 +218,13 @@ describe('clearing away', () => {
         seq += 1;
         const utc = new Date(Date.UTC(2031, 0, 6 + day, hour)).toISOString();
         names.push(
-          nameOfSnapshot({ utc, seq, why: day % 40 === 0 && hour === 8 ? 'before-migration' : 'half-hour', again: 0 }),
+          nameOfSnapshot({ utc, seq, why: day % 40 === 0 && hour === 8 ? 'before-restore' : 'half-hour', again: 0 }),
         );
         for (const gone of pastTheirTime(names)) names.splice(names.indexOf(gone), 1);
       }
     }
     const read = names.map((name) => ({ name, ...readSnapshotName(name) }));
-    expect(read.filter(({ why }) => why === 'before-migration')).toHaveLength(5);
+    expect(read.filter(({ why }) => why === 'before-restore')).toHaveLength(5);
     const bySeq = read.toSorted((a, b) => (b.seq ?? 0) - (a.seq ?? 0));
     expect(bySeq.slice(0, 20).map((one) => one.seq)).toEqual(Array.from({ length: 20 }, (_, at) => seq - at));
     expect(new Set(read.map((one) => one.utc?.slice(0, 10)).filter((day) => (day ?? '') >= '2031-07-11')).size).toBe(

@@ -77,7 +77,7 @@ export function SnapshotsPlace({ host }: SnapshotsPlaceProps) {
       <p>
         Saved means on the disk twice: in the journal and in the working copy. Beside them a snapshot is made every half
         hour in which something was written, on leaving, and before a restore. The last 20 stay, one a day for 14 days,
-        one a week for 8 weeks, and every one that was made before a restore, a recovery or a new version.
+        one a week for 8 weeks, and every one that was made before a restore.
       </p>
       <p role="status">{said}</p>
       {fault !== null && (

@@ -7,8 +7,6 @@ export const reasonWords: Record<SnapshotReason, string> = {
   asked: 'Asked for',
   leaving: 'On leaving',
   'before-restore': 'Before a restore',
-  'before-recovery': 'Before a recovery',
-  'before-migration': 'Before a new version',
 };
 
 export const whenText = (utc: string): string => dayAndClockText(new Date(utc));
