@@ -8,12 +8,14 @@ export interface AgainLinesProps {
   showNumbers: boolean;
   tally: Tally;
   onTally: (tally: Tally) => void;
+  /** What is counted of a line is kept. */
+  onKeep: (item: string) => void;
 }
 
 const most = 1_000_000;
 
-/** Lines as a second person counts them: the whole row is one piece more; a number may be typed. */
-export function AgainLines({ lines, showNumbers, tally, onTally }: AgainLinesProps) {
+/** Lines as a second person counts them: the whole row is one piece more; a number may be typed; each line is kept by itself. */
+export function AgainLines({ lines, showNumbers, tally, onTally, onKeep }: AgainLinesProps) {
   return (
     <ul className="bw-pack-list">
       {lines.map(({ line: { item, quantity }, thing }) => {
@@ -75,6 +77,14 @@ export function AgainLines({ lines, showNumbers, tally, onTally }: AgainLinesPro
               </div>
               <Button className="bw-pack-all" onClick={() => set({ pieces: 0, parts: 0 })}>
                 None<span className="bw-hidden"> of {thing.name}</span>
+              </Button>
+              <Button
+                className="bw-pack-all"
+                variant={held === undefined ? 'default' : 'filled'}
+                aria-disabled={held === undefined}
+                onClick={() => onKeep(item)}
+              >
+                Keep<span className="bw-hidden"> the count of {item}</span>
               </Button>
             </div>
             <div className="bw-pack-note" />

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import { Button } from '@mantine/core';
 import type { DeedOf, Doer } from '../../../shared-types/records/revision.ts';
 import { Switch } from '../../components/Switch/Switch.tsx';
-import { isSamePerson, otherOrder, packersOf, sameAmount } from '../../engine/packing/index.ts';
+import { isSamePerson, packersOf, sameAmount } from '../../engine/packing/index.ts';
 import type { PackedLine } from '../../engine/packing/index.ts';
 import { usualReader } from '../../engine/tag/index.ts';
 import { DoerFields, wholeDoer } from '../revisions/DoerFields.tsx';
@@ -14,7 +14,7 @@ import { AgainLines } from './AgainLines.tsx';
 import { AgainResult } from './AgainResult.tsx';
 import type { PackScreen } from './packScreen.ts';
 import { PackHead } from './PackHead.tsx';
-import { readAgain } from './readAgain.ts';
+import { readAgain, toCountAgain } from './readAgain.ts';
 import type { Tally } from './readAgain.ts';
 import { sound } from './sounds.ts';
 import { tagsKnown } from './tagsKnown.ts';
@@ -28,9 +28,9 @@ const ways = [
 
 const chunkMost = 10;
 
-/** A bag counted again by another person: blind, or in another order; ten lines at a time, each ten kept before the next. */
+/** A bag counted again by another person: blind, or in another order; at most ten lines in sight, each kept by itself. */
 export function CountAgain(props: PackScreen & { bag: string }) {
-  const { desk, state, frozen, gloved, outing, bag: id, revision } = props;
+  const { desk, state, gloved, outing, bag: id, revision } = props;
   const { preferences } = useSessionState();
   const [given, setGiven] = useState<Doer>({ name: '', role: 'second counter' });
   const [asked, setAsked] = useState(false);
@@ -40,16 +40,7 @@ export function CountAgain(props: PackScreen & { bag: string }) {
   const [tally, setTally] = useState<Tally>(new Map());
   const [said, setSaid] = useState<{ text: string; refused: boolean } | null>(null);
   const bag = state.packing.bags.find((one) => one.id === id);
-  const order = useMemo(
-    () =>
-      otherOrder(
-        frozen.linesOf(outing).flatMap(({ bag: of, item }) => (of === id ? [item] : [])),
-        seedOf(id),
-      ),
-    [frozen, outing, id],
-  );
-  const lines = order.flatMap((item) => bag?.lines.find((one) => one.line.item === item) ?? []);
-  const open = lines.filter(({ line, second }) => second === null || recounts.includes(line.item));
+  const open = bag === undefined ? [] : toCountAgain(bag, recounts);
   const chunk = open.slice(0, chunkMost);
   const tags = useMemo(() => tagsKnown(revision.content.things, []), [revision]);
   useScanner(
@@ -81,29 +72,20 @@ export function CountAgain(props: PackScreen & { bag: string }) {
       setSaid({ text: `${whole.name} packed this bag: another person counts it again`, refused: true });
     }
   };
-  const keep = (): void => {
-    if (by === null) return;
-    const without = chunk.filter(({ line }) => !tally.has(line.item));
-    if (without.length > 0) {
-      setSaid({
-        text: `${countOf(without.length, 'line')} without a count: ${without.map(({ line }) => line.item).join(', ')}. Press None where nothing lies`,
-        refused: true,
-      });
+  const keep = (item: string): void => {
+    const held = tally.get(item);
+    if (by === null || held === undefined) {
+      setSaid({ text: `${item} is not counted yet: press None where nothing lies`, refused: true });
       return;
     }
-    const counts = chunk.map(({ line }) => ({
-      item: line.item,
-      ...(tally.get(line.item)?.amount ?? { pieces: 0, parts: 0 }),
-    }));
-    const refusal = desk.act([{ kind: 'second-count', bag: id, way, counts }], by);
+    const refusal = desk.act([{ kind: 'second-count', bag: id, way, counts: [{ item, ...held.amount }] }], by);
     if (refusal === null) {
-      const kept = new Set(chunk.map(({ line }) => line.item));
-      setRecounts(recounts.filter((item) => !kept.has(item)));
-      setTally(new Map([...tally].filter(([item]) => !kept.has(item))));
-      setSaid({ text: `Kept ${countOf(counts.length, 'count')}`, refused: false });
+      setRecounts(recounts.filter((one) => one !== item));
+      setTally(new Map([...tally].filter(([one]) => one !== item)));
+      setSaid({ text: `Kept the count of ${item}`, refused: false });
     } else setSaid({ text: refusal, refused: true });
   };
-  const differing = lines.filter(differs).map(({ line }) => line.item);
+  const differing = bag.lines.filter(differs).map(({ line }) => line.item);
   return (
     <div className="bw-pack" data-gloved={gloved || undefined}>
       <PackHead
@@ -147,17 +129,18 @@ export function CountAgain(props: PackScreen & { bag: string }) {
                   by {by.name}, {way === 'blind' ? 'blind' : 'in another order'}
                 </span>
               </h2>
-              <AgainLines lines={chunk} showNumbers={way === 're-ordered'} tally={tally} onTally={setTally} />
+              <AgainLines
+                lines={chunk}
+                showNumbers={way === 're-ordered'}
+                tally={tally}
+                onTally={setTally}
+                onKeep={keep}
+              />
             </div>
             <footer className="bw-pack-foot">
               <p role="status" className="bw-pack-said" data-refused={said?.refused || undefined}>
                 {said === null ? '' : `${said.text}.`}
               </p>
-              <div className="bw-pack-buttons">
-                <Button className="bw-pack-big" variant="filled" onClick={keep}>
-                  Keep {countOf(chunk.length, 'count')}
-                </Button>
-              </div>
             </footer>
           </>
         ) : (
@@ -182,9 +165,4 @@ export function CountAgain(props: PackScreen & { bag: string }) {
 
 function differs({ second, counted }: PackedLine): boolean {
   return second !== null && !sameAmount(second.amount, counted);
-}
-
-/** The same bag has the same order, on every machine. */
-function seedOf(text: string): number {
-  return [...text].reduce((seed, sign) => (seed * 31 + (sign.codePointAt(0) ?? 0)) % 2_147_483_647, 7);
 }

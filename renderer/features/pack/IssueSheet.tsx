@@ -18,16 +18,14 @@ import type { PackScreen } from './packScreen.ts';
 import { PackHead } from './PackHead.tsx';
 import { outingWords } from './packWords.ts';
 import { sound } from './sounds.ts';
-import { useDoer } from './useDoer.ts';
 
 const dayForm = /^\d{4}-\d{2}-\d{2}$/;
 
 /** Everything looked at before the bags leave, each with what there is and what is needed; and the act that lets them go. */
 export function IssueSheet(props: PackScreen) {
-  const { desk, state, frozen, gloved, revision, outing, place, now, withDoer } = props;
+  const { desk, state, frozen, gloved, revision, outing, place, now, doer, withDoer } = props;
   const { packing } = state;
   const { preferences } = useSessionState();
-  const { doer } = useDoer();
   const [day, setDay] = useState(() => dayText(now()));
   const [words, setWords] = useState('');
   const [said, setSaid] = useState<string | null>(null);

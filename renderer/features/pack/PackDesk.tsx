@@ -1,6 +1,8 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
+import type { Doer } from '../../../shared-types/records/revision.ts';
 import { usualReader } from '../../engine/tag/index.ts';
 import type { TagReading } from '../../engine/tag/index.ts';
+import { useDoer } from '../revisions/useDoer.tsx';
 import { useScanner } from '../scan/useScanner.ts';
 import { useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
@@ -9,29 +11,30 @@ import { IssueSheet } from './IssueSheet.tsx';
 import type { PackDeskProps, PackScreen } from './packScreen.ts';
 import { PackSheet } from './PackSheet.tsx';
 import { sound } from './sounds.ts';
-import { useDoer } from './useDoer.ts';
 import { useKnown } from './useKnown.ts';
 import { usePackingDesk } from './usePackingDesk.ts';
 import type { AtDesk } from './usePackingDesk.ts';
-import { WhoDialog } from './WhoDialog.tsx';
+
+const nobody: Doer = { name: '', role: '' };
 
 /** An outing under its manifest: packed, counted again, let go. What was read by a reader goes to the desk, wherever the focus is. */
 export function PackDesk(props: PackDeskProps) {
   const { place, atHand, revision, revisions, events, outing, frozen, now } = props;
   const { preferences } = useSessionState();
-  const { doer, named } = useDoer();
+  const { doer: asked, withDoer: withName, dialog } = useDoer({ role: 'packer', atOnce: true });
+  const doer = asked ?? nobody;
   const known = useKnown({ task: atHand.id, revision, revisions, events, outing, frozen });
   const at = usePackingDesk({ revision, revisions, events, outing, doer, elsewhere: known.elsewhere, now });
   const { desk, state } = at;
-  const [asking, setAsking] = useState<(() => void) | null>(() => (named ? null : () => undefined));
   const withDoer = (act: () => void): void => {
-    if (named) act();
-    else setAsking(() => act);
+    // The name is known to the desk from the next look on.
+    if (asked === null) withName(() => void setTimeout(act));
+    else act();
   };
   const countsAgain = place.doing === 'again';
   const onRead = (reading: TagReading): void => {
     desk.read(reading);
-    if (!named) setAsking(() => () => undefined);
+    withName(() => undefined);
   };
   useScanner(preferences.scanner ?? usualReader, onRead, !countsAgain);
   useSounds(at, preferences.sounds ?? true);
@@ -47,7 +50,7 @@ export function PackDesk(props: PackDeskProps) {
     if (opened !== place.bag) goTo({ at: 'pack', outing, bag: opened }, 'replace');
   }, [opened, outing, place.bag]);
 
-  const screen: PackScreen = { ...props, ...at, known, gloved: preferences.gloved ?? false, withDoer };
+  const screen: PackScreen = { ...props, ...at, known, gloved: preferences.gloved ?? false, doer, withDoer };
   return (
     <>
       {place.doing === 'issue' ? (
@@ -57,17 +60,7 @@ export function PackDesk(props: PackDeskProps) {
       ) : (
         <PackSheet {...screen} bag={bag} />
       )}
-      {asking === null ? null : (
-        <WhoDialog
-          onNamed={() => {
-            const act = asking;
-            setAsking(null);
-            // The name is known to the desk from the next look on.
-            setTimeout(act);
-          }}
-          onClose={() => setAsking(null)}
-        />
-      )}
+      {dialog}
     </>
   );
 }

@@ -1,4 +1,4 @@
-import type { OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
+import type { Doer, OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
 import type { Frozen } from '../../engine/frozen/index.ts';
 import type { PackedLine } from '../../engine/packing/index.ts';
 import type { Place } from '../../store/place.ts';
@@ -27,6 +27,8 @@ export interface PackDeskProps extends OfRevisionProps {
 export interface PackScreen extends PackDeskProps, AtDesk {
   gloved: boolean;
   known: Known;
+  /** Who packs, without name or role where that is not known. */
+  doer: Doer;
   /** Asks who acts first, where that is not known; then does it. */
   withDoer: (act: () => void) => void;
 }

@@ -1,8 +1,24 @@
-import type { Amount, PackedLine } from '../../engine/packing/index.ts';
+import { otherOrder } from '../../engine/packing/index.ts';
+import type { Amount, PackedBag, PackedLine } from '../../engine/packing/index.ts';
 import type { TagReading } from '../../engine/tag/index.ts';
 
 /** What a second person counted so far of the lines at hand, and by which labels. */
 export type Tally = ReadonlyMap<string, { amount: Amount; labels: readonly string[] }>;
+
+/**
+ * Lines of a bag that a second person has still to count, in an order that is not the packer's. Nothing but what is kept says which are
+ * done: whoever comes back, after whatever happened, goes on at the same line.
+ *
+ * @param recounts - lines to be counted once more, though they are counted
+ */
+export function toCountAgain({ id, lines }: PackedBag, recounts: readonly string[]): PackedLine[] {
+  // The same bag has the same order on every machine.
+  return otherOrder(lines, seedOf(id)).filter(({ line, second }) => second === null || recounts.includes(line.item));
+}
+
+function seedOf(text: string): number {
+  return [...text].reduce((seed, sign) => (seed * 31 + (sign.codePointAt(0) ?? 0)) % 2_147_483_647, 7);
+}
 
 /** One piece more by its label, or why it is none. */
 export function readAgain(

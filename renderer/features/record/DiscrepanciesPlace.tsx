@@ -16,7 +16,7 @@ import { countOf } from '../steps/words.ts';
 import { CloseDiscrepancy } from './CloseDiscrepancy.tsx';
 import { discrepancyNames, discrepancyTable, howWords } from './recordTables.ts';
 import { frozenRead } from './useFrozenRead.ts';
-import { useDoer } from './useDoer.tsx';
+import { useDoer } from '../revisions/useDoer.tsx';
 import './record.css';
 
 const DiscrepancyReport = lazy(async () => ({

@@ -8,7 +8,6 @@ import { useSaveState, useStore, useTable } from '../../session/useStore.ts';
 import { whyNotNow } from '../../revisions/freezeAct.ts';
 import { countOf } from '../../steps/words.ts';
 import type { PackScreen } from '../packScreen.ts';
-import { useDoer } from '../useDoer.ts';
 import { lineChanges, stepChanges } from './changes.ts';
 import { takeWithout } from './takeWithout.ts';
 import { usePlanWithout } from './usePlanWithout.ts';
@@ -77,11 +76,10 @@ function Answered({ replanned, onClose, ...screen }: PackScreen & { replanned: R
 type Planned = Extract<Replanned, { kind: 'planned' }>;
 
 function Offer({ replanned, onClose, ...screen }: PackScreen & { replanned: Planned; onClose: () => void }) {
-  const { revision, revisions, frozen, outing, atHand, now, state, withDoer } = screen;
+  const { revision, revisions, frozen, outing, atHand, now, state, doer, withDoer } = screen;
   const store = useStore();
   const saving = useSaveState();
   const items = useTable('items');
-  const { doer } = useDoer();
   const [refused, setRefused] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const { next, task, answer, keepPacked } = replanned;

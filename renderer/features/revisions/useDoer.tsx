@@ -1,24 +1,39 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { Button } from '@mantine/core';
 import type { Doer } from '../../../shared-types/records/revision.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
-import { DoerFields, wholeDoer } from '../revisions/DoerFields.tsx';
 import { useSession, useSessionState } from '../session/SessionContext.ts';
+import { DoerFields, wholeDoer } from './DoerFields.tsx';
 
-/** Who acts, and as what. Where either is not known yet it is asked before the first act, and kept. */
-export function useDoer(): { doer: Doer | null; withDoer: (act: (by: Doer) => void) => void; dialog: ReactNode } {
+export interface AskedDoer {
+  /** Who acts, and as what; null where either is not known. */
+  doer: Doer | null;
+  /** Asks first, where that is not known; then does it. */
+  withDoer: (act: (by: Doer) => void) => void;
+  dialog: ReactNode;
+}
+
+/**
+ * Who acts, and as what. Where either is not known yet it is asked before the first act, and kept.
+ *
+ * @param x.role - what is proposed where no role is kept
+ * @param x.atOnce - asked on the way in, before anything was done
+ */
+export function useDoer({ role = '', atOnce = false }: { role?: string; atOnce?: boolean } = {}): AskedDoer {
   const session = useSession();
   const { person, personRole = '' } = useSessionState().preferences;
-  const doer = wholeDoer({ name: person.slice(0, 200), role: personRole });
-  const [waiting, setWaiting] = useState<{ act: (by: Doer) => void } | null>(null);
+  const doer = useMemo(() => wholeDoer({ name: person.slice(0, 200), role: personRole }), [person, personRole]);
+  const [waiting, setWaiting] = useState<{ act: (by: Doer) => void } | null>(() =>
+    atOnce && doer === null ? { act: () => undefined } : null,
+  );
   return {
     doer,
     withDoer: (act) => (doer === null ? setWaiting({ act }) : act(doer)),
     dialog:
       waiting === null ? null : (
         <DoerDialog
-          first={{ name: person.slice(0, 200), role: personRole }}
+          first={{ name: person.slice(0, 200), role: personRole === '' ? role : personRole }}
           onGiven={(given) => {
             session.prefer({ person: given.name, personRole: given.role });
             setWaiting(null);
