@@ -15,6 +15,8 @@ export interface Act {
   proposals: Proposal[];
   /** Default true. */
   undoable?: boolean;
+  /** Whoever makes the change has made a snapshot before it. Default false. */
+  snapshotMade?: boolean;
 }
 
 /** What is kept now differs from what the change was made from. Both versions, for the person to choose. */
@@ -72,6 +74,8 @@ export interface LiveTable<R> {
   state(): TableState<R>;
   /** Read on the first subscription, kept current until the page goes. */
   subscribe(listener: () => void): () => void;
+  /** Sees the records a piece at a time while the table is read: what takes long is done while the database is at work. */
+  whileRead(look: (rows: readonly R[]) => void): () => void;
 }
 
 export type SaveState =

@@ -1,11 +1,15 @@
-import { useTable } from '../session/useStore.ts';
+import { useEffect } from 'react';
+import { useStore, useTable } from '../session/useStore.ts';
 import { CatalogSheet } from './CatalogSheet.tsx';
 import type { CatalogHallProps } from './CatalogSheet.tsx';
+import { prepareRead } from './searchText.ts';
 import '../steps/steps.css';
 import './catalog.css';
 
 /** The catalog: what lies on the shelves, to be found, read and changed. */
 export function CatalogHall({ place, units, today, host }: CatalogHallProps) {
+  const store = useStore();
+  useEffect(() => store.table('items').whileRead(prepareRead), [store]);
   const shelves = useTable('shelves');
   const items = useTable('items');
   const tasks = useTable('tasks');

@@ -161,6 +161,11 @@ export function searchText(item: Item): string {
   return text;
 }
 
+/** Makes the texts of some items at once: as they are read. */
+export function prepareRead(items: readonly Item[]): void {
+  for (const item of items) searchText(item);
+}
+
 const sliceMs = 8;
 
 /**

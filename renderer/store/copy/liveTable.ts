@@ -34,6 +34,7 @@ export function createLiveTable<R extends { id: string }>(): KeptTable<R> {
   let reading = 0;
   /** What came while the table was being read: newer than the pieces. */
   let meanwhile: Map<string, R | null> | null = null;
+  const lookers = new Set<(rows: readonly R[]) => void>();
   /** For each reading of some records under way: what has come since, and is newer. */
   const overtaken = new Set<Set<string>>();
 
@@ -48,14 +49,17 @@ export function createLiveTable<R extends { id: string }>(): KeptTable<R> {
     meanwhile = came;
     try {
       const rows = new Map<string, R>();
-      let after: string | null = null;
+      let coming: Promise<R[]> = from.page(null, pageSize);
       for (;;) {
-        const page: R[] = await from.page(after, pageSize);
+        const page: R[] = await coming;
         if (mine !== reading) return;
-        for (const row of page) rows.set(row.id, row);
         const last = page.at(-1);
-        if (page.length < pageSize || last === undefined) break;
-        after = last.id;
+        const isLast = page.length < pageSize || last === undefined;
+        // The database reads the next piece while the page is at this one.
+        if (!isLast) coming = ahead(from.page(last.id, pageSize));
+        for (const row of page) rows.set(row.id, row);
+        for (const look of lookers) look(page);
+        if (isLast) break;
         await breathe();
       }
       if (mine !== reading) return;
@@ -90,6 +94,10 @@ export function createLiveTable<R extends { id: string }>(): KeptTable<R> {
       }
       return leave;
     },
+    whileRead(look) {
+      lookers.add(look);
+      return () => lookers.delete(look);
+    },
     attach(next) {
       source = next;
       void load();
@@ -119,6 +127,12 @@ export function createLiveTable<R extends { id: string }>(): KeptTable<R> {
       if (wanted) topic.set({ ...topic.get(), fault });
     },
   };
+}
+
+/** Its failing is told where it is waited for, if it still is. */
+function ahead<T>(promise: Promise<T>): Promise<T> {
+  promise.catch(() => undefined);
+  return promise;
 }
 
 function merge<R>(into: Map<string, R>, changes: ReadonlyMap<string, R | null>): void;
