@@ -48,7 +48,7 @@ export function startShell(built: string): void {
     .whenReady()
     .then(async () => {
       lockSession();
-      journal.begin();
+      journal.begin(app.getVersion());
       serveScheme(loadSite(join(built, 'renderer'), readMap(join(built, mapFileName))));
       const info = { kind: 'electron', version: app.getVersion(), dataFolder: folders.data } as const;
       answerChannels(handlersFor({ info, temporary, journal, usersMask }), () => shown?.window ?? null);

@@ -14,7 +14,7 @@ import { startFindingReasons } from './workers/reasons.ts';
 
 const now = (): Date => new Date();
 const host = connectHost();
-const store = createStore({ journal: host.journal, now });
+const store = createStore({ journal: host.journal, snapshots: host.snapshots, now });
 const session = createSession(store);
 const planning = createPlanning(session, startPlanning, now);
 

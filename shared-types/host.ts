@@ -3,7 +3,7 @@
  * never names a path, and what a host cannot do it refuses by name.
  */
 import type { Appended, AppendRequest, JournalPage, JournalState, Lease } from './journal.ts';
-import type { KeptSnapshot, SnapshotList, SnapshotPage } from './snapshot.ts';
+import type { AskedReason, KeptSnapshot, SnapshotList, SnapshotPage } from './snapshot.ts';
 
 export interface HostInfo {
   kind: 'electron' | 'browser-window';
@@ -63,8 +63,8 @@ export interface JournalHost {
 /** Snapshots of the journal, which the host makes by itself from time to time, and when it is asked. */
 export interface SnapshotHost {
   list(): Promise<SnapshotList>;
-  /** Null where the newest is of this very moment. */
-  make(request: { why: 'asked' | 'before-restore' }): Promise<KeptSnapshot | null>;
+  /** Null where one of this very moment is there and another one would say nothing more. */
+  make(request: { why: AskedReason }): Promise<KeptSnapshot | null>;
   /** Some of its records, from the given one on. Refused where it cannot be gone by. */
   read(request: { name: string; from: number }): Promise<SnapshotPage>;
   /** What is missing was meant to go: old ones are cleared away again. */

@@ -13,7 +13,13 @@ import {
   type JournalState,
 } from './journal.ts';
 import { z } from './schema.ts';
-import { snapshotRequests, type KeptSnapshot, type SnapshotList, type SnapshotPage } from './snapshot.ts';
+import {
+  snapshotRequests,
+  type AskedReason,
+  type KeptSnapshot,
+  type SnapshotList,
+  type SnapshotPage,
+} from './snapshot.ts';
 
 const mediaTypes = [
   'application/json',
@@ -134,7 +140,7 @@ export interface Bridge {
   journalLease(request: { takeOver: boolean }): Promise<Answer<string | null>>;
   journalEndLease(lease: string): Promise<Answer<void>>;
   snapshotsList(): Promise<Answer<SnapshotList>>;
-  snapshotsMake(request: { why: 'asked' | 'before-restore' }): Promise<Answer<KeptSnapshot | null>>;
+  snapshotsMake(request: { why: AskedReason }): Promise<Answer<KeptSnapshot | null>>;
   snapshotsRead(request: { name: string; from: number }): Promise<Answer<SnapshotPage>>;
   snapshotsMeant(): Promise<Answer<void>>;
   snapshotsChooseSecond(): Promise<Answer<string | null>>;

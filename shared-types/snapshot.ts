@@ -9,9 +9,20 @@ const hash = z.string().regex(/^[0-9a-f]{64}$/);
 const perTable = <T extends z.ZodType>(value: T): z.ZodRecord<z.ZodString, T> =>
   z.record(z.string().regex(/^[A-Za-z]{1,40}$/), value);
 
-/** Why one was made; those from before something are kept for ever. */
-export const snapshotReasons = ['half-hour', 'asked', 'leaving', 'before-restore'] as const;
+/** Why a window asks for one. */
+const askedReasons = ['asked', 'before-restore', 'before-recovery', 'before-deletion', 'before-large-change'] as const;
+export type AskedReason = (typeof askedReasons)[number];
+
+/** Why one was made. */
+export const snapshotReasons = ['half-hour', 'leaving', 'before-new-version', ...askedReasons] as const;
 export type SnapshotReason = (typeof snapshotReasons)[number];
+
+/** What was there before all of it became another is kept for ever. */
+export const keptForEver: ReadonlySet<SnapshotReason> = new Set([
+  'before-restore',
+  'before-recovery',
+  'before-new-version',
+]);
 
 export const snapshotHeadSchema = z.strictObject({
   bagwright: z.literal('snapshot'),
@@ -80,7 +91,7 @@ export function readSnapshotName(name: string): { utc: string; seq: number; why:
 }
 
 export const snapshotRequests = {
-  make: z.strictObject({ why: z.enum(['asked', 'before-restore']) }),
+  make: z.strictObject({ why: z.enum(askedReasons) }),
   read: z.strictObject({ name: snapshotName, from: z.int().min(0) }),
 } as const;
 

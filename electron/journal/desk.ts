@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import type { JournalHost } from '../../shared-types/host.ts';
 import type { JournalState } from '../../shared-types/journal.ts';
 import { snapshotKeeper, type SnapshotKeeper } from './snapshots/keeper.ts';
+import { keepBeforeNewVersion } from './snapshots/newVersion.ts';
 import { regularly, type Regularly } from './snapshots/regularly.ts';
 import { journalIn, type JournalOptions } from './journal.ts';
 import { leaseDesk, type LeaseDesk } from './lease.ts';
@@ -10,8 +11,12 @@ import { leaseDesk, type LeaseDesk } from './lease.ts';
 export interface JournalDesk extends Omit<JournalHost, 'lease'> {
   lease: LeaseDesk;
   snapshots: SnapshotKeeper;
-  /** Opens in advance, so that the page's first question finds the work done. */
-  begin(): void;
+  /**
+   * Opens in advance, so that the page's first question finds the work done.
+   *
+   * @param program - its version: where another one was here last, what is kept is kept as a snapshot too
+   */
+  begin(program?: string): void;
   /** Makes a last snapshot where something was written since, and closes. */
   leave(): Promise<void>;
   /** Lets go of the folder at once; what is still asked is refused. */
@@ -25,22 +30,38 @@ export function journalDesk(options: JournalOptions): JournalDesk {
   const journal = journalIn(options);
   const lease = leaseDesk();
   const { disk, clock } = options;
+  const folder = join(dirname(options.folder), 'snapshots');
+  const say = (words: string): void => void process.stderr.write(`${words}\n`);
   const snapshots = snapshotKeeper({
-    folder: join(dirname(options.folder), 'snapshots'),
+    folder,
     journal: () => journal.standing(),
     ...(disk === undefined ? {} : { disk }),
     ...(clock === undefined ? {} : { clock }),
   });
   let regular: Regularly | null = null;
+  let closed = false;
   let begun: { state: Promise<JournalState>; atMs: number } | null = null;
   return {
     lease,
     snapshots,
-    begin() {
-      regular ??= regularly(snapshots, (words) => void process.stderr.write(`${words}\n`));
+    begin(program) {
+      regular ??= regularly(snapshots, say);
       const state = journal.open();
       // Whoever asks is told; until then nobody has asked.
       state.catch(() => undefined);
+      if (program !== undefined)
+        state
+          .then(({ seq, damage }) =>
+            damage === null
+              ? keepBeforeNewVersion({
+                  ...{ folder, keeper: snapshots, program, seq },
+                  ...(disk === undefined ? {} : { disk }),
+                })
+              : undefined,
+          )
+          .catch((cause: unknown) => {
+            if (!closed) say(`No snapshot was made: ${cause instanceof Error ? cause.message : String(cause)}`);
+          });
       begun = { state, atMs: performance.now() };
     },
     open() {
@@ -53,10 +74,12 @@ export function journalDesk(options: JournalOptions): JournalDesk {
     setDatabase: (request) => journal.setDatabase(request, () => lease.isHeld(request.lease)),
     beginAgain: (request) => journal.beginAgain(request, () => lease.isHeld(request.lease)),
     async leave() {
+      closed = true;
       await regular?.leave();
       journal.close();
     },
     close() {
+      closed = true;
       regular?.stop();
       journal.close();
     },

@@ -42,7 +42,7 @@ export async function runBrowserWindow(options: BrowserWindowOptions): Promise<n
     return await meetHolder(options, key);
   }
   // Only the holder of the port may touch the journal; what keeps it from opening is told to the page.
-  journal.begin();
+  journal.begin(version);
   try {
     if (browser === null) {
       say(`Bagwright is at ${server.origin}/ for browsers on this machine. Stop it with Ctrl+C.`);

@@ -1,5 +1,5 @@
 /** The store of one window: journal and working copy together, as the screens see them. */
-import type { JournalHost } from '../../shared-types/host.ts';
+import type { JournalHost, SnapshotHost } from '../../shared-types/host.ts';
 import type { EntryHead, JournalState, Lease } from '../../shared-types/journal.ts';
 import { RefusedError } from '../engine/errors.ts';
 import { PartedError } from './copy/applyEntries.ts';
@@ -31,6 +31,7 @@ import { readAll } from './copy/readAll.ts';
 import { createTopic } from './topic.ts';
 import { turnAbout } from './writing/turnAbout.ts';
 import { whyNotSaved } from './writing/whyNotSaved.ts';
+import { snapshotFirst } from './writing/snapshotFirst.ts';
 import { stepOf } from './writing/watched.ts';
 import type { Step } from './writing/watched.ts';
 import { wishesOf } from './writing/wishes.ts';
@@ -39,6 +40,8 @@ import { WorkingCopy } from './copy/workingCopy.ts';
 
 export interface StoreOptions {
   journal: JournalHost;
+  /** Makes a snapshot before what is large or takes much away; absent: none is made. */
+  snapshots?: Pick<SnapshotHost, 'make'>;
   now?: () => Date;
   makeCopy?: (name: string) => WorkingCopy;
   /** `startMs`: for what is compared before the page is there. `callMs`: from asking for a change to NOT SAVED. */
@@ -295,6 +298,7 @@ export function createStore(options: StoreOptions): WindowStore {
 
   const { rebuildFromJournal, keepWorkingCopy } = recovery({
     journal,
+    ...(options.snapshots === undefined ? {} : { snapshots: options.snapshots }),
     makeCopy,
     opening,
     open,
@@ -325,10 +329,11 @@ export function createStore(options: StoreOptions): WindowStore {
       const key = crypto.randomUUID();
       const { action, title, undoable = true } = act;
       const step = stepOf(watched);
-      const { seq } = await run(
-        async () => ({ key, action, title, undoable, wishes: await wishesOf(act, step) }),
-        step,
-      );
+      const { seq } = await run(async () => {
+        const wishes = await wishesOf(act, step);
+        if (options.snapshots !== undefined) await snapshotFirst(act, options.snapshots);
+        return { key, action, title, undoable, wishes };
+      }, step);
       return { seq };
     },
     undo: () => turn('undo'),

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readSnapshot, bytesOf } from '../../electron/journal/snapshots/format.ts';
 import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
+import { keepBeforeNewVersion } from '../../electron/journal/snapshots/newVersion.ts';
 import { pastTheirTime } from '../../electron/journal/snapshots/rotate.ts';
 import { shrinkOf } from '../../electron/journal/snapshots/shrink.ts';
 import { HostRefusal } from '../../electron/site/refusal.ts';
@@ -238,6 +239,21 @@ describe('clearing away', () => {
     expect(pastTheirTime([...names, 'notes.txt', 'other.snapshot'])).toEqual([]);
   });
 
+  it('keeps the last twenty from before a removal or a large change, and no more of them', () => {
+    const names = Array.from({ length: 300 }, (_, at) =>
+      nameOfSnapshot({
+        ...{ utc: new Date(Date.UTC(2031, 0, 6, 8, at)).toISOString(), seq: at + 1, again: 0 },
+        why: at % 5 === 0 ? (at % 10 === 0 ? 'before-deletion' : 'before-large-change') : 'asked',
+      }),
+    );
+    const gone = new Set(pastTheirTime(names));
+    const left = names.filter((name) => !gone.has(name)).map((name) => readSnapshotName(name));
+    const before = left.filter((one) => one?.why.startsWith('before-') === true).map((one) => one?.seq);
+    expect(before).toEqual(Array.from({ length: 20 }, (_, at) => 201 + 5 * at));
+    // Of one day: the twenty last, four of which are among those from before something.
+    expect(left).toHaveLength(20 + 16);
+  });
+
   it('goes by what a snapshot holds where the clock went back', () => {
     const at = (seq: number, day: number): string =>
       nameOfSnapshot({ utc: new Date(Date.UTC(2031, 0, day)).toISOString(), seq, why: 'half-hour', again: 0 });
@@ -279,6 +295,54 @@ describe('clearing away', () => {
     expect(shrinkOf({ items: 100 }, { items: 79 })).toEqual({ from: 100, to: 79, tables: [] });
     expect(shrinkOf({ items: 100 }, { items: 80 })).toBeNull();
     expect(shrinkOf({}, { items: 3 })).toBeNull();
+  });
+});
+
+describe('from before a change', () => {
+  it('one of this moment is enough for the same reason, and another reason has its own', async () => {
+    const { keeper, add, names } = await kept(3);
+    expect(await keeper.make('before-deletion')).toMatchObject({ why: 'before-deletion', seq: 3 });
+    expect(await keeper.make('before-deletion')).toBeNull();
+    expect(await keeper.make('before-recovery')).not.toBeNull();
+    expect(names()).toHaveLength(2);
+    await add(comes('more'));
+    expect(await keeper.make('before-deletion')).not.toBeNull();
+  });
+
+  it('a program of another version, or of other records, has what it found kept, once, and never of nothing', async () => {
+    const { keeper, folder, names, disk, add } = await kept(2);
+    const begins = (program: string, seq: number) => keepBeforeNewVersion({ folder, keeper, program, seq, disk });
+    await begins('1.0.0', 0);
+    expect(names()).toEqual([]);
+    await begins('1.0.0', 2);
+    expect(names()).toEqual([]);
+    await begins('1.1.0', 2);
+    expect(names().map((name) => readSnapshotName(name)?.why)).toEqual(['before-new-version']);
+    await add(comes('more'));
+    await begins('1.1.0', 3);
+    expect(names()).toHaveLength(1);
+    // A note that is of other shapes of records, or none at all.
+    for (const [at, note] of [
+      `{"program":"1.1.0","records":${recordsVersion - 1}}`,
+      'not a note',
+      '{"program":7}',
+    ].entries()) {
+      await add(comes(`n${at}`));
+      writeFileSync(join(folder, 'program.json'), note);
+      await begins('1.1.0', 4 + at);
+      expect(names()).toHaveLength(2 + at);
+    }
+  });
+
+  it('where it cannot be made, it is tried again at the next beginning', async () => {
+    const { keeper, folder, names, disk } = await kept(2);
+    const begins = () => keepBeforeNewVersion({ folder, keeper, program: '2.0.0', seq: 2, disk });
+    disk.fail({ call: 'rename', code: 'EIO', nth: 1, times: 1, named: /snapshot$/ });
+    await expect(begins()).rejects.toThrow(/EIO/);
+    disk.heal();
+    expect(names()).toEqual([]);
+    await begins();
+    expect(names()).toHaveLength(1);
   });
 });
 

@@ -35,7 +35,7 @@ export interface KeeperOptions {
 
 export interface SnapshotKeeper {
   list(): Promise<SnapshotList>;
-  /** @returns null where nothing has been written since the newest, and it is only made from time to time */
+  /** @returns null where nothing has been written since the newest, and it is only made from time to time, or one of this moment was made for the same reason */
   make(why: SnapshotReason): Promise<KeptSnapshot | null>;
   read(request: { name: string; from: number }): Promise<SnapshotPage>;
   /** The folder is tried at once. @throws HostRefusal where it does not take a file */
@@ -89,6 +89,16 @@ export function snapshotKeeper({
     return null;
   };
 
+  /** Done, undone and done again, a change needs no second one of the same moment. */
+  const isThere = async ({ seq, hash }: Standing, why: SnapshotReason): Promise<boolean> => {
+    for (const name of await namesIn(folder)) {
+      if (seqOf(name) !== seq || readSnapshotName(name)?.why !== why) continue;
+      const read = await wholeOne(name).catch(() => null);
+      if (read?.head.hash === hash) return true;
+    }
+    return false;
+  };
+
   const tablesAt = async (standing: StandingJournal, from: ReadSnapshot | null): Promise<ReadSnapshot['tables']> => {
     const { place } = standing;
     if (from === null || from.head.deviceId !== standing.deviceId)
@@ -117,6 +127,7 @@ export function snapshotKeeper({
     const before = await newestWhole(standing.seq);
     const isKept = before?.head.seq === standing.seq && before.head.hash === standing.hash;
     if (isKept && (why === 'half-hour' || why === 'leaving')) return null;
+    if (isKept && why.startsWith('before-') && (await isThere(standing, why))) return null;
     const tables = await tablesAt(standing, before);
     const { seq, hash, deviceId } = standing;
     const { utc } = clock();

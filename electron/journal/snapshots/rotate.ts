@@ -1,7 +1,9 @@
-/** Which snapshots have had their time: the last twenty stay, one a day for fourteen days, one a week for eight, and all from before something. */
-import { readSnapshotName } from '../../../shared-types/snapshot.ts';
+/** Which snapshots have had their time: the last twenty stay, one a day for fourteen days, one a week for eight, the last twenty from before a large change, and all from before everything became another. */
+import { keptForEver, readSnapshotName } from '../../../shared-types/snapshot.ts';
 
-const keep = { last: 20, days: 14, weeks: 8 };
+const keep = { last: 20, days: 14, weeks: 8, beforeLarge: 20 };
+/** They may come many a day, and each is as large as all that is kept. */
+const beforeLarge = new Set<string>(['before-deletion', 'before-large-change']);
 const dayMs = 86_400_000;
 
 /** @returns names that may go, of those given; a name that is none of ours never does */
@@ -15,7 +17,11 @@ export function pastTheirTime(names: readonly string[]): string[] {
     .toSorted((one, other) => other.seq - one.seq || (one.name < other.name ? 1 : -1));
   const stays = new Set([
     ...known.slice(0, keep.last).map(({ name }) => name),
-    ...known.filter(({ why }) => why.startsWith('before-')).map(({ name }) => name),
+    ...known.filter(({ why }) => keptForEver.has(why)).map(({ name }) => name),
+    ...known
+      .filter(({ why }) => beforeLarge.has(why))
+      .slice(0, keep.beforeLarge)
+      .map(({ name }) => name),
     ...newestOfEach(known, keep.days, ({ utc }) => utc.slice(0, 10)),
     ...newestOfEach(known, keep.weeks, ({ utc }) => weekOf(utc)),
   ]);

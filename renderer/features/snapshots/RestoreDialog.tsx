@@ -41,7 +41,10 @@ export function RestoreDialog({ host, snapshot, onClose }: RestoreDialogProps) {
     try {
       await host.make({ why: 'before-restore' });
       setState({ doing: 'Restoring' });
-      await store.commit({ action: 'restore', title: `Restore ${whenText(utc)}`, proposals: plan.proposals });
+      await store.commit({
+        ...{ action: 'restore', title: `Restore ${whenText(utc)}`, snapshotMade: true },
+        proposals: plan.proposals,
+      });
       onClose(`Restored as of ${whenText(utc)}. Undo takes all of it back, and a snapshot from before is there too.`);
     } catch (error) {
       setState({ failed: `${refusalOf(error).message} Everything is as it was before.` });

@@ -4,6 +4,7 @@ import type { SnapshotHost } from '../../../shared-types/host.ts';
 import type { KeptSnapshot, SnapshotList } from '../../../shared-types/snapshot.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { refusalOf } from '../../store/session.ts';
+import { changedMost, removedMost } from '../../store/writing/snapshotFirst.ts';
 import { countOf } from '../steps/words.ts';
 import { CheckPanel } from './CheckPanel.tsx';
 import { RestoreDialog } from './RestoreDialog.tsx';
@@ -76,8 +77,10 @@ export function SnapshotsPlace({ host }: SnapshotsPlaceProps) {
       </header>
       <p>
         Saved means on the disk twice: in the journal and in the working copy. Beside them a snapshot is made every half
-        hour in which something was written, on leaving, and before a restore. The last 20 stay, one a day for 14 days,
-        one a week for 8 weeks, and every one that was made before a restore.
+        hour in which something was written, on leaving, before more than {removedMost} records are removed at once or
+        more than {changedMost} changed, and before a restore, a recovery or a new version of the program. The last 20
+        stay, one a day for 14 days, one a week for 8 weeks, the last 20 from before a removal or a large change, and
+        every one from before a restore, a recovery or a new version.
       </p>
       <p role="status">{said}</p>
       {fault !== null && (

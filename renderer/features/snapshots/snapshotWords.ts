@@ -7,6 +7,10 @@ export const reasonWords: Record<SnapshotReason, string> = {
   asked: 'Asked for',
   leaving: 'On leaving',
   'before-restore': 'Before a restore',
+  'before-recovery': 'Before a recovery',
+  'before-deletion': 'Before much was removed',
+  'before-large-change': 'Before a large change',
+  'before-new-version': 'Before a new version',
 };
 
 export const whenText = (utc: string): string => dayAndClockText(new Date(utc));

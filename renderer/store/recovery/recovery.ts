@@ -1,9 +1,9 @@
 /** The two ways out of a copy and a journal that do not agree. Neither deletes anything. */
-import type { JournalHost } from '../../../shared-types/host.ts';
+import type { JournalHost, SnapshotHost } from '../../../shared-types/host.ts';
 import type { Lease } from '../../../shared-types/journal.ts';
 import { RefusedError } from '../../engine/errors.ts';
 import { adopt } from './adopt.ts';
-import { NoAnswerError } from '../noAnswer.ts';
+import { NoAnswerError, within } from '../noAnswer.ts';
 import { hindranceOf } from '../opening/opening.ts';
 import { rebuild } from './rebuild.ts';
 import { ElsewhereError, elsewhereReason } from '../writing/rightToWrite.ts';
@@ -15,6 +15,7 @@ import type { WorkingCopy } from '../copy/workingCopy.ts';
 
 export interface RecoveryAround {
   journal: JournalHost;
+  snapshots?: Pick<SnapshotHost, 'make'>;
   makeCopy: (name: string) => WorkingCopy;
   opening: Topic<OpeningState>;
   open: () => Promise<void>;
@@ -33,7 +34,7 @@ interface Work {
 }
 
 export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJournal' | 'keepWorkingCopy'> {
-  const { journal, makeCopy, opening, open, letGo, limitMs, takeLease, copyFound, moved } = around;
+  const { journal, snapshots, makeCopy, opening, open, letGo, limitMs, takeLease, copyFound, moved } = around;
   let running = false;
 
   /** What is there now is looked at anew: a way may have been gone half. */
@@ -48,6 +49,13 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
     if (now.kind === 'hindered') opening.set({ ...now, failed });
   };
 
+  /** Of a damaged journal none can be made. Nothing is deleted on either way, so that its lack keeps from none of them. */
+  const snapshot = async (): Promise<void> => {
+    if (snapshots === undefined) return;
+    const made = snapshots.make({ why: 'before-recovery' });
+    await within(made, limitMs(), 'the snapshots').catch(() => undefined);
+  };
+
   const recover = async (work: (with_: Work) => Promise<string>): Promise<void> => {
     if (running) throw new NotSavedError('it is under way already');
     running = true;
@@ -58,6 +66,7 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
       const lease = await takeLease();
       if (lease === null) throw new ElsewhereError(`${elsewhereReason} Close it first.`);
       try {
+        await snapshot();
         moved(await work({ lease: lease.id, progress }));
       } finally {
         lease.end();
