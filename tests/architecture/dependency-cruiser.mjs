@@ -15,9 +15,9 @@ const MAY_IMPORT = {
 
 /** Every folder of ours; what lies elsewhere is a library or Node. */
 const OURS = '^(electron|renderer|shared-types|data|tests)/';
-const SHELL = '^electron/(?!headless/|launch/)';
-/** The files that hold the bundler's settings, and the one that starts it: build tools, not program. */
-const BUILD = ['^(renderer|electron)/vite[a-z.]*config\\.ts$', '^electron/launch/build\\.ts$'];
+const SHELL = '^electron/(?!headless/|launch/|packaging/)';
+/** The files that hold the bundler's settings, the one that starts it, and what packs: build tools, not program. */
+const BUILD = ['^(renderer|electron)/vite[a-z.]*config\\.ts$', '^electron/launch/build\\.ts$', '^electron/packaging/'];
 
 /** The path pattern of an installed package, its types included. */
 const library = (name) => `(^|/)node_modules/(@types/)?${name}/`;
@@ -201,8 +201,8 @@ export default {
       name: 'playwright-in-launch-and-tests',
       severity: 'error',
       comment:
-        'Steering a browser is the launcher’s work (printing without Electron) and the tests’. It lives in electron/launch.',
-      from: { path: OURS, pathNot: '^(electron/launch|tests)/' },
+        'Steering a browser is the launcher’s work (printing without Electron), the packing’s (the icon) and the tests’. It lives in electron/launch.',
+      from: { path: OURS, pathNot: '^(electron/(launch|packaging)|tests)/' },
       to: { path: '(^|/)node_modules/playwright(-core)?/' },
     },
     {
