@@ -27,7 +27,7 @@ afterEach(async () => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('with much in it', () => {
-  it('draws at most 60 of 5,000 steps and answers a key with at most 100 ms of work', async () => {
+  it('draws at most 60 of 5,000 steps and answers a key, and opens the palette, with at most 100 ms of work', async () => {
     const { page } = await open();
     await openFile(page, long);
     const steps = page.getByRole('grid', { name: 'Steps' });
@@ -49,18 +49,13 @@ describe('with much in it', () => {
     await page.getByRole('heading', { level: 1, name: /^5000 ·/ }).waitFor();
     expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-rowindex'))).toBe('5002');
     expect(await page.locator('[role=row]').count()).toBeLessThanOrEqual(60);
-  });
 
-  it('opens the palette with at most 100 ms of work', async () => {
-    const { page } = await open();
-    await openFile(page, long);
-    await page.getByText(/5000 reached/).waitFor({ timeout: 100_000 });
-    const spentMs = await workMs(page, async () => {
+    const paletteMs = await workMs(page, async () => {
       await page.keyboard.press('Control+k');
       await page.getByRole('combobox', { name: 'Find or do' }).waitFor();
       await page.getByRole('option').first().waitFor();
     });
-    expect(spentMs).toBeGreaterThan(0);
-    expect(spentMs).toBeLessThan(100);
+    expect(paletteMs).toBeGreaterThan(0);
+    expect(paletteMs).toBeLessThan(100);
   });
 });
