@@ -1,4 +1,5 @@
 /** The fields that plans and kept records share: texts with their unit, ids, notes. Quantities are kept as typed. */
+import { arePockets } from './pockets.ts';
 import { z } from './schema.ts';
 
 export const id = z.string().min(1).max(200);
@@ -25,3 +26,12 @@ export const headSize = quantity((bare) => `"${bare} mm", or "T${bare}" where it
 export const drive = quantity(() => '"3/8 in" or "10 mm"');
 export const note = z.string().max(2000);
 export const whole = z.number().int();
+/** A bag's pockets, from the first to the last, with semicolons between their names. */
+export const pocketNames = z
+  .string()
+  .min(1)
+  .max(2000)
+  .refine(
+    arePockets,
+    'pockets have semicolons between their names, each has one of at most 80 letters, and none another’s',
+  );

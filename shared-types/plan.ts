@@ -4,7 +4,7 @@
  * those with a comment "display" change no answer; those with a comment "course" are read for how an outing runs
  * (engine/outing) and change nothing in the bag.
  */
-import { drive, headSize, id, length, mass, note, torque, volume, whole } from './fields.ts';
+import { drive, headSize, id, length, mass, note, pocketNames, torque, volume, whole } from './fields.ts';
 import { z } from './schema.ts';
 
 /** Two years: no outing is longer, and sums stay sums. */
@@ -120,6 +120,8 @@ const bagSchema = z.object({
   itemsMax: whole.min(0).optional(),
   sizeMax: length.optional(),
   tetherPoints: whole.min(0).optional(),
+  /** display: in which order its pockets are filled; which bag takes what is not asked by it */
+  pocketNames: pocketNames.optional(),
 });
 
 export const accessSchema = z.object({

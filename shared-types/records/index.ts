@@ -10,7 +10,7 @@ import { watchOutRecord } from './watchOut.ts';
 import { preferencesRecord, resultRecord } from './window.ts';
 
 /** Version of the records' shapes. A change of any of them is a new version with its own way over. */
-export const recordsVersion = 5;
+export const recordsVersion = 6;
 
 export const recordSchemas = {
   shelves: shelfRecord,

@@ -2,7 +2,7 @@
  * The catalog: one record for each entry of a shelf. Fields that the planner reads have the names and the form of the
  * plan file; the rest is for people. Quantities stay as typed.
  */
-import { drive, headSize, id, length, mass, note, torque, volume, whole } from '../fields.ts';
+import { drive, headSize, id, length, mass, note, pocketNames, torque, volume, whole } from '../fields.ts';
 import { headForms, openingForms, piecesMost, suppliesSchema } from '../plan.ts';
 import { z } from '../schema.ts';
 import { day, recordHead, recordId } from './head.ts';
@@ -177,6 +177,7 @@ const bagRecord = z.strictObject({
   sizeMax: length.optional(),
   tetherPoints: whole.min(0).optional(),
   pockets: whole.min(0).max(1000).optional(),
+  pocketNames: pocketNames.optional(),
 });
 
 export const itemRecord = z.discriminatedUnion('kind', [

@@ -64,6 +64,8 @@ export const asRunListRecord = z.strictObject({
         serial: id,
         lastGood: day.optional(),
         foundOut: day,
+        /** Until when its calibration held by the catalog when that was said. */
+        due: day.optional(),
         reason: note.optional(),
         person,
         at: moment,

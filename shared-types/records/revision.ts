@@ -3,6 +3,7 @@
  * are never changed once they are kept; a discrepancy is closed once, by a named person.
  */
 import type { BagResult } from '../bag.ts';
+import { laidAt } from '../bagMap.ts';
 import { id, note, whole } from '../fields.ts';
 import { z } from '../schema.ts';
 import { day, recordHead, recordId } from './head.ts';
@@ -46,7 +47,15 @@ const frozenLine = z.strictObject({
   because: z.array(id).max(linesMost),
   /** Which pocket or layer, where it was laid in one. */
   pocket: note.optional(),
+  /** Of the pieces of it that lie in other pockets: where, and how many. */
+  apart: z
+    .array(z.strictObject({ pocket: note.min(1), pieces: pieces.min(1) }))
+    .max(1000)
+    .optional(),
 });
+
+/** Pieces that a person laid: where they lie in their bag, or in its pocket, laid open. */
+const frozenPlace = z.strictObject({ outing: id, bag: id, item: id, pieces: pieces.min(1), ...laidAt });
 
 /** What the cards say of a step and its plan does not hold. */
 const frozenFacts = z.strictObject({
@@ -79,6 +88,8 @@ export const revisionContent = z.strictObject({
   result: z.custom<BagResult>((value) => typeof value === 'object' && value !== null && 'status' in value),
   things: z.array(frozenThing).max(linesMost),
   lines: z.array(frozenLine).max(linesMost),
+  /** Absent where all lies as the program lays it. */
+  places: z.array(frozenPlace).max(linesMost).optional(),
   /** Of every step, in the plan's order. */
   facts: z.array(frozenFacts).max(linesMost),
 });
@@ -98,7 +109,16 @@ export const revisionRecord = z.strictObject({
   hash,
   content: revisionContent,
   /** From a file of another copy of the program. */
-  broughtIn: z.strictObject({ file: note, at: moment, person: note }).optional(),
+  broughtIn: z
+    .strictObject({
+      ...{ file: note, at: moment, person: note },
+      /** Things of it whose label numbers name another thing here, and the numbers that theirs have here instead. */
+      renumbered: z
+        .array(z.strictObject({ thing: id, was: tagNumber, is: tagNumber }))
+        .max(linesMost)
+        .optional(),
+    })
+    .optional(),
 });
 
 const count = { item: id, pieces, parts: pieces };
@@ -194,6 +214,7 @@ export type Revision = z.infer<typeof revisionRecord>;
 export type RevisionContent = z.infer<typeof revisionContent>;
 export type FrozenThing = z.infer<typeof frozenThing>;
 export type FrozenLine = z.infer<typeof frozenLine>;
+export type FrozenPlace = z.infer<typeof frozenPlace>;
 export type FrozenFacts = z.infer<typeof frozenFacts>;
 export type Doer = z.infer<typeof doer>;
 export type Deed = z.infer<typeof deedSchema>;

@@ -16,6 +16,8 @@ export interface CarriedBlock {
   turned: boolean;
   /** How many of its pieces are in the hand. */
   pieces: number;
+  /** The pocket it was sent to by name; else that in which its middle is. */
+  pocket?: string;
 }
 
 export interface MapBagProps {
@@ -65,6 +67,16 @@ export function MapBag(props: MapBagProps) {
     >
       <path className={classes['strap']} d={`M${(widthPx - strap) / 2} 0v-6q0-8 8-8h${strap - 16}q8 0 8 8v6`} />
       <rect className={classes['bag']} data-field width={widthPx} height={heightPx} rx={6} />
+      {bag.pockets.map(({ name, yMm }) => (
+        <g key={name}>
+          {yMm === 0 ? null : (
+            <line className={classes['pocket']} x1={0} x2={widthPx} y1={yMm * pxPerMm} y2={yMm * pxPerMm} />
+          )}
+          <text className={classes['pocketName']} x={6} y={yMm * pxPerMm + 13}>
+            {name}
+          </text>
+        </g>
+      ))}
       {left === undefined ? null : (
         <rect
           className={classes['former']}

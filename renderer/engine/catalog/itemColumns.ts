@@ -131,6 +131,9 @@ export const itemColumns: readonly ItemTableColumn[] = [
   column('itemsMax', ['bag'], whole, 'most pieces'),
   column('tetherPoints', ['bag'], whole, 'tether points'),
   column('pockets', ['bag'], whole, 'pockets'),
+  column('pocketNames', ['bag'], text, 'names of its pockets in their order, “lid; main; side”', {
+    aliases: ['pocket names'],
+  }),
   column('locking', ['fastener'], text, 'locking feature', { aliases: ['locking feature'] }),
   column('finish', ['fastener'], text, 'finish'),
   column('lubrication', ['fastener'], text, 'lubrication'),

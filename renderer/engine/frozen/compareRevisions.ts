@@ -1,5 +1,5 @@
 import type { BagObjective, BagResult } from '../../../shared-types/bag.ts';
-import type { FrozenLine, FrozenThing } from '../../../shared-types/records/revision.ts';
+import type { FrozenLine, FrozenPlace, FrozenThing } from '../../../shared-types/records/revision.ts';
 import type { StepFacts } from '../cards/index.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { byText } from '../records/inOrder.ts';
@@ -17,6 +17,8 @@ export interface Side {
   result: BagResult | null;
   things: readonly FrozenThing[];
   lines: readonly FrozenLine[];
+  /** Where a person laid pieces. */
+  places?: readonly FrozenPlace[];
   facts: ReadonlyMap<string, StepFacts>;
 }
 
@@ -156,14 +158,23 @@ function stepEntries(side: Side, against: Side, bags: boolean): Entries {
   );
 }
 
-function outingEntries({ plan, result }: Side, bags: boolean): Entries {
+function outingEntries({ plan, result, places = [] }: Side, bags: boolean): Entries {
   return new Map(
     plan.source.outings.map(({ id, ...says }) => {
       const massKg = bags ? result?.outings.find((outing) => outing.id === id)?.massKg : undefined;
       const mass = massKg === undefined ? {} : { mass: `${showNumber(massKg, 6)} kg` };
-      return [id, { name: says.name ?? id, says: { ...says, ...mass } }];
+      const laid = bags ? places.filter(({ outing }) => outing === id).map(placeText) : [];
+      const byHand = laid.length === 0 ? {} : { laidByHand: laid };
+      return [id, { name: says.name ?? id, says: { ...says, ...mass, ...byHand } }];
     }),
   );
+}
+
+/** "2 of T-07 in bag L, lid, 10 mm from the left, 45 mm from the top, turned" */
+function placeText({ bag, item, pieces, xMm, yMm, turned, pocket }: FrozenPlace): string {
+  const where = pocket === undefined ? `bag ${bag}` : `bag ${bag}, ${pocket}`;
+  const at = `${showNumber(xMm, 6)} mm from the left, ${showNumber(yMm, 6)} mm from the top`;
+  return `${pieces} of ${item} in ${where}, ${at}${turned ? ', turned' : ''}`;
 }
 
 /** Each figure with its unit. */

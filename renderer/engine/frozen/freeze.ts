@@ -1,10 +1,13 @@
 import type { BagOuting, BagResult } from '../../../shared-types/bag.ts';
 import type { Refusal } from '../../../shared-types/errors.ts';
 import type { Item } from '../../../shared-types/records/item.ts';
+import type { LaidLine } from '../../../shared-types/bagMap.ts';
 import type { FrozenFacts, FrozenLine, FrozenThing, RevisionContent } from '../../../shared-types/records/revision.ts';
 import type { Task } from '../../../shared-types/records/task.ts';
 import type { StepFacts } from '../cards/index.ts';
 import { RefusedError } from '../errors.ts';
+import { frozenLying, lyingNowhere } from './frozenPlaces.ts';
+import type { FrozenLying } from './frozenPlaces.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
 import { byText } from '../records/inOrder.ts';
 import type { Missing } from '../records/readableTask.ts';
@@ -20,6 +23,13 @@ export interface ToFreeze {
   missing: readonly Missing[];
   /** The bag as it was planned and laid; null where there is none of this very state. */
   result: BagResult | null;
+  /**
+   * How its lines came to lie so: the answer as the planner gave it, and what a person laid of each outing. Absent: the bag is laid as it
+   * was planned, nothing by hand.
+   */
+  laid?: { planned: BagResult; linesOf: (outing: string) => readonly LaidLine[] };
+  /** Of what is packed already and keeps its pocket. */
+  pocketOf?: (outing: string, bag: string, item: string) => string | undefined;
   /** The catalog, in any order; things of other shelves may be among them. */
   items: Iterable<Item>;
   /** What the cards say of each step beyond the plan, by its code. */
@@ -68,7 +78,9 @@ export function freeze(state: ToFreeze): RevisionContent {
   const refusal = whyNotFrozen(state);
   if (refusal !== null || result === null)
     throw new RefusedError(refusal ?? { code: 'missing-field', message: 'There is no bag', field: 'result' });
-  const lines = result.outings.flatMap((outing) => linesOf(plan, outing));
+  const lying = new Map(result.outings.map((outing) => [outing.id, lyingOf(state, result, outing)]));
+  const lines = result.outings.flatMap((outing) => linesOf(plan, outing, lying.get(outing.id) ?? lyingNowhere));
+  const places = [...lying.values()].flatMap((one) => one.places);
   const codes = new Set(lines.flatMap(({ bag, item }) => [bag, item]));
   const live = new Map(liveItems(state).map((item) => [item.code, item]));
   const things = [...codes].toSorted(byText).map((code) => {
@@ -81,15 +93,27 @@ export function freeze(state: ToFreeze): RevisionContent {
       value: code,
     });
   });
-  return { planText: text, result, things, lines, facts: plan.steps.map(({ id }) => factsOf(id, state.facts)) };
+  return {
+    ...{ planText: text, result, things, lines },
+    ...(places.length === 0 ? {} : { places }),
+    facts: plan.steps.map(({ id }) => factsOf(id, state.facts)),
+  };
 }
 
 function liveItems({ task, items }: ToFreeze): Item[] {
   return [...items].filter(({ shelf, retired }) => !retired && task.shelves.includes(shelf));
 }
 
-/** Outing by outing, bag by bag in the plan's order, as the answer has them within. */
-function linesOf(plan: ResolvedPlan, { id: outing, items }: BagOuting): FrozenLine[] {
+function lyingOf({ plan, laid, pocketOf }: ToFreeze, result: BagResult, outing: BagOuting): FrozenLying {
+  const planned = laid?.planned.outings.find(({ id }) => id === outing.id) ?? outing;
+  return frozenLying(plan, planned, laid?.linesOf(outing.id) ?? [], {
+    result,
+    ...(pocketOf === undefined ? {} : { pocketOf: (bag, item) => pocketOf(outing.id, bag, item) }),
+  });
+}
+
+/** Outing by outing, bag by bag in the plan's order, pocket by pocket in the bag's, as the answer has them within. */
+function linesOf(plan: ResolvedPlan, { id: outing, items }: BagOuting, { pocketsOf }: FrozenLying): FrozenLine[] {
   const known = [...plan.bags.keys()];
   const stray = items.find(({ bag }) => !plan.bags.has(bag));
   if (stray !== undefined)
@@ -99,11 +123,23 @@ function linesOf(plan: ResolvedPlan, { id: outing, items }: BagOuting): FrozenLi
       field: 'result.outings.items.bag',
       value: stray.bag,
     });
-  return known.flatMap((bag) =>
-    items
+  return known.flatMap((bag) => {
+    const lines = items
       .filter((item) => item.bag === bag)
-      .map(({ id: item, quantity, because }) => ({ outing, bag, item, quantity, because: [...because] })),
-  );
+      .map(({ id: item, quantity, because }): FrozenLine => {
+        // A line is packed in the pocket that has most of it; what of it lies in others is said.
+        const lies = pocketsOf(bag, item);
+        const [most] = lies.toSorted((a, b) => b.pieces - a.pieces);
+        const apart = lies.filter((one) => one !== most);
+        return {
+          ...{ outing, bag, item, quantity, because: [...because] },
+          ...(most === undefined ? {} : { pocket: most.pocket }),
+          ...(apart.length === 0 ? {} : { apart }),
+        };
+      });
+    const pockets = plan.bags.get(bag)?.pockets ?? [];
+    return lines.toSorted((a, b) => pockets.indexOf(a.pocket ?? '') - pockets.indexOf(b.pocket ?? ''));
+  });
 }
 
 function thingOf(item: Item): FrozenThing {

@@ -96,7 +96,9 @@ function changesOfItem(before: readonly FrozenLine[], after: readonly FrozenLine
   return changes;
 }
 
-function wordsOf({ because, pocket }: FrozenLine): string {
+function wordsOf({ because, pocket, apart = [] }: FrozenLine): string {
   const steps = because.length === 0 ? 'for no step' : `for ${because.join(', ')}`;
-  return pocket === undefined ? steps : `${steps}; in ${pocket}`;
+  const others = apart.map((one) => `${one.pieces} in ${one.pocket}`).join(', ');
+  const lies = pocket === undefined ? steps : `${steps}; in ${pocket}`;
+  return others === '' ? lies : `${lies}, ${others}`;
 }

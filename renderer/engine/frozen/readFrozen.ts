@@ -1,5 +1,5 @@
 import type { BagResult } from '../../../shared-types/bag.ts';
-import type { FrozenLine, FrozenThing, Revision } from '../../../shared-types/records/revision.ts';
+import type { FrozenLine, FrozenPlace, FrozenThing, Revision } from '../../../shared-types/records/revision.ts';
 import type { StepFacts } from '../cards/index.ts';
 import { RefusedError } from '../errors.ts';
 import { readPlan } from '../plan/readPlan.ts';
@@ -11,6 +11,8 @@ export interface Frozen {
   result: BagResult;
   things: readonly FrozenThing[];
   lines: readonly FrozenLine[];
+  /** Pieces that a person laid, of every outing. */
+  places: readonly FrozenPlace[];
   /** What its cards say of each step, by code. */
   facts: ReadonlyMap<string, StepFacts>;
   /** Lines of an outing, bag by bag. Empty for an outing that needs nothing. */
@@ -27,7 +29,7 @@ export interface Frozen {
  * @throws RefusedError where its plan cannot be read, or a line names what it does not hold
  */
 export function readFrozen({ number, content }: Pick<Revision, 'number' | 'content'>): Frozen {
-  const { planText, result, things, lines } = content;
+  const { planText, result, things, lines, places = [] } = content;
   const file = `Revision ${number}`;
   const plan = readPlan(planText, file);
   const byCode = new Map(things.map((one) => [one.id, one]));
@@ -59,7 +61,7 @@ export function readFrozen({ number, content }: Pick<Revision, 'number' | 'conte
     own.push(line);
   }
   return {
-    ...{ plan, result, things, lines, thing },
+    ...{ plan, result, things, lines, places, thing },
     facts: new Map(content.facts.map(({ step, ifFails, ...facts }) => [step, { ...facts, ifFails }])),
     linesOf: (outing) => byOuting.get(outing) ?? [],
   };

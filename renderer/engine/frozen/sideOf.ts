@@ -12,6 +12,6 @@ import type { ToFreeze } from './freeze.ts';
 export function sideOf(state: ToFreeze): Side {
   const { plan, result, facts } = state;
   if (result === null || whyNotFrozen(state) !== null) return { plan, result: null, things: [], lines: [], facts };
-  const { things, lines } = freeze(state);
-  return { plan, result, things, lines, facts };
+  const { things, lines, places = [] } = freeze(state);
+  return { plan, result, things, lines, places, facts };
 }

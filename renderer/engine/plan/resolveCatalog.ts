@@ -1,4 +1,5 @@
 import type { PlanCatalog } from '../../../shared-types/plan.ts';
+import { pocketsOf } from '../../../shared-types/pockets.ts';
 import { RefusedError } from '../errors.ts';
 import type { Reading } from './reading.ts';
 import type {
@@ -132,6 +133,7 @@ export function resolveBag(r: Reading, at: string, b: PlanCatalog['bags'][number
     itemsMax: b.itemsMax ?? null,
     sizeMaxMm: r.optional(b.sizeMax, (text) => r.lengthMm(`${at}.sizeMax`, text)),
     tetherPoints: b.tetherPoints ?? null,
+    pockets: b.pocketNames === undefined ? [] : pocketsOf(b.pocketNames),
   };
 }
 

@@ -122,6 +122,8 @@ export interface ResolvedBag {
   itemsMax: number | null;
   sizeMaxMm: number | null;
   tetherPoints: number | null;
+  /** Names of its pockets in their order; none where they have no names. */
+  pockets: readonly string[];
 }
 
 export interface ResolvedOuting {

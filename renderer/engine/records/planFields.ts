@@ -24,7 +24,7 @@ export const planFields = {
     'direction',
   ],
   gear: [...carried, 'consumed', 'pouchPlaces', 'supplies'],
-  bag: [...described, 'role', 'mass', 'massMax', 'volumeMax', 'itemsMax', 'sizeMax', 'tetherPoints'],
+  bag: [...described, 'role', 'mass', 'massMax', 'volumeMax', 'itemsMax', 'sizeMax', 'tetherPoints', 'pocketNames'],
   outing: [...described, 'roles', 'bags', 'minutesMax', 'turnBack', 'swaps', 'carryMax'],
   step: [
     ...described,

@@ -20,7 +20,7 @@ export function MapTable({ plan, layout, units }: MapTableProps) {
     <table className={classes['table']}>
       <thead>
         <tr>
-          <th scope="col">Bag</th>
+          <th scope="col">Bag, pocket</th>
           <th scope="col">Item</th>
           <th scope="col">Pieces</th>
           <th scope="col">Each</th>
@@ -29,10 +29,13 @@ export function MapTable({ plan, layout, units }: MapTableProps) {
         </tr>
       </thead>
       <tbody>
-        {layout.bags.flatMap(({ bag, blocks }) =>
-          blocks.map(({ block, xMm, yMm, turned, byHand }) => (
+        {layout.bags.flatMap(({ bag, blocks, pockets }) =>
+          blocks.map(({ block, pocket, xMm, yMm, turned, byHand }) => (
             <tr key={block.key}>
-              <td>{bag.name}</td>
+              <td>
+                {bag.name}
+                {pocket === null ? '' : `, ${pocket}`}
+              </td>
               <th scope="row">
                 <span className={classes['code']}>{block.item}</span> {itemName(plan, block.item)}
               </th>
@@ -42,7 +45,7 @@ export function MapTable({ plan, layout, units }: MapTableProps) {
                 {sizeWords[block.piece.known]}
               </td>
               <td>
-                {mm(xMm)}, {mm(yMm)}
+                {mm(xMm)}, {mm(yMm - (pockets.find(({ name }) => name === pocket)?.beginMm ?? 0))}
                 {turned ? ', turned' : ''}
               </td>
               <td>{byHand ? 'by hand' : block.bag === bag.id ? 'by itself' : 'by hand, place by itself'}</td>

@@ -1,10 +1,8 @@
 import { Button } from '@mantine/core';
 import classes from '../../components/BagMap/BagMap.module.css';
-import { blockExtent, withPieces } from '../../engine/bagMap/mapBlocks.ts';
 import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
-import { freeSpot } from '../../engine/bagMap/spots.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
-import { findBlock } from './carrying.ts';
+import { findBlock, intoFree, pocketUnder } from './carrying.ts';
 import type { Carrying } from './useCarrying.ts';
 
 export interface MapToolsProps {
@@ -34,15 +32,11 @@ export function MapTools({ plan, layout, carrying, inHand, byHand, onReset }: Ma
   const taken = takenOf(block);
   const isUp = carried?.key === inHand;
   const at = isUp ? carried.bag : found.bag.bag.id;
-  const into = (bag: string): void => {
-    const over = layout.bags.find((one) => one.bag.id === bag);
-    if (over === undefined) return;
-    const turned = isUp ? carried.turned : found.laid.turned;
-    const others = over.blocks.filter((one) => one !== found.laid).map((one) => ({ key: one.block.key, spot: one }));
-    const extent = blockExtent(withPieces(block, taken), turned, layout.room);
-    const { xMm, yMm } = freeSpot(extent, over.lengthMm, others);
-    drop({ key: inHand, bag, xMm, yMm, turned, pieces: taken });
+  const into = (to: { bag: string; pocket?: string }): void => {
+    const { xMm, yMm, turned } = isUp ? carried : found.laid;
+    drop(intoFree(layout, { key: inHand, bag: at, xMm, yMm, turned, pieces: taken }, to));
   };
+  const lies = isUp ? pocketUnder(layout, carried)?.name : found.laid.pocket;
   return (
     <div className={classes['tools']} role="group" aria-label="Lay out the bags">
       <b>{block.item}</b>
@@ -82,13 +76,24 @@ export function MapTools({ plan, layout, carrying, inHand, byHand, onReset }: Ma
       <Button size="xs" onClick={() => turn(inHand)}>
         Turn
       </Button>
-      {layout.bags
-        .filter(({ bag }) => bag.id !== at)
-        .map(({ bag }) => (
-          <Button key={bag.id} size="xs" onClick={() => into(bag.id)}>
-            Into {plan.bags.get(bag.id)?.name ?? bag.id}
-          </Button>
-        ))}
+      {layout.bags.flatMap(({ bag, pockets }) =>
+        pockets.length === 0
+          ? bag.id === at
+            ? []
+            : [
+                <Button key={bag.id} size="xs" onClick={() => into({ bag: bag.id })}>
+                  Into {plan.bags.get(bag.id)?.name ?? bag.id}
+                </Button>,
+              ]
+          : pockets
+              .filter(({ name }) => bag.id !== at || name !== lies)
+              .map(({ name }) => (
+                <Button key={`${bag.id} ${name}`} size="xs" onClick={() => into({ bag: bag.id, pocket: name })}>
+                  Into {name}
+                  {layout.bags.length === 1 ? '' : ` of ${plan.bags.get(bag.id)?.name ?? bag.id}`}
+                </Button>
+              )),
+      )}
       {block.part === null || isUp ? null : (
         <Button size="xs" onClick={() => together(inHand)}>
           Lay with the rest

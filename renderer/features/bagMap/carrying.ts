@@ -6,7 +6,10 @@ import { blockExtent, blockKey, withPieces } from '../../engine/bagMap/mapBlocks
 import type { MapBlock } from '../../engine/bagMap/mapBlocks.ts';
 import type { LaidBlock, MapBag, MapLayout } from '../../engine/bagMap/mapLayout.ts';
 import { placeRefusal } from '../../engine/bagMap/placeCheck.ts';
-import type { PlaceRefusal } from '../../engine/bagMap/placeCheck.ts';
+import type { PlaceRefusal, Spot } from '../../engine/bagMap/placeCheck.ts';
+import { pocketAt } from '../../engine/bagMap/pockets.ts';
+import type { MapPocket } from '../../engine/bagMap/pockets.ts';
+import { freeSpot } from '../../engine/bagMap/spots.ts';
 import type { Standing } from '../../engine/bagMap/standing.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { CarriedBlock } from '../../components/BagMap/MapBag.tsx';
@@ -47,20 +50,53 @@ export function carriedTurned(layout: MapLayout, carried: CarriedBlock): Carried
   return within(layout, { ...carried, turned: !carried.turned });
 }
 
-/** Over the next bag, or the one before. */
+/** Over the next pocket, then the next bag; or the one before. */
 export function carriedOn(layout: MapLayout, carried: CarriedBlock, by: 1 | -1): CarriedBlock {
-  const { bags } = layout;
-  const at = bags.findIndex(({ bag }) => bag.id === carried.bag);
-  const next = bags[(at + by + bags.length) % bags.length];
-  return next === undefined ? carried : within(layout, { ...carried, bag: next.bag.id });
+  const stations = layout.bags.flatMap(({ bag, pockets }): { bag: string; pocket?: MapPocket }[] =>
+    pockets.length === 0 ? [{ bag: bag.id }] : pockets.map((pocket) => ({ bag: bag.id, pocket })),
+  );
+  const here = pocketUnder(layout, carried)?.name;
+  const at = stations.findIndex(({ bag, pocket }) => bag === carried.bag && pocket?.name === here);
+  const next = stations[(at + by + stations.length) % stations.length];
+  if (next === undefined) return carried;
+  const { bag, pocket } = next;
+  if (pocket === undefined) return within(layout, { ...carried, bag });
+  return { ...within(layout, { ...carried, bag, yMm: pocket.beginMm }), pocket: pocket.name };
+}
+
+/** The pocket that a carried block is over; null where the bag's pockets have no names. */
+export function pocketUnder(layout: MapLayout, carried: CarriedBlock): MapPocket | null {
+  const over = layout.bags.find(({ bag }) => bag.id === carried.bag);
+  if (over === undefined) return null;
+  const named = over.pockets.find(({ name }) => name === carried.pocket);
+  return named ?? pocketAt(over.pockets, { yMm: carried.yMm, heightMm: extentOf(layout, carried)?.heightMm ?? 0 });
+}
+
+function extentOf(layout: MapLayout, { key, pieces, turned }: CarriedBlock): Pick<Spot, 'widthMm' | 'heightMm'> | null {
+  const found = findBlock(layout, key);
+  return found === null ? null : blockExtent(withPieces(found.laid.block, pieces), turned, layout.room);
+}
+
+/** Where there is room for it in a bag, or in one of its pockets. */
+export function intoFree(layout: MapLayout, carried: CarriedBlock, to: { bag: string; pocket?: string }): CarriedBlock {
+  const over = layout.bags.find(({ bag }) => bag.id === to.bag);
+  const extent = extentOf(layout, carried);
+  if (over === undefined || extent === null) return carried;
+  const beginMm = over.pockets.find(({ name }) => name === to.pocket)?.beginMm ?? 0;
+  const others = over.blocks
+    .filter((one) => one.block.key !== carried.key && one.pocket === (to.pocket ?? null))
+    .map((one) => ({ key: one.block.key, spot: { ...one, yMm: one.yMm - beginMm } }));
+  const { xMm, yMm } = freeSpot(extent, over.lengthMm, others);
+  const { pocket: _before, ...rest } = carried;
+  return { ...rest, ...to, xMm, yMm: yMm + beginMm };
 }
 
 /** Within the bag it is over, to the millimetre. */
-export function within(layout: MapLayout, carried: CarriedBlock): CarriedBlock {
-  const found = findBlock(layout, carried.key);
+export function within(layout: MapLayout, { pocket: _sent, ...carried }: CarriedBlock): CarriedBlock {
   const over = layout.bags.find(({ bag }) => bag.id === carried.bag);
-  if (found === null || over === undefined) return carried;
-  const { widthMm, heightMm } = blockExtent(withPieces(found.laid.block, carried.pieces), carried.turned, layout.room);
+  const extent = extentOf(layout, carried);
+  if (extent === null || over === undefined) return carried;
+  const { widthMm, heightMm } = extent;
   const clamped = (mm: number, most: number): number => Math.max(0, Math.min(Math.round(mm), Math.floor(most)));
   return {
     ...carried,
@@ -92,7 +128,10 @@ export function setDown(
   if (found === null || over === undefined) return { kind: 'same' };
   const { laid, bag } = found;
   const { block } = laid;
-  const { xMm, yMm, turned, pieces } = carried;
+  const { xMm, turned, pieces } = carried;
+  const pocket = pocketUnder(layout, carried);
+  // What is held over the border of two pockets lies in that of its middle, below the pocket's name.
+  const yMm = pocket === null ? carried.yMm : Math.max(carried.yMm, pocket.beginMm);
   if (bag === over && xMm === laid.xMm && yMm === laid.yMm && turned === laid.turned) return { kind: 'same' };
   const move = { item: block.item, from: bag.bag.id, to: over.bag.id, pieces, standing };
   if (bag !== over) {
@@ -103,11 +142,11 @@ export function setDown(
   const left = rest === 0 ? null : { ...laid, ...blockExtent(withPieces(block, rest), laid.turned, layout.room) };
   const others = over.blocks.flatMap((one) => {
     const there = one === laid ? left : one;
-    return there === null ? [] : [{ key: one.block.key, spot: there }];
+    return there === null || one.pocket !== (pocket?.name ?? null) ? [] : [{ key: one.block.key, spot: there }];
   });
-  const { lengthMm, depthMostMm: depthMm } = over;
+  const { lengthMm, depthMostMm } = over;
   const spot = { xMm, yMm, ...blockExtent(withPieces(block, pieces), turned, layout.room) };
-  const refusal = placeRefusal(spot, { lengthMm, depthMm }, others);
+  const refusal = placeRefusal(spot, { lengthMm, depthMm: pocket?.mostMm ?? depthMostMm }, others);
   if (refusal !== null) return { kind: 'refused', refused: { why: 'place', refusal } };
   const part = rest === 0 ? block.part : nextPart(layout, block);
   return {
@@ -115,8 +154,8 @@ export function setDown(
     lines: [
       ...(rest === 0 || block.part === null
         ? []
-        : [lineOf({ ...block, quantity: rest }, { ...laid, bag: bag.bag.id })]),
-      lineOf({ ...block, part, quantity: pieces }, { bag: over.bag.id, xMm, yMm, turned }),
+        : [lineOf({ ...block, quantity: rest }, { ...laid, bag: bag.bag.id, pocket: pocketNamed(bag, laid.pocket) })]),
+      lineOf({ ...block, part, quantity: pieces }, { bag: over.bag.id, xMm, yMm, turned, pocket }),
     ],
     key: blockKey(block.bag, block.item, part),
   };
@@ -124,11 +163,21 @@ export function setDown(
 
 function lineOf(
   { item, bag, part, quantity }: Pick<MapBlock, 'item' | 'bag' | 'part' | 'quantity'>,
-  at: { bag: string; xMm: number; yMm: number; turned: boolean },
+  {
+    bag: to,
+    xMm,
+    yMm,
+    turned,
+    pocket,
+  }: Pick<CarriedBlock, 'bag' | 'xMm' | 'yMm' | 'turned'> & { pocket: MapPocket | null },
 ): LaidLine {
   const apart = part === null ? {} : { apart: { part, pieces: quantity } };
-  return { item, bag, to: at.bag, xMm: at.xMm, yMm: at.yMm, turned: at.turned, ...apart };
+  const within = pocket === null ? { yMm } : { yMm: yMm - pocket.beginMm, pocket: pocket.name };
+  return { item, bag, to, xMm, ...within, turned, ...apart };
 }
+
+const pocketNamed = ({ pockets }: MapBag, name: string | null): MapPocket | null =>
+  pockets.find((one) => one.name === name) ?? null;
 
 function nextPart({ bags }: MapLayout, { item, bag }: MapBlock): number {
   const parts = bags.flatMap(({ blocks }) =>

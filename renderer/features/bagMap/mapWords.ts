@@ -11,7 +11,7 @@ import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
 
 export const howToMove =
   'Enter picks it up; then the arrows move it 10 mm, with Shift 1 mm, T turns it, Page Down takes it over the next ' +
-  'bag, Enter sets it down and Escape puts it back. Of several pieces, − and + say how many are taken. With a pointer: ' +
+  'pocket or bag, Enter sets it down and Escape puts it back. Of several pieces, − and + say how many are taken. With a pointer: ' +
   'drag it, or use the buttons below the bags.';
 
 /** "2 of 3 × T-07": what is in the hand. */
@@ -23,9 +23,14 @@ export function takenText({ item, quantity }: MapBlock, pieces: number): string 
 const bagName = (plan: ResolvedPlan, id: string): string => plan.bags.get(id)?.name ?? id;
 
 /** Where a carried block is held. */
-export function heldText(plan: ResolvedPlan, { bag, xMm, yMm, turned }: CarriedBlock, units: UnitsShown): string {
+export function heldText(
+  plan: ResolvedPlan,
+  { bag, xMm, yMm, turned }: CarriedBlock,
+  units: UnitsShown,
+  pocket: string | null = null,
+): string {
   const mm = (value: number): string => amountText(value, 'mm', once(units));
-  return `${mm(xMm)} from the left and ${mm(yMm)} from the top of ${bagName(plan, bag)}${turned ? ', turned' : ''}`;
+  return `${mm(xMm)} from the left and ${mm(yMm)} from the top of ${bagName(plan, bag)}${pocket === null ? '' : `, in ${pocket}`}${turned ? ', turned' : ''}`;
 }
 
 /** Why it cannot lie there, with the number that stands in the way. */

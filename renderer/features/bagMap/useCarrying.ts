@@ -16,6 +16,7 @@ import {
   findBlock,
   neighbour,
   pickedUp,
+  pocketUnder,
   setDown,
   togetherAgain,
   within,
@@ -101,7 +102,7 @@ export function useCarrying(input: CarryingInput): Carrying {
   const name = (key: string): string => findBlock(layout, key)?.laid.block.item ?? '';
   const hold = (next: CarriedBlock): void => {
     setCarried(next);
-    say({ text: `${what(next)}: ${heldText(plan, next, units)}.`, refused: false });
+    say({ text: `${what(next)}: ${heldText(plan, next, units, pocketUnder(layout, next)?.name)}.`, refused: false });
   };
   const place = useCallback(
     (held: CarriedBlock): boolean => {
@@ -121,7 +122,7 @@ export function useCarrying(input: CarryingInput): Carrying {
         // The line in hand stays in hand, wherever it lies now.
         take(item, held.bag, down.key);
       }
-      const where = heldText(atHand, held, shown);
+      const where = heldText(atHand, held, shown, pocketUnder(laid, held)?.name);
       say({
         text: down.kind === 'same' ? `${item} lies where it lay.` : `${words} set down: ${where}.`,
         refused: false,
@@ -150,7 +151,10 @@ export function useCarrying(input: CarryingInput): Carrying {
     const next = up.pieces < block.quantity ? carriedBy(layout, up, stepMm, stepMm) : up;
     select(key);
     setCarried(next);
-    say({ text: `${what(next)} picked up: ${heldText(plan, next, units)}.`, refused: false });
+    say({
+      text: `${what(next)} picked up: ${heldText(plan, next, units, pocketUnder(layout, next)?.name)}.`,
+      refused: false,
+    });
   };
   const take = (key: string, pieces: number): void => {
     const found = findBlock(layout, key);

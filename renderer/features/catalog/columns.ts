@@ -219,6 +219,13 @@ const ofKind: Record<Segment, readonly ItemColumn[]> = {
     words('role', 'Role', '84px', (item) => (item.kind === 'bag' ? item.role : undefined)),
     quantity('massMax', 'Takes', (item) => (item.kind === 'bag' ? item.massMax : undefined), { limit: 'maximum' }),
     quantity('volumeMax', 'Volume', (item) => (item.kind === 'bag' ? item.volumeMax : undefined), { limit: 'maximum' }),
+    words(
+      'pocketNames',
+      'Names of pockets',
+      '140px',
+      (item) => (item.kind === 'bag' ? item.pocketNames : undefined),
+      true,
+    ),
     words('pockets', 'Pockets', '62px', (item) => (item.kind === 'bag' ? item.pockets?.toString() : undefined), true),
     where,
   ],

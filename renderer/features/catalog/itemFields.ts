@@ -261,6 +261,12 @@ export const itemGroups: Record<ItemKind, readonly FieldGroup[]> = {
         maybe('itemsMax', 'Most pieces', { is: 'whole' }),
         maybe('tetherPoints', 'Tether points', { is: 'whole' }),
         maybe('pockets', 'Pockets', { is: 'whole' }),
+        maybe(
+          'pocketNames',
+          'Names of its pockets',
+          { is: 'text' },
+          { description: 'in the order in which they are filled, with semicolons: “lid; main; side”' },
+        ),
         maybe('mass', 'Mass, empty', quantity('mass')),
       ],
     },

@@ -3,11 +3,12 @@ import { useElementSize } from '@mantine/hooks';
 import classes from '../../components/BagMap/BagMap.module.css';
 import { MapBag } from '../../components/BagMap/MapBag.tsx';
 import { mapLayout } from '../../engine/bagMap/mapLayout.ts';
+import { laidOfPlaces, pocketOfLines } from '../../engine/frozen/index.ts';
 import type { Frozen } from '../../engine/frozen/index.ts';
 import type { PackedBag } from '../../engine/packing/index.ts';
 
 export interface PackMapProps {
-  frozen: Pick<Frozen, 'plan' | 'result'>;
+  frozen: Pick<Frozen, 'plan' | 'result' | 'places' | 'linesOf'>;
   bag: PackedBag;
   outing: string;
   /** Code of the line where the hand goes on. */
@@ -17,10 +18,17 @@ export interface PackMapProps {
 const scaleMost = 1.1;
 
 /** The bag laid open to scale: what is packed is drawn, what is still to pack stands there as a double chain line. */
-export function PackMap({ frozen: { plan, result }, bag, outing, next }: PackMapProps) {
+export function PackMap({ frozen, bag, outing, next }: PackMapProps) {
+  const { plan, result } = frozen;
   const { ref, width } = useElementSize<HTMLElement>();
   const answer = result.outings.find(({ id }) => id === outing);
-  const layout = useMemo(() => (answer === undefined ? null : mapLayout(plan, answer, [])), [plan, answer]);
+  const layout = useMemo(
+    () =>
+      answer === undefined
+        ? null
+        : mapLayout(plan, answer, laidOfPlaces(answer, frozen.places), pocketOfLines(frozen.linesOf(outing))),
+    [plan, answer, frozen, outing],
+  );
   const laid = layout?.bags.find((one) => one.bag.id === bag.id);
   if (layout === null || laid === undefined) return null;
   const pxPerMm = Math.max(layout.pxPerMmLeast * 0.6, Math.min(scaleMost, ((width || 560) - 30) / laid.lengthMm));
@@ -47,7 +55,8 @@ export function PackMap({ frozen: { plan, result }, bag, outing, next }: PackMap
       <figcaption className={classes['caption']}>
         <b>Bag map</b>
         <span>
-          full line: packed · double chain line: still to pack · filled: next. Laid out by the program; each is drawn as
+          full line: packed · double chain line: still to pack · filled: next. Laid out by the program
+          {frozen.places.some((one) => one.outing === outing) ? ', and by hand as it was frozen' : ''}; each is drawn as
           long and wide as its own figures say.
         </span>
       </figcaption>

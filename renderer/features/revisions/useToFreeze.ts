@@ -9,19 +9,22 @@ import { useCarried } from '../watchOuts/useCarried.ts';
 
 /** The task at hand with its bag, as it would be frozen now; null while it is read. */
 export function useToFreeze(atHand: TaskAtHand): ToFreeze | null {
-  const { result: kept } = useSessionState();
+  const { result: kept, planned } = useSessionState();
   const result = kept?.result ?? null;
   const items = useTable('items');
   const rows = useTaskRows(atHand.id);
   const { interfaces } = useSiteRows();
   const carried = useCarried(atHand.id, result);
   const steps = rows.kind === 'ready' ? rows.steps : null;
+  const outings = rows.kind === 'ready' ? rows.outings : null;
   return useMemo(() => {
-    if (steps === null || carried === null || !items.ready) return null;
+    if (steps === null || outings === null || carried === null || !items.ready) return null;
     const { task, text, plan, missing } = atHand;
+    const laid = new Map(outings.map(({ code, bagMap = [] }) => [code, bagMap]));
     return {
+      ...(planned === null ? {} : { laid: { planned: planned.result, linesOf: (outing) => laid.get(outing) ?? [] } }),
       ...{ task, text, plan, missing, result, items: [...items.rows.values()] },
       facts: stepFacts(steps, interfaces, carried),
     };
-  }, [atHand, result, items, steps, interfaces, carried]);
+  }, [atHand, result, planned, items, steps, outings, interfaces, carried]);
 }

@@ -26,14 +26,14 @@ export interface ArrivalBlock {
 }
 
 /** The newest version of the database that this program knows. */
-export const knownVersion = 5;
+export const knownVersion = 6;
 
 /** Dexie counts a version as ten of the browser's. */
 export const nativeVersion = (version: number): number => version * 10;
 
 /**
- * Every version block stays for ever, as it was shipped: somewhere there is a machine still on it, and its database comes
- * up through each of them. A change of the tables is a new block below the last.
+ * Every version block stays for ever, as it was shipped: it says what a database of that version holds. A change of the tables is a new
+ * block below the last. No database comes up through them: of an earlier one a new one is built beside it (`opening/moveOver.ts`).
  */
 function declareVersions(copy: Dexie): void {
   copy.version(1).stores({
@@ -68,6 +68,9 @@ function declareVersions(copy: Dexie): void {
     items: 'id, [shelf+code], code, tag',
     arrivals: 'at',
   });
+  // Names of pockets, and in which of them a line was laid and frozen; the day that a tool found out had then; numbers of labels that
+  // were given anew to what came from another copy. What has none of them is whole as it is.
+  copy.version(6).stores({});
 }
 
 export type ClosedBecause = 'upgraded-elsewhere' | 'closed';
@@ -154,8 +157,9 @@ export function tallyOf(copy: WorkingCopy): Promise<CopyTally> {
   );
 }
 
-function readMeta(row: unknown): CopyTally['meta'] {
-  if (row === undefined) return null;
+/** What a copy says of itself, as it lies in its table. */
+export function readMeta(row: unknown): CopyTally['meta'] {
+  if (row === undefined || row === null) return null;
   const { seq, hash } = row as Partial<MetaRow>;
   const whole = Number.isSafeInteger(seq) && Number(seq) >= 0 && /^[0-9a-f]{64}$/.test(hash ?? '');
   return whole ? (row as MetaRow) : 'damaged';

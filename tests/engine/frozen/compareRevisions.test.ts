@@ -208,7 +208,10 @@ describe('two revisions', () => {
         ...{ keptAt: 'shelf 1', serial: `S-${index}`, calibrationDue: '2027-01-01', consumed: false, tag: index + 1 },
         ...one,
       })),
-      lines: content.lines.map((line) => ({ ...line, pocket: 'front' })),
+      lines: content.lines.map((line) => ({ ...line, pocket: 'front', apart: [{ pocket: 'net', pieces: 1 }] })),
+      places: content.lines.map(({ outing, bag, item }) => ({
+        ...{ outing, bag, item, pieces: 1, xMm: 10, yMm: 20, turned: false, pocket: 'front' },
+      })),
       facts: content.facts.map((facts) => ({
         ...facts,
         ...{ where: 'A', positions: '1', passes: ['50 %'], carried: ['The stud seizes.'] },
@@ -221,6 +224,7 @@ describe('two revisions', () => {
     for (const [part, told] of [
       ['things', full.things],
       ['lines', full.lines],
+      ['places', full.places],
       ['facts', full.facts],
       ['result', full.result],
       ['planText', plan],

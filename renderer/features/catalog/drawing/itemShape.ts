@@ -1,4 +1,5 @@
 import type { HeadForm } from '../../../../shared-types/plan.ts';
+import { pocketsOf } from '../../../../shared-types/pockets.ts';
 import type { Item, ItemOf } from '../../../../shared-types/records/item.ts';
 import { RefusedError } from '../../../engine/errors.ts';
 import { Reading } from '../../../engine/plan/reading.ts';
@@ -99,7 +100,7 @@ function shapeOf(r: Reading, item: Item): ItemShape | null {
     case 'gear':
       return packShape('gear', item.size, item.volume, 0);
     case 'bag':
-      return packShape('bag', item.sizeMax, item.volumeMax, item.pockets ?? 0);
+      return packShape('bag', item.sizeMax, item.volumeMax, pocketCount(item) ?? 0);
   }
 }
 
@@ -158,4 +159,9 @@ function toolOf({
   stepDeg: number | null;
 }): ItemShape {
   return { kind: 'tool', driveMm, leverMm, stepDeg };
+}
+
+/** How many pockets a bag has: those named, else as many as are said. */
+export function pocketCount({ pockets, pocketNames }: ItemOf<'bag'>): number | undefined {
+  return pocketNames === undefined ? pockets : pocketsOf(pocketNames).length;
 }

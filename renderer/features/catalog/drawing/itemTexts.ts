@@ -3,6 +3,7 @@ import { shownLengths, writtenUnit } from '../../../components/StackDrawing/show
 import type { UnitsShown } from '../../../engine/units/index.ts';
 import { quantityText } from '../fieldText.ts';
 import { countOf, openingWords } from '../words.ts';
+import { pocketCount } from './itemShape.ts';
 
 /** Every word of an item's drawing; the table beside it says the same. */
 export interface ItemTexts {
@@ -58,7 +59,7 @@ function lengthOf(item: Item): string | undefined {
 function alsoOf(item: Item, units: UnitsShown): string[] {
   if (item.kind !== 'gear' && item.kind !== 'bag') return [];
   const volume = item.kind === 'gear' ? item.volume : item.volumeMax;
-  const pockets = item.kind === 'bag' ? item.pockets : undefined;
+  const pockets = item.kind === 'bag' ? pocketCount(item) : undefined;
   const once = units === 'both' ? 'both' : units;
   return [
     ...(volume === undefined ? [] : [quantityText(volume, once)]),

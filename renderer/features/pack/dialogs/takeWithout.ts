@@ -1,5 +1,6 @@
 import type { Item } from '../../../../shared-types/records/item.ts';
 import type { Doer, Revision } from '../../../../shared-types/records/revision.ts';
+import { laidOfPlaces } from '../../../engine/frozen/index.ts';
 import type { Frozen } from '../../../engine/frozen/index.ts';
 import { carryOver } from '../../../engine/packing/index.ts';
 import type { PackState, Without } from '../../../engine/packing/index.ts';
@@ -15,7 +16,7 @@ export interface ToTake {
   revision: Revision;
   number: number;
   next: Without;
-  frozen: Pick<Frozen, 'facts'>;
+  frozen: Pick<Frozen, 'facts' | 'lines' | 'places'>;
   atHand: Pick<TaskAtHand, 'id' | 'task'>;
   packing: PackState;
   items: readonly Item[];
@@ -36,6 +37,16 @@ export async function takeWithout(store: Store, x: ToTake): Promise<void> {
     result: next.result,
     items,
     facts: frozen.facts,
+    // What is laid out and packed stays in its pocket and in its place, where it is the same.
+    laid: {
+      planned: next.result,
+      linesOf: (outing: string) => {
+        const answer = next.result.outings.find(({ id }) => id === outing);
+        return answer === undefined ? [] : laidOfPlaces(answer, frozen.places);
+      },
+    },
+    pocketOf: (outing: string, bag: string, item: string) =>
+      frozen.lines.find((line) => line.outing === outing && line.bag === bag && line.item === item)?.pocket,
   };
   const task = { id: atHand.id, name: revision.called };
   const made = await revisionOf({ state, task, id: store.newId(), number, by: doer, why, at });
