@@ -4,6 +4,7 @@ import './styles/fonts.css';
 import './styles/base.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { bringDraftsBack } from './components/RecordForm/keptDraft.ts';
 import { createPlanning } from './features/bag/planning.ts';
 import { ReasonsContext } from './features/bagReasons/useReasons.ts';
 import { connectHost } from './host/index.ts';
@@ -39,4 +40,4 @@ if (root !== null) {
     </ReasonsContext>,
   );
 }
-void store.open();
+void bringDraftsBack().then(() => store.open());

@@ -11,6 +11,8 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { callFails, fullFromThenOn, fullOnce } from '../campaign/diskFaults.ts';
+import { expectSurvived } from '../campaign/support/survived.ts';
 import { faultyDisk, type DiskCall, type FaultyDisk } from './support/faultyDisk.ts';
 import { comes, journalUnderTest, linesIn, refusalOf, request, segmentPaths } from './support/journalUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
@@ -24,32 +26,6 @@ async function opened(disk: FaultyDisk, segmentBytes = 2_000) {
   return journal;
 }
 
-/** Appends from `from` on until `count` tries are made; every refusal must be the disk's. Returns what was acknowledged. */
-async function tries(journal: Awaited<ReturnType<typeof opened>>, count: number) {
-  const acknowledged: { seq: number; hash: string }[] = [];
-  let refused = 0;
-  for (let turn = 0; turn < count; turn += 1) {
-    const seq = acknowledged.length + 1;
-    try {
-      acknowledged.push(await journal.add(seq));
-    } catch (cause) {
-      expect(cause).toMatchObject({ refusal: { code: 'disk', message: expect.stringMatching(/^Not saved|^Nothing/) } });
-      refused += 1;
-      expectWholeLines(journal.folder, acknowledged.length);
-    }
-  }
-  return { acknowledged, refused };
-}
-
-/** Whatever happened, the files hold whole lines, and as many as were acknowledged. */
-function expectWholeLines(folder: string, count: number): void {
-  expect(linesIn(folder)).toHaveLength(count);
-  for (const path of segmentPaths(folder)) {
-    const bytes = readFileSync(path);
-    expect(bytes.length === 0 || bytes.at(-1) === 0x0a).toBe(true);
-  }
-}
-
 /** After the disk works again: verified, complete, and open for more. */
 async function expectWhole(journal: Awaited<ReturnType<typeof opened>>, acknowledged: { hash: string }[]) {
   const state = await journal.open();
@@ -59,36 +35,9 @@ async function expectWhole(journal: Awaited<ReturnType<typeof opened>>, acknowle
 }
 
 describe('a disk that is full at the n-th write', () => {
-  const nths = Array.from({ length: 100 }, (_, index) => index + 1);
+  it('once: the one is refused, the next is taken, all verifies', () => expectSurvived(fullOnce, 50));
 
-  it('once, for n from 1 to 100: the one is refused, the next is taken, all verifies', async () => {
-    for (const nth of nths) {
-      const disk = faultyDisk({ realSyncs: false });
-      const journal = await opened(disk);
-      // Not always at the first byte: a part of the line may be on the disk already.
-      const partBytes = (nth * 37) % 400;
-      disk.fail({ call: 'write', code: 'ENOSPC', nth, times: 1, partBytes });
-      const { acknowledged, refused } = await tries(journal, nth + 1);
-      expect([nth, refused, acknowledged.length]).toEqual([nth, 1, nth]);
-      await expectWhole(journal, acknowledged);
-      journal.close();
-    }
-  });
-
-  it('from then on, for n from 1 to 100: all are refused until there is room again', async () => {
-    for (const nth of nths) {
-      const disk = faultyDisk({ realSyncs: false });
-      const journal = await opened(disk);
-      disk.fail({ call: 'write', code: 'ENOSPC', nth, times: Infinity, partBytes: (nth * 53) % 400 });
-      const { acknowledged, refused } = await tries(journal, nth + 2);
-      expect([nth, refused, acknowledged.length]).toEqual([nth, 3, nth - 1]);
-      disk.heal();
-      // Without opening it again: room is all that was lacking.
-      acknowledged.push(await journal.add(acknowledged.length + 1));
-      await expectWhole(journal, acknowledged);
-      journal.close();
-    }
-  });
+  it('from then on: all are refused until there is room again', () => expectSurvived(fullFromThenOn, 50));
 
   it('is told in plain words, and the same change can be asked again', async () => {
     const disk = faultyDisk();
@@ -222,42 +171,7 @@ describe('a sync', () => {
 });
 
 describe('every call that can fail, once, at every place', () => {
-  const calls: DiskCall[] = ['open', 'write', 'truncate', 'chmod', 'stat', 'sync', 'datasync', 'close', 'readFile'];
-  const more: DiskCall[] = ['readdir', 'mkdir', 'rename'];
-
-  it.each([...calls, ...more])('%s: what was acknowledged is there, and it goes on', async (call) => {
-    for (let nth = 1; nth <= 12; nth += 1) {
-      const disk = faultyDisk({ realSyncs: false });
-      const folder = join(scratchFolder(), 'journal');
-      const journal = journalUnderTest({ disk, folder, segmentBytes: 700 });
-      const acknowledged: { seq: number; hash: string }[] = [];
-      const attempt = async (work: () => Promise<unknown>): Promise<void> => {
-        await work().catch((cause: unknown) => {
-          expect(['disk', 'not-available']).toContain((cause as { refusal?: { code: string } }).refusal?.code);
-        });
-      };
-      disk.fail({ call, code: 'EIO', nth, times: 1 });
-      await attempt(() => journal.open());
-      for (let turn = 0; turn < 5; turn += 1) {
-        await attempt(async () => acknowledged.push(await journal.add(acknowledged.length + 1)));
-      }
-      await attempt(() => journal.setDatabase({ name: 'b' }, always));
-      await attempt(() => journal.open());
-      await attempt(() => journal.beginAgain({ keepThrough: acknowledged.length }, always));
-      disk.heal();
-      const state = await journal.open();
-      expect(state, `${call} ${nth}`).toMatchObject({ damage: null, tail: null });
-      // A line that could neither be kept nor taken back was refused, and may be there.
-      expect(state.seq).toBeGreaterThanOrEqual(acknowledged.length);
-      expect(state.seq).toBeLessThanOrEqual(acknowledged.length + 1);
-      const { entries } = await journal.read({ from: 1 });
-      expect(entries.slice(0, acknowledged.length).map(({ hash }) => hash)).toEqual(
-        acknowledged.map(({ hash }) => hash),
-      );
-      expect((await journal.add(state.seq + 1)).seq).toBe(state.seq + 1);
-      journal.close();
-    }
-  });
+  it('what was acknowledged is there, and it goes on', () => expectSurvived(callFails, 144));
 
   it('EPERM on the pointer’s rename: the former pointer stays, nothing is left beside it', async () => {
     const disk = faultyDisk();

@@ -1,113 +1,23 @@
 /** One journal and several processes: killed while it writes (acceptance line R1, short form), or two at once. */
-import { spawn, type ChildProcess } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
-import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { journalDesk } from '../../electron/journal/desk.ts';
 import { takeLock } from '../../electron/journal/lock.ts';
 import { systemProcesses } from '../../electron/journal/processes.ts';
-import { journalUnderTest, linesIn, refusalOf } from './support/journalUnderTest.ts';
+import { expectSurvived } from '../campaign/support/survived.ts';
+import { secondProcess } from '../campaign/twoWindows.ts';
+import { writerKills } from '../campaign/writerKills.ts';
+import { journalUnderTest, refusalOf } from './support/journalUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
 
-const writerSource = fileURLToPath(new URL('support/journalWriter.ts', import.meta.url));
-let writer = '';
-
-/** One plain file, so that each of the many processes is up at once. */
-beforeAll(async () => {
-  const outDir = scratchFolder();
-  await build({
-    configFile: false,
-    logLevel: 'error',
-    ssr: { noExternal: true, target: 'node' },
-    build: {
-      ssr: writerSource,
-      outDir,
-      target: 'node20',
-      rolldownOptions: { output: { entryFileNames: 'writer.mjs' } },
-    },
-  });
-  writer = join(outDir, 'writer.mjs');
-});
-
-const started: ChildProcess[] = [];
-afterEach(() => started.splice(0).forEach((child) => child.kill('SIGKILL')));
-
-interface Writing {
-  child: ChildProcess;
-  said: () => string[];
-  /** Resolves with the first words: that it is open, or why not. */
-  first: Promise<string>;
-  ended: Promise<void>;
-}
-
-function write(folder: string, wordBytes = 100): Writing {
-  const child = spawn(process.execPath, [writer, folder, String(wordBytes)], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  started.push(child);
-  let text = '';
-  let tell: (line: string) => void = () => undefined;
-  const first = new Promise<string>((resolve) => (tell = resolve));
-  child.stdout?.on('data', (part: Buffer) => {
-    text += String(part);
-    if (text.includes('\n')) tell(text.split('\n')[0] ?? '');
-  });
-  const ended = new Promise<void>((resolve) => child.on('close', () => resolve()));
-  // The last line may be broken off with the process.
-  return { child, said: () => text.split('\n').slice(0, -1), first, ended };
-}
-
-/** A short form; `BAGWRIGHT_TRIALS=200` is the long one. */
-const kills = Number(process.env['BAGWRIGHT_TRIALS'] ?? 24);
-
 describe('a process killed while it writes', () => {
-  it(`${kills} times at any instant: every acknowledged line is there, and the rest is whole`, async () => {
-    const folder = join(scratchFolder(), 'journal');
-    const acknowledged = new Map<number, string>();
-    let last = 0;
-    for (let round = 0; round < kills; round += 1) {
-      const writing = write(folder, (round % 4) * 600);
-      expect(await writing.first).toBe(`open ${last}`);
-      // Fixed delays, spread so that no two rounds strike at the same place of a write.
-      await new Promise((resolve) => setTimeout(resolve, 20 + ((round * 37) % 97)));
-      writing.child.kill('SIGKILL');
-      await writing.ended;
-      for (const line of writing.said().slice(1)) {
-        const [seq = '', hash = ''] = line.split(' ');
-        acknowledged.set(Number(seq), hash);
-      }
-      const journal = journalUnderTest({ folder });
-      const state = await journal.open();
-      expect(state.damage).toBeNull();
-      expect(state.seq).toBeGreaterThanOrEqual(Math.max(0, ...acknowledged.keys()));
-      last = state.seq;
-      journal.close();
-    }
-    expect(acknowledged.size).toBeGreaterThan(200);
-    const kept = new Map(linesIn(folder).map((line) => [Number(/"seq":(\d+)/.exec(line)?.[1]), line]));
-    const lost = [...acknowledged].filter(([seq, hash]) => kept.get(seq)?.includes(`"hash":"${hash}"`) !== true);
-    expect(lost).toEqual([]);
-  }, 180_000);
+  it('has every acknowledged line there, and the rest whole', () => expectSurvived(writerKills, 12));
 });
 
 describe('two processes on one journal', () => {
-  it('do not write both: the second is refused in plain words, until the first has gone', async () => {
-    const folder = join(scratchFolder(), 'journal');
-    const first = write(folder);
-    expect(await first.first).toBe('open 0');
-    const second = write(folder);
-    expect(await second.first).toMatch(
-      new RegExp(`^refused Another Bagwright \\(process ${first.child.pid}\\) has these data open`),
-    );
-    first.child.kill('SIGKILL');
-    await first.ended;
-    // Four find the same dead holder at the same time.
-    const heirs = await Promise.all([1, 2, 3, 4].map(() => write(folder).first));
-    expect(heirs.filter((words) => /^open \d+$/.test(words))).toHaveLength(1);
-    expect(heirs.filter((words) => words.startsWith('refused Another Bagwright'))).toHaveLength(3);
-  });
+  it('do not write both: the second is refused in plain words, until the first has gone', () =>
+    expectSurvived(secondProcess, 2));
 
   it('nor two in one process', async () => {
     const folder = join(scratchFolder(), 'journal');

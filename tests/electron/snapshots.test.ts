@@ -2,7 +2,6 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readSnapshot, bytesOf } from '../../electron/journal/snapshots/format.ts';
 import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
@@ -13,6 +12,8 @@ import { HostRefusal } from '../../electron/site/refusal.ts';
 import type { Change } from '../../shared-types/journal.ts';
 import { recordsVersion } from '../../shared-types/records/index.ts';
 import { nameOfSnapshot, readSnapshotName } from '../../shared-types/snapshot.ts';
+import { corruptSnapshots, resummed, snapshotKills, snapshotThrows } from '../campaign/snapshots.ts';
+import { expectSurvived } from '../campaign/support/survived.ts';
 import { faultyDisk } from './support/faultyDisk.ts';
 import { comes, goes, journalUnderTest, steadyClock } from './support/journalUnderTest.ts';
 
@@ -91,27 +92,8 @@ describe('a snapshot', () => {
     expect(await keeper.make('half-hour')).not.toBeNull();
   });
 
-  it('is refused with its reason where a bit of it is turned or it is cut, each time', async () => {
-    const { keeper, folder, names } = await kept(8);
-    await keeper.make('asked');
-    const [name = ''] = names();
-    const sound = readFileSync(join(folder, name));
-    const refuses = async (bytes: Buffer): Promise<void> => {
-      writeFileSync(join(folder, name), bytes);
-      const { message, file } = await refusalOf(keeper.read({ name, from: 0 }));
-      expect(message).toMatch(/cannot be gone by: ./);
-      expect(file).toBe(name);
-    };
-    await fc.assert(
-      fc.asyncProperty(fc.nat(sound.length - 1), fc.nat(7), async (at, bit) => {
-        const damaged = Buffer.from(sound);
-        damaged[at] = (damaged[at] ?? 0) ^ (1 << bit);
-        await refuses(damaged);
-      }),
-      { numRuns: 200, seed: 7 },
-    );
-    for (let cut = 0; cut < 100; cut += 1) await refuses(sound.subarray(0, Math.floor((sound.length * cut) / 100)));
-  });
+  it('is refused with its reason where a bit of it is turned, it is cut, or something else has its name', () =>
+    expectSurvived(corruptSnapshots, 102));
 
   it('is refused where it is of a newer program, of something else, or holds a record twice or no record at all', async () => {
     const { keeper, folder } = await kept(1);
@@ -153,13 +135,6 @@ describe('a snapshot', () => {
   });
 });
 
-/** Another text with the right sum under it. */
-function resummed(sound: Buffer, change: (text: string) => string): Buffer {
-  const text = change(sound.subarray(0, sound.lastIndexOf(0x0a, sound.length - 2) + 1).toString('utf8'));
-  const { createHash } = process.getBuiltinModule('node:crypto');
-  return Buffer.from(`${text}{"end":"${createHash('sha256').update(text).digest('hex')}"}\n`);
-}
-
 describe('writing a snapshot', () => {
   it('goes by another name first, is synced, read back, renamed, and its folder synced, in this order', async () => {
     const { keeper, disk } = await kept(3);
@@ -176,25 +151,10 @@ describe('writing a snapshot', () => {
     expect(steps.some((line) => line.startsWith('open ') && line.includes(made?.name ?? 'x'))).toBe(true);
   });
 
-  it.each(['open', 'write', 'sync', 'close', 'readFile', 'rename'] as const)(
-    'leaves the one before whole and nothing half under its name where %s fails, twenty times',
-    async (call) => {
-      const { keeper, disk, folder, names, add } = await kept(3);
-      await keeper.make('asked');
-      const [before = ''] = names();
-      for (let time = 1; time <= 20; time += 1) {
-        await add(comes(`t${time}`));
-        const named = call === 'rename' ? /snapshot$/ : /\.part$/;
-        disk.fail({ call, code: 'EIO', nth: 1, times: 1, named });
-        await expect(keeper.make('asked')).rejects.toThrow();
-        disk.heal();
-        expect(names()).toEqual([before]);
-        expect(readSnapshot(readFileSync(join(folder, before)))).toHaveProperty('head');
-        expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([]);
-      }
-      expect(await keeper.make('asked')).not.toBeNull();
-    },
-  );
+  it('leaves the one before whole and nothing half under its name, whichever step fails', () =>
+    expectSurvived(snapshotThrows, 42));
+
+  it('or is killed in', () => expectSurvived(snapshotKills, 7));
 
   it('tries again where another program holds the file, and says so where it does not let go', async () => {
     const { keeper, disk, names } = await kept(3);

@@ -5,7 +5,13 @@ const isDraft = (value: unknown): value is Draft =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
 export function valueAt(draft: Draft, path: string): unknown {
-  return path.split('.').reduce<unknown>((value, name) => (isDraft(value) ? value[name] : undefined), draft);
+  return valueReader(path)(draft);
+}
+
+/** The same for one field of many records: its path is taken apart once. */
+export function valueReader(path: string): (draft: Draft) => unknown {
+  const names = path.split('.');
+  return (draft) => names.reduce<unknown>((value, name) => (isDraft(value) ? value[name] : undefined), draft);
 }
 
 /** The draft with a value in its place. Nothing typed is no field: an empty text is not kept as one. */

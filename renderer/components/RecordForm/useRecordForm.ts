@@ -44,15 +44,21 @@ export interface RecordFormOptions {
   faultsOf: (draft: Draft) => readonly Fault[];
   /** A name under which entries outlive a crash; forms without one keep theirs in memory alone. */
   keepAs?: string;
+  /** Whether entries of a new record were kept after all, as by the foot of the window: then they are not brought back. */
+  isKept?: (draft: Draft) => boolean;
 }
 
 const keptAfterMs = 300;
 
 /** A draft with its fields. It starts from `initial` once: a record that changes meanwhile is found out by saving. */
-export function useRecordForm({ initial, faultsOf, keepAs }: RecordFormOptions): RecordFormState {
+export function useRecordForm({ initial, faultsOf, keepAs, isKept }: RecordFormOptions): RecordFormState {
   const formId = useId();
   const [first] = useState(initial);
-  const [found] = useState(() => (keepAs === undefined ? null : keptDraft(keepAs)));
+  const [found] = useState(() => {
+    const kept = keepAs === undefined ? null : keptDraft(keepAs);
+    const isSaved = kept !== null && (saysTheSame(kept.draft, initial) || isKept?.(kept.draft) === true);
+    return isSaved ? null : kept;
+  });
   const [draft, setDraft] = useState<Draft>(found?.draft ?? initial);
   const [asked, setAsked] = useState(0);
   const [broughtBack, setBroughtBack] = useState(found?.at ?? null);
@@ -113,6 +119,10 @@ export function useRecordForm({ initial, faultsOf, keepAs }: RecordFormOptions):
     },
   };
 }
+
+/** Whatever their revisions: entries that were saved meanwhile are no loss. */
+const saysTheSame = (one: Draft, other: Draft): boolean =>
+  canonical({ ...one, rev: 0 }) === canonical({ ...other, rev: 0 });
 
 const isText = (value: unknown): value is string => typeof value === 'string';
 const isNumberOrText = (value: unknown): value is number | string =>

@@ -80,6 +80,7 @@ export function ItemForm(props: ItemFormProps) {
     initial,
     keepAs:
       before !== null ? `item ${before.id}` : copyOf !== undefined ? `copy of ${copyOf}` : `new on ${initial.shelf}`,
+    isKept: (draft) => before === null && holders.items.has(String(draft['id'])),
     faultsOf: (draft) => [
       ...faultsOf('items', draft),
       ...entryFaults(draft),

@@ -25,6 +25,8 @@ export function ShelfForm({ before, shelves, id, leaveAsked, onStay, onSaved, on
   const store = useStore();
   const form = useRecordForm({
     initial: before ?? { id, rev: 0, name: '' },
+    keepAs: before === null ? 'new-shelf' : `shelf-${before.id}`,
+    isKept: (draft) => before === null && [...shelves].some((shelf) => shelf.id === draft['id']),
     faultsOf: (draft) => {
       const same = [...shelves].find(({ id: key, name }) => key !== draft['id'] && name === draft['name']);
       return [

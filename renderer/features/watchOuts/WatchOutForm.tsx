@@ -60,10 +60,12 @@ export function WatchOutForm({ from, known, today, person, leaveAsked, onStay, o
     // eslint-disable-next-line react-hooks/exhaustive-deps
     [],
   );
+  const begun = 'begun' in from ? (from.begun.ties ?? []).map(tieKey).join(' ') : '';
+  const keepAs = before === null ? `new-watch-out ${begun}` : `watch-out-${before.id}`;
   const form = useRecordForm({
     initial,
     faultsOf: faultsIn,
-    ...(before === null ? {} : { keepAs: `watch-out-${before.id}` }),
+    keepAs: keepAs.slice(0, 200),
   });
   const record = form.draft as unknown as WatchOut;
   return (

@@ -1,15 +1,13 @@
 /** What the window does where its journal is gone, newer than itself, or its program has ended. */
-import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { tmpdir } from 'node:os';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { seal } from '../../../electron/journal/entry.ts';
 import { buildIfNeeded, siteFolder } from '../../../electron/launch/build.ts';
 import type { Act } from '../../../renderer/store/store.ts';
-import type { JournalEntry } from '../../../shared-types/journal.ts';
-import { knownVersion, nativeVersion } from '../../../renderer/store/copy/workingCopy.ts';
-import { recordsVersion } from '../../../shared-types/records/index.ts';
+import { newerVersions } from '../../campaign/newerVersions.ts';
+import { expectSurvived } from '../../campaign/support/survived.ts';
 import { fillOf, setUp } from '../support/burst/acts.ts';
 import { buildBurstSite } from '../support/burstSite.ts';
 import { digestOf } from '../support/digest.ts';
@@ -70,63 +68,8 @@ describe('a journal that is deleted under the program', () => {
   });
 });
 
-describe('what a newer version has written', () => {
-  const newerVersion = nativeVersion(knownVersion + 1);
-  const entriesOf = () => join(program.folders.journal, 'entries-1');
-  const journalText = (): string =>
-    readdirSync(entriesOf())
-      .toSorted()
-      .map((name) => readFileSync(join(entriesOf(), name), 'utf8'))
-      .join('');
-
-  it('is not opened, not changed, and handed out: the journal', async () => {
-    await program.stop();
-    const name = readdirSync(entriesOf()).toSorted().at(-1) ?? '';
-    const lines = journalText().trimEnd().split('\n');
-    const last = JSON.parse(lines.at(-1) ?? '') as JournalEntry;
-    const { hash, ...body } = last;
-    const payload = { ...last.payload, key: crypto.randomUUID(), changes: last.payload.changes.slice(0, 1) };
-    const newer = { ...body, seq: last.seq + 1, prevHash: hash, schema: recordsVersion + 1, payload };
-    appendFileSync(join(entriesOf(), name), seal(newer).line);
-    const before = journalText();
-    await expectRefusesToWrite(before);
-  });
-
-  it('is not opened, not changed, and handed out: the working copy', async () => {
-    const { page } = await program.start(burst);
-    await page.goto('about:blank');
-    await page.goto(`${program.address}favicon.ico`);
-    await page.evaluate(
-      (version) =>
-        new Promise<void>((resolve, reject) => {
-          const opening = indexedDB.open('bagwright-1', version);
-          opening.addEventListener('error', () => reject(opening.error ?? new Error('not opened')));
-          opening.addEventListener('upgradeneeded', () => opening.result.createObjectStore('newer'));
-          opening.addEventListener('success', () => {
-            opening.result.close();
-            resolve();
-          });
-        }),
-      newerVersion,
-    );
-    await program.stop();
-    const page2 = await expectRefusesToWrite(journalText());
-    const versions = await page2.evaluate(() => indexedDB.databases());
-    expect(versions).toEqual([{ name: 'bagwright-1', version: newerVersion }]);
-    expect(digestOf(await rawRecords(page2, 'bagwright-1'))).toBe(whole);
-  });
-
-  async function expectRefusesToWrite(before: string): Promise<Page> {
-    const { page } = await open(siteFolder);
-    expect(await headingOf(page)).toBe('A newer version of this program has been at work here');
-    expect(await page.getByRole('button', { name: /Build|Keep|Go back/ }).count()).toBe(0);
-    const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Save everything to a file…' }).click();
-    const text = readFileSync(await (await download).path(), 'utf8');
-    expect(text).toContain('filled 299');
-    expect(journalText(), 'the journal').toBe(before);
-    return page;
-  }
+it('what a newer version has written is not opened, not changed, and handed out: the journal, the working copy', async () => {
+  await expectSurvived(newerVersions, 2);
 });
 
 describe('a program that ends under its window', () => {

@@ -1,12 +1,8 @@
 /** R13, R14 and R15 with the real server: one window writes, the other says so, and neither writes over the other. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { deedOf, setUp } from '../support/burst/acts.ts';
-import { buildBurstSite } from '../support/burstSite.ts';
-import { KeptProgram } from '../support/keptProgram.ts';
+import { expectSurvived } from '../../campaign/support/survived.ts';
+import { countedTwice } from '../../campaign/twoWindows.ts';
 import { openBuilt } from '../support/openBuilt.ts';
 import { rawRecords } from '../support/rawRecords.ts';
 
@@ -106,29 +102,5 @@ it('shows both versions of a record that two windows edited, and writes over nei
 });
 
 it('keeps every one of the changes that two windows make to one record at once', async () => {
-  const scratch = mkdtempSync(join(tmpdir(), 'bagwright-windows-'));
-  const program = await KeptProgram.inNewFolder();
-  const times = 100;
-  try {
-    const { page: first, browser } = await program.start(await buildBurstSite(scratch));
-    const second = await browser.context.newPage();
-    for (const page of [first, second]) {
-      await page.goto(program.address);
-      expect((await page.evaluate(() => window.burst.open())).kind).toBe('ready');
-    }
-    const deed = deedOf(0);
-    if (deed.kind !== 'act') throw new Error('the first deed adds one item');
-    for (const act of [setUp, deed.act]) await first.evaluate((one) => window.burst.commit(one), act);
-    const seqs = await first.evaluate(() => window.burst.replay());
-    const asked = await Promise.all(
-      [first, second].map((page) => page.evaluate((count) => window.burst.countUp('one-0', count), times)),
-    );
-    const { seq, records } = await first.evaluate(() => window.burst.replay());
-    const counted = records.items.find(({ id }) => id === 'one-0');
-    expect(counted, `asked ${asked.join(' and ')} times`).toMatchObject({ onHand: 2 + 2 * times, rev: 1 + 2 * times });
-    expect(seq - seqs.seq).toBe(2 * times);
-  } finally {
-    await program.end();
-    rmSync(scratch, { recursive: true, force: true });
-  }
+  await expectSurvived(countedTwice, 2);
 });

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { foldersIn, type Folders } from '../../../electron/launch/dataFolder.ts';
-import { openKillableBrowser, type KillableBrowser } from './killableBrowser.ts';
+import { openKillableBrowser, type BrowserOptions, type KillableBrowser } from './killableBrowser.ts';
 import { freePort, serveProgram, type ServedProgram } from './servedProgram.ts';
 
 export interface Life {
@@ -19,15 +19,26 @@ export class KeptProgram {
   private server: ServedProgram | null = null;
   private browser: KillableBrowser | null = null;
 
-  private constructor(data: string, port: number) {
+  private readonly options: BrowserOptions;
+
+  private constructor(data: string, port: number, options: BrowserOptions) {
     this.folders = foldersIn(data);
     this.port = port;
+    this.options = options;
   }
 
-  static async inNewFolder(): Promise<KeptProgram> {
-    const data = mkdtempSync(join(tmpdir(), 'bagwright-kept-'));
+  static inNewFolder(options: BrowserOptions = {}): Promise<KeptProgram> {
+    return KeptProgram.inFolder(mkdtempSync(join(tmpdir(), 'bagwright-kept-')), options);
+  }
+
+  static async inFolder(data: string, options: BrowserOptions = {}): Promise<KeptProgram> {
     mkdirSync(data, { recursive: true });
-    return new KeptProgram(data, await freePort());
+    return new KeptProgram(data, await freePort(), options);
+  }
+
+  /** The same folders at another address. */
+  movedTo(port: number): KeptProgram {
+    return new KeptProgram(this.folders.data, port, this.options);
   }
 
   get address(): string {
@@ -39,7 +50,7 @@ export class KeptProgram {
     const { folders, port } = this;
     const [server, browser] = await Promise.all([
       this.server ?? serveProgram({ data: folders.data, port, site }),
-      this.browser ?? openKillableBrowser(folders.browserProfile),
+      this.browser ?? openKillableBrowser(folders.browserProfile, this.options),
     ]);
     this.server = server;
     this.browser = browser;

@@ -14,13 +14,19 @@ export interface KillableBrowser {
   close(): Promise<void>;
 }
 
-export async function openKillableBrowser(profile: string): Promise<KillableBrowser> {
+export interface BrowserOptions {
+  /** What the script of one page may hold, so that a test reaches the end of it before the machine's. */
+  heapMb?: number;
+}
+
+export async function openKillableBrowser(profile: string, { heapMb }: BrowserOptions = {}): Promise<KillableBrowser> {
   mkdirSync(profile, { recursive: true, mode: 0o700 });
+  const heap = heapMb === undefined ? [] : [`--js-flags=--max-old-space-size=${heapMb}`];
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: chromiumHere(),
     headless: true,
     chromiumSandbox: !mustDropSandbox(),
-    args: [...quietArguments, '--disable-gpu'],
+    args: [...quietArguments, '--disable-gpu', ...heap],
     viewport: { width: 1280, height: 800 },
     acceptDownloads: true,
   });
