@@ -8,6 +8,7 @@ import type { Refusal } from '../../shared-types/errors.ts';
 import { argumentRefusal } from '../../shared-types/ipc.ts';
 import { entrySchema, laterEntrySchema, type Change, type JournalEntry } from '../../shared-types/journal.ts';
 import { recordSchemas, recordsVersion } from '../../shared-types/records/index.ts';
+import { broughtUp } from '../../shared-types/records/versions.ts';
 import { canonicalJson } from '../../shared-types/canonicalJson.ts';
 import { unfit } from './unfit.ts';
 
@@ -27,8 +28,8 @@ function fieldOf(hash: string): string {
 }
 
 /**
- * What is wrong with its shape, or null. Records of a later version are not looked into; those of an earlier one are what this
- * version's are (see `recordsVersion`).
+ * What is wrong with its shape, or null. Records of a later version are not looked into; those of an earlier one are brought up to this
+ * one's shape first.
  */
 export function faultOf(entry: unknown): Refusal | null {
   const odd = unfit(entry);
@@ -39,9 +40,9 @@ export function faultOf(entry: unknown): Refusal | null {
   }
   const shaped = entrySchema.safeParse(entry);
   if (!shaped.success) return argumentRefusal(shaped.error);
-  const { payload } = shaped.data;
+  const { payload, schema } = shaped.data;
   for (const [index, change] of payload.changes.entries()) {
-    const fault = faultOfRecord(change, `payload.changes.${index}.after`);
+    const fault = faultOfRecord(change, schema, `payload.changes.${index}.after`);
     if (fault !== null) return fault;
   }
   return null;
@@ -52,9 +53,9 @@ function isLater(entry: unknown): boolean {
   return typeof schema === 'number' && schema > recordsVersion;
 }
 
-function faultOfRecord({ table, id, after }: Change, field: string): Refusal | null {
+function faultOfRecord({ table, id, after }: Change, version: number, field: string): Refusal | null {
   if (after === null) return null;
-  const record = recordSchemas[table].safeParse(after);
+  const record = recordSchemas[table].safeParse(broughtUp(table, after, version));
   if (!record.success) {
     const first = record.error.issues[0];
     const path = [field, ...(first?.path ?? []).map(String)].join('.');

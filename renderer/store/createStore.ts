@@ -17,7 +17,8 @@ import { ask } from './writing/hostCalls.ts';
 import type { ChangedKeys } from './copy/liveTables.ts';
 import { changedKeys, createLiveTables } from './copy/liveTables.ts';
 import { budget } from './noAnswer.ts';
-import { baseOf, hindranceOf, openKept } from './opening/opening.ts';
+import { baseOf } from './copy/databaseNames.ts';
+import { hindranceOf, openKept } from './opening/opening.ts';
 import type { Opened } from './opening/opening.ts';
 import { otherWindows } from './writing/otherWindows.ts';
 import type { OtherWindows } from './writing/otherWindows.ts';
@@ -159,6 +160,8 @@ export function createStore(options: StoreOptions): WindowStore {
     channel = { base, windows };
     return windows;
   };
+  /** Whoever still has the old one open learns of it. */
+  const tellMoved = (name: string): void => tuneTo(baseOf(name)).moved(name);
   const heard = (seq: number, keys: ChangedKeys): void => {
     const at = desk;
     if (at === null) return;
@@ -174,7 +177,7 @@ export function createStore(options: StoreOptions): WindowStore {
   };
 
   const sitDown = (opened: Opened & { kind: 'opened' }, lease: Lease | null): void => {
-    const { copy, state, replayed } = opened;
+    const { copy, state } = opened;
     const windows = tuneTo(baseOf(copy.name));
     const at: Desk = {
       ...{ journal, copy, lease, seen: state.seq, heard: state.seq, doubtful: false, stopped: null },
@@ -206,7 +209,7 @@ export function createStore(options: StoreOptions): WindowStore {
     saves.elsewhere(lease === null ? elsewhereReason : null);
     history.set(historyOf(at.heads));
     tables.attach(copy);
-    opening.set({ kind: 'ready', notice: readyNotice(state, replayed) });
+    opening.set({ kind: 'ready', notice: readyNotice(state, opened) });
   };
 
   const open = async (): Promise<void> => {
@@ -220,7 +223,11 @@ export function createStore(options: StoreOptions): WindowStore {
     let copy: WorkingCopy | null = null;
     let lease: Lease | null = null;
     try {
-      const opened = await openKept({ journal, makeCopy, limitMs, doing });
+      const opened = await openKept({
+        ...{ journal, makeCopy, limitMs, doing, callMs: limits.callMs },
+        takeLease: () => takeLease(false, limits.callMs),
+        moved: tellMoved,
+      });
       if (opened.kind === 'opened') copy = opened.copy;
       if (mine === openings && opened.kind === 'opened') lease = await askPatiently(() => takeLease(false, limitMs()));
       if (mine !== openings) {
@@ -306,8 +313,7 @@ export function createStore(options: StoreOptions): WindowStore {
     limitMs: () => limits.callMs,
     takeLease: () => takeLease(false, limits.callMs),
     copyFound: () => found.copy,
-    // Whoever still has the old one open learns of it.
-    moved: (name) => tuneTo(baseOf(name)).moved(name),
+    moved: tellMoved,
   });
 
   return {

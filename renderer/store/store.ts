@@ -122,6 +122,8 @@ export type Hindrance =
   /** The journal is empty or behind while the working copy holds records. */
   | { kind: 'journal-missing'; journal: Tally; found: Tally }
   | { kind: 'newer-version'; kept: number; known: number }
+  /** Of an earlier version, and no new one could be built of it. Nothing was changed. */
+  | { kind: 'older-copy'; kept: number; known: number; reason: string }
   /** A newer window has changed the database under this one. */
   | { kind: 'reload' }
   | { kind: 'no-answer'; call: string; afterS: number }

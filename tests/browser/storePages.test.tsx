@@ -49,6 +49,7 @@ const hindrances: Hindrance[] = [
   { kind: 'no-answer', call: 'the working copy (opening it)', afterS: 8 },
   { kind: 'no-answer', call: 'the journal', afterS: 8 },
   { kind: 'no-host', reason: 'the program behind this window does not answer' },
+  { kind: 'older-copy', kept: 3, known: 6, reason: 'the disk is full' },
 ];
 
 function fakeHost(): Host & { saved: FileToSave[] } {
@@ -95,7 +96,7 @@ describe('what a hindrance is explained by', () => {
   it('goes by the journal where the journal is whole, by the copy where the copy has more', () => {
     expect(hindrances.map((hindrance) => explained(hindrance).ways[0]?.name)).toEqual([
       ...['rebuild', 'rebuild', 'rebuild', 'keep-copy', 'rebuild', 'keep-copy', 'keep-copy'],
-      ...['save-everything', 'load-again', 'try-again', 'try-again', 'try-again'],
+      ...['save-everything', 'load-again', 'try-again', 'try-again', 'try-again', 'try-again'],
     ]);
   });
 });

@@ -2,6 +2,7 @@
 import { setImmediate as breathe } from 'node:timers/promises';
 import { emptyHash, type JournalEntry } from '../../../shared-types/journal.ts';
 import { tableNames, type TableName } from '../../../shared-types/records/index.ts';
+import { broughtUp } from '../../../shared-types/records/versions.ts';
 import type { Disk } from '../../files/disk.ts';
 import { linesOf, readSegment, segmentsIn } from '../segments.ts';
 import type { ReadSnapshot } from './format.ts';
@@ -54,10 +55,10 @@ export async function foldEntries(
   return tables;
 }
 
-function take({ payload }: JournalEntry, tables: ReadSnapshot['tables']): void {
+function take({ payload, schema }: JournalEntry, tables: ReadSnapshot['tables']): void {
   for (const { table, id, after } of payload.changes) {
     if (after === null) tables.get(table)?.delete(id);
-    else tables.get(table)?.set(id, after);
+    else tables.get(table)?.set(id, broughtUp(table, after, schema));
   }
 }
 

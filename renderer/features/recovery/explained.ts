@@ -54,6 +54,15 @@ export function explained(hindrance: Hindrance): Explained {
         ],
         ways: [saveEverything, compareAgain],
       };
+    case 'older-copy':
+      return {
+        heading: 'The working copy is of an earlier version',
+        says: [
+          `It is of version ${hindrance.kept}, this program of version ${hindrance.known}. A new working copy is built from the journal beside it, and that was not done: ${hindrance.reason}`,
+          'Nothing was changed: the journal is whole, and the working copy is as it was.',
+        ],
+        ways: [{ ...compareAgain, label: 'Try again', says: 'Begins to build it once more.' }, saveEverything],
+      };
     case 'reload':
       return {
         heading: 'This window is older than what is kept',

@@ -5,6 +5,8 @@
 import type { Counts } from '../../../shared-types/records/index.ts';
 import { tableNames } from '../../../shared-types/records/index.ts';
 import type { Tally } from '../store.ts';
+import { readMeta } from './workingCopy.ts';
+import type { CopyTally } from './workingCopy.ts';
 
 export interface ListedDatabase {
   name: string;
@@ -50,7 +52,19 @@ async function withRaw<T>(name: string, work: (database: IDBDatabase) => Promise
 }
 
 /** How far it has come and how much it holds, as far as it says so; a table that is not there counts as empty. */
-export function rawTally(name: string): Promise<Tally> {
+export async function rawTally(name: string): Promise<Tally> {
+  const { head, counts } = await rawHead(name);
+  const seq = (head as { seq?: unknown } | null | undefined)?.seq;
+  return { seq: typeof seq === 'number' ? seq : 0, counts };
+}
+
+/** The same with all that it says of itself. */
+export async function rawCopyTally(name: string): Promise<CopyTally> {
+  const { head, counts } = await rawHead(name);
+  return { meta: readMeta(head), counts };
+}
+
+function rawHead(name: string): Promise<{ head: unknown; counts: Counts }> {
   return withRaw(name, async (database) => {
     const has = (table: string): boolean => database.objectStoreNames.contains(table);
     const count = async (table: string): Promise<number> =>
@@ -60,8 +74,7 @@ export function rawTally(name: string): Promise<Tally> {
     const head: unknown = has('meta')
       ? await answerOf(database.transaction('meta').objectStore('meta').get('head'))
       : null;
-    const seq = (head as { seq?: unknown } | null | undefined)?.seq;
-    return { seq: typeof seq === 'number' ? seq : 0, counts: Object.fromEntries(counted) as Counts };
+    return { head, counts: Object.fromEntries(counted) as Counts };
   });
 }
 

@@ -16,6 +16,9 @@ export type Verdict =
   | { kind: 'ahead' }
   | { kind: 'differs'; reason: string };
 
+/** Other windows may write while this one compares: so often it looks again before it believes that the copy is ahead. */
+export const looks = 4;
+
 export const emptyCounts = (): Counts => Object.fromEntries(tableNames.map((name) => [name, 0])) as Counts;
 
 export function totalOf(counts: Counts): number {

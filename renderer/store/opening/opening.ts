@@ -1,41 +1,30 @@
 /** What happens before any screen: is what is kept whole, and is it what the journal says? */
-import type { JournalHost } from '../../../shared-types/host.ts';
 import type { JournalState } from '../../../shared-types/journal.ts';
 import { emptyHash } from '../../../shared-types/journal.ts';
 import { recordsVersion } from '../../../shared-types/records/index.ts';
-import { compareCopy, emptyCounts, totalOf } from './compareCopy.ts';
+import { compareCopy, emptyCounts, looks, totalOf } from './compareCopy.ts';
 import { ask, HostError } from '../writing/hostCalls.ts';
 import { NoAnswerError, within } from '../noAnswer.ts';
 import { listDatabases, rawTally } from '../copy/rawDatabase.ts';
 import type { ListedDatabase } from '../copy/rawDatabase.ts';
 import { laidDown, takeIn, whenTakenIn } from '../copy/arrivals.ts';
+import { baseOf, numberOf } from '../copy/databaseNames.ts';
+import { moveOver } from './moveOver.ts';
+import type { OpeningAround } from './openingAround.ts';
 import { replay } from './replay.ts';
 import type { Hindrance, Tally } from '../store.ts';
 import { whyNotSaved } from '../writing/whyNotSaved.ts';
 import type { CopyTally, MetaRow, WorkingCopy } from '../copy/workingCopy.ts';
 import { allTables, knownVersion, nativeVersion, settled, tallyOf } from '../copy/workingCopy.ts';
 
-export interface OpeningAround {
-  journal: JournalHost;
-  makeCopy: (name: string) => WorkingCopy;
-  /** How long each call may take, so that the page is there in time. */
-  limitMs: () => number;
-  doing: (what: string) => void;
-}
-
 export type Opened =
-  | { kind: 'opened'; copy: WorkingCopy; state: JournalState; replayed: number }
+  /** `broughtUp`: from which version of the working copy a new one was built. */
+  | { kind: 'opened'; copy: WorkingCopy; state: JournalState; replayed: number; broughtUp: number | null }
   /** `copy` names the database that a recovery would go by. */
   | { kind: 'hindered'; hindrance: Hindrance; state: JournalState | null; copy: string | null };
 
-/** Other windows may write while this one compares: so often it looks again before it believes that the copy is ahead. */
-const looks = 4;
-
 /** So long another window may have the database for itself. */
 const takingInMs = 60_000;
-
-/** The part of a name that all databases of one profile share. */
-export const baseOf = (name: string): string => name.replace(/-\d+$/, '');
 
 export async function openKept(around: OpeningAround): Promise<Opened> {
   const { journal, limitMs, doing } = around;
@@ -79,7 +68,13 @@ export async function openKept(around: OpeningAround): Promise<Opened> {
     if (left !== null) return hindered({ kind: 'journal-missing', journal: tally, found: left.tally }, left.name);
   }
   doing('Comparing the working copy with the journal');
-  return await openCopy(around, name, state, hindered);
+  if (there === undefined || there.version >= nativeVersion(knownVersion))
+    return await openCopy(around, name, state, hindered);
+  const version = there.version / nativeVersion(1);
+  const over = await moveOver(around, { name, version }, state);
+  if (over.kind === 'hindered') return hindered(over.hindrance);
+  const opened = await openCopy(around, over.state.database, over.state, hindered);
+  return opened.kind === 'opened' ? { ...opened, broughtUp: version } : opened;
 }
 
 async function openCopy(
@@ -123,7 +118,7 @@ async function openCopy(
           continue;
         }
       }
-      if (verdict.kind === 'same') return { kind: 'opened', copy, state, replayed };
+      if (verdict.kind === 'same') return { kind: 'opened', copy, state, replayed, broughtUp: null };
       if (verdict.kind === 'differs')
         return stop({ kind: 'copy-differs', reason: verdict.reason, journal: journalTally, found: tallyFrom(found) });
       if (look >= looks) return stop({ kind: 'journal-missing', journal: journalTally, found: tallyFrom(found) });
@@ -192,8 +187,4 @@ async function leftBehind(
     if (tally !== null && totalOf(tally.counts) > 0) return { name, tally };
   }
   return null;
-}
-
-export function numberOf(name: string): number {
-  return Number(/-(\d+)$/.exec(name)?.[1] ?? 0);
 }

@@ -1,8 +1,16 @@
 import type { JournalState } from '../../../shared-types/journal.ts';
+import { knownVersion } from '../copy/workingCopy.ts';
 
 /** What a person should know of an opening that went well; null where there is nothing. */
-export function readyNotice({ tail }: Pick<JournalState, 'tail'>, replayed: number): string | null {
+export function readyNotice(
+  { tail }: Pick<JournalState, 'tail'>,
+  { replayed, broughtUp }: { replayed: number; broughtUp: number | null },
+): string | null {
   const said: string[] = [];
+  if (broughtUp !== null)
+    said.push(
+      `The working copy was of version ${broughtUp}: a new one of version ${knownVersion} was built from the journal. The old one stays where it is.`,
+    );
   if (replayed > 0)
     said.push(
       replayed === 1

@@ -16,13 +16,13 @@ export interface ReplayAround {
 }
 
 /**
- * Looks before it writes: the entries must follow upon the copy's head, and taking them back from the journal's counts
- * must leave what the copy holds. Doing it twice is the same as doing it once.
+ * Whether the journal goes on from where a copy stands: the entries must follow upon the copy's head, and taking them back from the
+ * journal's counts must leave what the copy holds. Nothing is written.
  *
- * @returns `same` once it is done; else why it is not, and nothing was written
+ * @returns `same` where it does; else why it does not
  */
-export async function replay(
-  { journal, copy, limitMs }: ReplayAround,
+export async function followsUpon(
+  { journal, limitMs }: Pick<ReplayAround, 'journal' | 'limitMs'>,
   { seq, counts }: JournalState,
   found: CopyTally & { meta: MetaRow },
 ): Promise<Verdict> {
@@ -40,8 +40,22 @@ export async function replay(
       kind: 'differs',
       reason: `Entry ${found.meta.seq} of the journal is not the one that the working copy was made from.`,
     };
-  const whole = compareCounts(before, found.counts);
-  if (whole.kind !== 'same') return whole;
+  return compareCounts(before, found.counts);
+}
+
+/**
+ * Looks before it writes. Doing it twice is the same as doing it once.
+ *
+ * @returns `same` once it is done; else why it is not, and nothing was written
+ */
+export async function replay(
+  around: ReplayAround,
+  state: JournalState,
+  found: CopyTally & { meta: MetaRow },
+): Promise<Verdict> {
+  const { journal, copy, limitMs } = around;
+  const follows = await followsUpon(around, state, found);
+  if (follows.kind !== 'same') return follows;
   for await (const entries of entriesFrom(journal, found.meta.seq + 1, limitMs))
     await within(applyEntries(copy, entries.map(toApply)), limitMs() + weightMs(entries), 'the working copy');
   return { kind: 'same' };

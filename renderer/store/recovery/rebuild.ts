@@ -4,12 +4,13 @@ import type { JournalState } from '../../../shared-types/journal.ts';
 import { emptyHash } from '../../../shared-types/journal.ts';
 import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
 import { tableNames } from '../../../shared-types/records/index.ts';
+import { broughtUp } from '../../../shared-types/records/versions.ts';
 import { compareCounts, emptyCounts, totalOf } from '../opening/compareCopy.ts';
 import { digestOfRecords, digestsOf } from '../copy/digest.ts';
 import { ask, entriesFrom } from '../writing/hostCalls.ts';
 import { inPieces } from '../inPieces.ts';
 import { within } from '../noAnswer.ts';
-import { baseOf, numberOf } from '../opening/opening.ts';
+import { baseOf, numberOf } from '../copy/databaseNames.ts';
 import { listDatabases } from '../copy/rawDatabase.ts';
 import { NotSavedError } from '../store.ts';
 import { settled } from '../copy/workingCopy.ts';
@@ -64,13 +65,13 @@ async function fold(
   const folded: Folded = new Map(tableNames.map((name) => [name, new Map()]));
   let last = { seq: 0, hash: emptyHash };
   for await (const entries of entriesFrom(journal, 1, limitMs)) {
-    for (const { seq, prevHash, hash, payload } of entries) {
+    for (const { seq, prevHash, hash, payload, schema } of entries) {
       if (seq !== last.seq + 1 || prevHash !== last.hash)
         throw new NotSavedError(`entry ${seq} of the journal does not follow upon entry ${last.seq}`);
       last = { seq, hash };
       for (const { table, id, after } of payload.changes) {
         if (after === null) folded.get(table)?.delete(id);
-        else folded.get(table)?.set(id, after as AnyRecord);
+        else folded.get(table)?.set(id, broughtUp(table, after, schema) as AnyRecord);
       }
     }
     progress(last.seq);

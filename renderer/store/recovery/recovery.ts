@@ -88,8 +88,7 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
       recover(async ({ lease, progress }) => {
         const name = copyFound();
         if (name === null) throw new NotSavedError('there is no working copy to keep');
-        await adopt(name, { journal, lease, makeCopy, limitMs, progress });
-        return name;
+        return await adopt(name, { journal, lease, makeCopy, limitMs, progress });
       }),
   };
 }

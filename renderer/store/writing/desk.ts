@@ -1,6 +1,7 @@
 /** What one window has in hand while its store is open: the working copy, the right to write, and how far it has come. */
 import type { JournalHost } from '../../../shared-types/host.ts';
 import type { Change, EntryHead, JournalEntry, Lease } from '../../../shared-types/journal.ts';
+import { broughtUp } from '../../../shared-types/records/versions.ts';
 import { applyEntries } from '../copy/applyEntries.ts';
 import { takeIn } from '../copy/arrivals.ts';
 import { entriesFrom } from './hostCalls.ts';
@@ -53,8 +54,12 @@ export function weightMs(entries: readonly JournalEntry[]): number {
 }
 
 export function toApply(entry: JournalEntry): Parameters<typeof applyEntries>[1][number] {
-  const { seq, hash, prevHash, payload } = entry;
-  return { seq, hash, prevHash, changes: payload.changes };
+  const { seq, hash, prevHash, payload, schema } = entry;
+  const changes = payload.changes.map((change): Change => ({
+    ...change,
+    after: change.after === null ? null : broughtUp(change.table, change.after, schema),
+  }));
+  return { seq, hash, prevHash, changes };
 }
 
 /**
@@ -87,6 +92,6 @@ function headsOf(desk: Desk, entries: readonly JournalEntry[]): { head: EntryHea
   let before = desk.heads.at(-1);
   return entries.map((entry) => {
     before = headOf(entry, before);
-    return { head: before, changes: entry.payload.changes };
+    return { head: before, changes: toApply(entry).changes };
   });
 }

@@ -2,6 +2,7 @@
 import type { Change, JournalEntry } from '../../../shared-types/journal.ts';
 import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
 import { recordSchemas } from '../../../shared-types/records/index.ts';
+import { broughtUp } from '../../../shared-types/records/versions.ts';
 import { RefusedError } from '../../engine/errors.ts';
 import { refusalFromZod } from '../../engine/json/refusalFromZod.ts';
 import { breaths } from '../breathe.ts';
@@ -76,11 +77,13 @@ function wishOf(proposal: Proposal): Wish {
 
 /** The changes of an entry, turned round: last change first. */
 export function turnedRound(entry: JournalEntry): Wish[] {
+  const now = (table: TableName, record: Change['after']): AnyRecord | null =>
+    record === null ? null : (broughtUp(table, record, entry.schema) as AnyRecord);
   return entry.payload.changes.toReversed().map(({ table, id, before, after }: Change): Wish => ({
     table,
     id,
-    after: before as AnyRecord | null,
-    from: { content: after as AnyRecord | null },
+    after: now(table, before),
+    from: { content: now(table, after) },
     pastRev: Math.max(revOf(before), revOf(after)),
   }));
 }
