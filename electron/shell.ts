@@ -1,4 +1,5 @@
 /** The shell's start: refuse what would open it up, lock everything, then show the one window. */
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { app } from 'electron';
 import { identity } from '../shared-types/ipc.ts';
@@ -11,6 +12,7 @@ import { journalDesk } from './journal/desk.ts';
 import { dataFolder, foldersIn, keepPrivate, makeFolders } from './launch/dataFolder.ts';
 import { lockContents, lockSession } from './lockdown.ts';
 import { claimScheme, serveScheme } from './scheme.ts';
+import { goPortable, packedIn, type Portable } from './portable.ts';
 import { loadSite, mapFileName, readMap } from './site/buildMap.ts';
 import { showWindow, type ShownWindow } from './window.ts';
 
@@ -22,12 +24,20 @@ export function startShell(built: string): void {
   if (forbidden !== null) return refuse(`Bagwright does not start with ${forbidden}: it would let other programs in.`);
 
   const usersMask = keepPrivate();
+  let portable: Portable | null;
+  try {
+    portable = goPortable(app.isPackaged ? packedIn() : join(built, '..'));
+  } catch (cause) {
+    return refuse(cause instanceof Error ? cause.message : 'Bagwright could not start.');
+  }
   const folders = foldersIn(dataFolder());
   makeFolders(folders);
   app.setPath('userData', folders.electronProfile);
+  if (portable !== null) app.setPath('temp', tmpdir());
   app.enableSandbox();
   claimScheme();
   if (!app.requestSingleInstanceLock()) return app.quit();
+  portable?.clearTemporary();
 
   let shown: ShownWindow | null = null;
   const temporary = privateTemporary();

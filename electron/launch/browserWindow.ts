@@ -18,6 +18,8 @@ export interface BrowserWindowOptions {
   site: () => Site;
   say: (words: string) => void;
   stop: AbortSignal;
+  /** Called once it is certain that no other copy with these folders runs. */
+  onAlone?: () => void;
 }
 
 export async function runBrowserWindow(options: BrowserWindowOptions): Promise<number> {
@@ -41,6 +43,7 @@ export async function runBrowserWindow(options: BrowserWindowOptions): Promise<n
     if ((cause as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw cause;
     return await meetHolder(options, key);
   }
+  options.onAlone?.();
   // Only the holder of the port may touch the journal; what keeps it from opening is told to the page.
   journal.begin(version);
   try {

@@ -12,11 +12,13 @@ import { dataFolder, foldersIn, keepPrivate, makeFolders } from './dataFolder.ts
 import { deadlineS, electronBinary, fetchElectron } from './electronBinary.ts';
 import { findBrowser } from './findBrowser.ts';
 import { launch, type Launcher } from './launch.ts';
+import { goPortable, markerName, type Portable } from '../portable.ts';
 import { noteSecondFolder } from '../journal/snapshots/notes.ts';
 import { stopSignals } from './stopSignals.ts';
 
-function thisLauncher(): Launcher {
-  const say = (words: string): void => void process.stdout.write(`${words}\n`);
+const say = (words: string): void => void process.stdout.write(`${words}\n`);
+
+function thisLauncher(portable: Portable | null): Launcher {
   return {
     say,
     platform: process.platform,
@@ -25,7 +27,7 @@ function thisLauncher(): Launcher {
     electronBinary: () => electronBinary(),
     fetchElectron: () => fetchElectron(deadlineS()),
     deadlineS: deadlineS(),
-    runElectron,
+    runElectron: (binary) => runElectron(binary, portable !== null),
     findBrowser: () => findBrowser(),
     async keepSecondFolder(folder) {
       try {
@@ -46,6 +48,7 @@ function thisLauncher(): Launcher {
         site: () => loadSite(siteFolder, readMap(siteMap)),
         say,
         stop: stopSignals(),
+        onAlone: () => portable?.clearTemporary(),
       });
     },
   };
@@ -55,9 +58,11 @@ function ownVersion(): string {
   return (JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { version: string }).version;
 }
 
-function runElectron(binary: string): Promise<{ code: number; lastedMs: number }> {
+function runElectron(binary: string, portable: boolean): Promise<{ code: number; lastedMs: number }> {
   const started = Date.now();
   const { ELECTRON_RUN_AS_NODE: _asNode, NODE_OPTIONS: _options, ...environment } = process.env;
+  // The shell finds the marker itself, and then clears up too.
+  if (portable) delete environment['BAGWRIGHT_DATA'];
   // Electron, like Chromium, will not start as root on Linux with its sandbox on.
   const given = mustDropSandbox() ? [root, '--no-sandbox'] : [root];
   const shell = spawn(binary, given, { stdio: 'inherit', env: environment });
@@ -70,7 +75,17 @@ function runElectron(binary: string): Promise<{ code: number; lastedMs: number }
   });
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
+async function start(): Promise<number> {
   keepPrivate();
-  process.exitCode = await launch(process.argv.slice(2), thisLauncher());
+  let portable: Portable | null;
+  try {
+    portable = goPortable(root);
+  } catch (cause) {
+    say(cause instanceof Error ? cause.message : String(cause));
+    return 1;
+  }
+  if (portable !== null) say(`Portable (by the file ${markerName}): everything is kept in ${portable.data}.`);
+  return await launch(process.argv.slice(2), thisLauncher(portable));
 }
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) process.exitCode = await start();

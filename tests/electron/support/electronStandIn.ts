@@ -106,6 +106,7 @@ class FakeApp extends EventEmitter {
   readonly paths = new Map<string, string>();
   commandLine = { hasSwitch: (name: string): boolean => this.given.has(name) };
   firstInstance = true;
+  isPackaged = false;
   setPath = (name: string, path: string): void => void this.paths.set(name, path);
   enableSandbox = vi.fn();
   quit = vi.fn();
