@@ -18,7 +18,7 @@ const ran = (program: string, ...args: string[]): boolean => spawnSync(program, 
 let able: boolean | null = null;
 
 /** A file system of one's own takes the right to mount one. */
-export function whyNoSmallDisk(): string | null {
+function whyNoSmallDisk(): string | null {
   if (able === null) {
     const tried = smallDisk(1);
     able = tried !== null;

@@ -225,7 +225,7 @@ function oddFiles(): Corrupted[] {
   return all.map(([what, bytes]) => [what, bytes, under]);
 }
 
-export function snapshotOf(shelves: [string, object][]): Buffer {
+function snapshotOf(shelves: [string, object][]): Buffer {
   const frame = { seq: 9, hash: 'a'.repeat(64), deviceId: 'b'.repeat(32), utc: '2031-04-05T10:20:30.000Z' };
   const tables = new Map([['shelves', new Map(shelves as [string, Record<string, unknown>][])]] as const);
   return Buffer.concat([...bytesOf({ ...frame, why: 'asked', tables })]);

@@ -13,6 +13,9 @@ export interface Mutant {
 }
 
 const faults = 'tests/electron/journalFaults.test.ts';
+const power = 'tests/electron/powerLoss.test.ts';
+const snapshots = 'tests/electron/snapshots.test.ts';
+const server = 'tests/electron/server.test.ts';
 const opening = 'tests/browser/storeOpening.test.ts';
 const windows = 'tests/browser/storeWindows.test.ts';
 
@@ -36,7 +39,7 @@ export const mutants: readonly Mutant[] = [
     file: 'electron/journal/segmentWriter.ts',
     text: '      await written.truncate(bytes);\n',
     instead: '',
-    test: { project: 'unit', file: faults, name: 'once, for n from 1 to 100' },
+    test: { project: 'unit', file: faults, name: 'once: the one is refused' },
   },
   {
     name: 'a deleted file takes lines',
@@ -78,14 +81,14 @@ export const mutants: readonly Mutant[] = [
     file: 'electron/journal/entry.ts',
     text: "  if (hashOfLine(bytes, entry.hash) !== entry.hash) return { reason: 'its content is not what its hash says' };\n",
     instead: '',
-    test: { project: 'unit', file: 'tests/electron/journalVerify.test.ts', name: 'an edit: one byte anywhere' },
+    test: { project: 'unit', file: 'tests/electron/journalVerify.test.ts', name: 'a line edited, deleted, swapped' },
   },
   {
     name: 'a line may follow any other',
     file: 'electron/journal/entry.ts',
     text: 'due.prevHash !== null && entry.prevHash !== due.prevHash',
     instead: 'due.prevHash === entry.seq.toString()',
-    test: { project: 'unit', file: 'tests/electron/journalVerify.test.ts', name: 'an entry made anew' },
+    test: { project: 'unit', file: 'tests/electron/journalVerify.test.ts', name: 'a line edited, deleted, swapped' },
   },
   {
     name: 'a newer working copy is opened',
@@ -197,5 +200,129 @@ export const mutants: readonly Mutant[] = [
       file: 'tests/browser/storeTags.test.ts',
       name: 'is refused where another thing has it, on whatever shelf, and twice in one act',
     },
+  },
+  {
+    name: 'a line counts before it is synced, seen by the power that goes',
+    file: 'electron/journal/segmentWriter.ts',
+    text: '        await target.datasync();\n',
+    instead: '',
+    test: { project: 'unit', file: power, name: 'takes nothing that was synced' },
+  },
+  {
+    name: 'a new file’s name is not on the disk when its lines are',
+    file: 'electron/journal/segmentWriter.ts',
+    text: '      await syncFolder(folder, disk);\n',
+    instead: '',
+    test: { project: 'unit', file: power, name: 'takes nothing that was synced' },
+  },
+  {
+    name: 'a torn line is passed over without a word',
+    file: 'electron/journal/tail.ts',
+    text: '  return { bytes: torn.bytes.length, file };\n',
+    instead: '  return null;\n',
+    test: { project: 'unit', file: faults, name: 'is moved aside, whole, at every byte it can end at' },
+  },
+  {
+    name: 'a second process takes a lock that is held',
+    file: 'electron/journal/lock.ts',
+    text: '    if (holder !== null && processes.isRunning(holder)) throw heldBy(holder);\n',
+    instead: '',
+    test: {
+      project: 'unit',
+      file: 'tests/electron/journalProcesses.test.ts',
+      name: 'held by a process that runs is not',
+    },
+  },
+  {
+    name: 'a pointer is renamed before it is synced',
+    file: 'electron/files/writeWhole.ts',
+    text: '      await file.sync();\n',
+    instead: '',
+    test: { project: 'unit', file: faults, name: 'of the folder comes after the journal' },
+  },
+  {
+    name: 'a snapshot is not read back',
+    file: 'electron/journal/snapshots/writeSnapshot.ts',
+    text: "    const read = readSnapshot(await disk.readFile(beside));\n    if ('reason' in read) throw new Error(`the snapshot was not written whole: ${read.reason}`);\n",
+    instead: '',
+    test: { project: 'unit', file: snapshots, name: 'leaves the one before whole' },
+  },
+  {
+    name: 'a snapshot is renamed before it is synced',
+    file: 'electron/journal/snapshots/writeSnapshot.ts',
+    text: '      await file.sync();\n',
+    instead: '',
+    test: { project: 'unit', file: snapshots, name: 'goes by another name first, is synced' },
+  },
+  {
+    name: 'a snapshot’s sum is not checked',
+    file: 'electron/journal/snapshots/format.ts',
+    text: ".digest('hex') !== end)",
+    instead: ".digest('hex') === '')",
+    test: { project: 'unit', file: snapshots, name: 'is refused with its reason' },
+  },
+  {
+    name: 'snapshots are cleared away while far less is kept',
+    file: 'electron/journal/snapshots/keeper.ts',
+    text: '      if (shrunk !== null) await held.set(shrunk);\n',
+    instead: '',
+    test: { project: 'unit', file: snapshots, name: 'is not done while far less is kept than was' },
+  },
+  {
+    name: 'the server answers to any name',
+    file: 'electron/launch/gate.ts',
+    text: "  if (request.headers.host !== `127.0.0.1:${port}`) return text(421, 'This server answers for one address only');\n",
+    instead: '',
+    test: { project: 'unit', file: server, name: 'answers no Host' },
+  },
+  {
+    name: 'a call needs no token',
+    file: 'electron/launch/gate.ts',
+    text: '!sameSecret(given, token)',
+    instead: '!sameSecret(token, token)',
+    test: { project: 'unit', file: server, name: 'without the token, or with another' },
+  },
+  {
+    name: 'a cell of a table is run by a spreadsheet',
+    file: 'renderer/engine/sheet/csvText.ts',
+    text: "(typeof cell === 'string' ? harmless(cell) : cell)));\n  return `${Papa.unparse({ fields: fields.map(harmless), data }",
+    instead: '(cell)));\n  return `${Papa.unparse({ fields: fields.map(harmless), data }',
+    test: {
+      project: 'pure',
+      file: 'tests/engine/sheet/cells.test.ts',
+      name: 'leave numbers alone, negative ones too',
+    },
+  },
+  {
+    name: 'a workbook may grow without end',
+    file: 'renderer/engine/sheet/xlsx/unpackEntry.ts',
+    text: '    if (length + piece.length > unpackedBytes)\n',
+    instead: '    if (length + piece.length < 0)\n',
+    test: { project: 'pure', file: 'tests/engine/sheet/xlsx/bombs.test.ts', name: 'a size that lies' },
+  },
+  {
+    name: 'a workbook’s parts may be of any size',
+    file: 'renderer/engine/sheet/xlsx/checkSizes.ts',
+    text: '    if (unpackedBytes > entryMostBytes)\n',
+    instead: '    if (unpackedBytes < 0)\n',
+    test: { project: 'pure', file: 'tests/engine/sheet/xlsx/bombs.test.ts', name: 'one part that is too much' },
+  },
+  {
+    name: 'an event of a manifest may say something else',
+    file: 'renderer/engine/record/chain.ts',
+    text: '    if ((await eventHash(event, digest)) !== event.hash)',
+    instead: "    if ((await eventHash(event, digest)) === '')",
+    test: {
+      project: 'pure',
+      file: 'tests/engine/damagedInputs.test.ts',
+      name: 'every damaged input is read or refused',
+    },
+  },
+  {
+    name: 'entries that are not saved wait for the browser’s plain storage',
+    file: 'renderer/components/RecordForm/keptDraft.ts',
+    text: '    putOnDisk({ name, text, at }).catch(() => undefined);\n',
+    instead: '    if (at === name) void putOnDisk({ name, text, at });\n',
+    test: { project: 'e2e', file: 'tests/e2e/faults/crash.test.ts', name: 'has what was typed again' },
   },
 ];
