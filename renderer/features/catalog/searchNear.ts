@@ -25,7 +25,11 @@ export class Vocabulary {
 
   /** Takes in a text as it was typed. */
   add(text: string): void {
-    for (const [word] of text.toLowerCase().matchAll(/\p{L}{4,}/gu)) this.words.add(word);
+    // Letters of the alphabet are quickly told; of what else there is, only the letters.
+    for (const run of text.toLowerCase().match(/[a-z\u0080-\uffff]{4,}/g) ?? []) {
+      if (/^[a-z]+$/.test(run)) this.words.add(run);
+      else for (const [word] of run.matchAll(/\p{L}{4,}/gu)) this.words.add(word);
+    }
   }
 
   /** The words that a typed one may have been meant as; the typed word itself is not among them. */

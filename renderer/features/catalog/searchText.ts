@@ -1,5 +1,5 @@
-import type { Item } from '../../../shared-types/records/item.ts';
-import { valueAt } from '../../components/RecordForm/draft.ts';
+import type { Item, ItemKind } from '../../../shared-types/records/item.ts';
+import { valueReader } from '../../components/RecordForm/draft.ts';
 import { breathe } from '../../store/breathe.ts';
 import { asDigits, Vocabulary } from './searchNear.ts';
 import type { NearWord } from './searchNear.ts';
@@ -15,11 +15,20 @@ const apart = '\u0001';
  * between two parts unless both are digits, so that "S 18D", "s-18d" and "S18D" are the same and "1-1/16" is no "11/16".
  */
 export function folded(text: string): string {
+  const line = oneLine(text);
   // Most texts of a catalog are plain: what only others need is not looked for in them.
-  return isPlain(text) ? foldedPlain(text.toLowerCase()) : foldedByPattern(unaccented(text));
+  return plain.test(line) ? foldedPlain(line.toLowerCase()) : foldedByPattern(unaccented(line));
 }
 
-/** Any text: what `foldedPlain` does for those that have only the plain signs. */
+/** Several texts, each as it is searched, a line each. */
+export function foldedLines(texts: readonly string[]): string {
+  const lines = texts.map(oneLine).join('\n');
+  return plain.test(lines) ? foldedPlain(lines.toLowerCase()) : texts.map(folded).join('\n');
+}
+
+const oneLine = (text: string): string => (text.includes('\n') ? text.replaceAll('\n', ' ') : text);
+
+/** Any text of one line: what `foldedPlain` does for those that have only the plain signs. */
 export function foldedByPattern(text: string): string {
   return text
     .replaceAll(/["″”]/g, 'in')
@@ -30,19 +39,21 @@ export function foldedByPattern(text: string): string {
     .replaceAll(apart, ' ');
 }
 
-/** Printed signs of ASCII and its blanks alone. */
-function isPlain(text: string): boolean {
-  for (let at = 0; at < text.length; at += 1) {
-    const code = text.charCodeAt(at);
-    if (code > 126 || (code < 32 && !isBlank(code))) return false;
-  }
-  return true;
-}
+/** Printed signs of ASCII and its blanks, and the signs of units and sizes. */
+const plain = /^[\t-\r -~·×✕⋅∙•‐‑‒–—−″”]*$/;
 
-const isBlank = (code: number): boolean => code === 32 || (code >= 9 && code <= 13);
+/** The line break is a sign like any other here: it parts the lines. */
+const isBlank = (code: number): boolean => code === 32 || code === 9 || (code >= 11 && code <= 13);
 const isDigit = (code: number): boolean => code >= 48 && code <= 57;
+const codesOf = (signs: string): ReadonlySet<number> => new Set([...signs].map((sign) => sign.charCodeAt(0)));
 const [inchMark, star, dash, underscore] = [34, 42, 45, 95];
-const parts = (code: number): boolean => isBlank(code) || code === dash || code === underscore;
+const inchMarks = codesOf('″”');
+const crosses = codesOf('×✕');
+const dots = codesOf('·⋅∙•‐‑‒–—−');
+const parts = (code: number): boolean =>
+  isBlank(code) || code === dash || code === underscore || (code > 126 && dots.has(code));
+const marksInch = (code: number): boolean => code === inchMark || (code > 126 && inchMarks.has(code));
+const multiplies = (code: number): boolean => code === star || (code > 126 && crosses.has(code));
 
 /** In one go over the signs: of fifty thousand items' texts the patterns took seconds. */
 function foldedPlain(text: string): string {
@@ -57,10 +68,10 @@ function foldedPlain(text: string): string {
       const isBetweenDigits = at > 0 && isDigit(text.charCodeAt(at - 1)) && isDigit(text.charCodeAt(from));
       if (isBetweenDigits) made += ' ';
       at = from - 1;
-    } else if (code === inchMark) {
+    } else if (marksInch(code)) {
       made += `${text.slice(from, at)}in`;
       from = at + 1;
-    } else if (code === star && isTimes(text, at)) {
+    } else if (multiplies(code) && isTimes(text, at)) {
       made += `${text.slice(from, at)}x`;
       from = at + 1;
     }
@@ -68,7 +79,7 @@ function foldedPlain(text: string): string {
   return made + text.slice(from);
 }
 
-/** A star between two digits, blanks aside. */
+/** A star or a cross between two digits, blanks aside. */
 function isTimes(text: string, at: number): boolean {
   let [before, after] = [at - 1, at + 1];
   while (isBlank(text.charCodeAt(before))) before -= 1;
@@ -123,42 +134,52 @@ const codes = new WeakMap<Item, string>();
 function codeInDigits(item: Item): string {
   const known = codes.get(item);
   if (known !== undefined) return known;
-  const made = asDigits(foldedOnce(item.code));
+  const made = asDigits(folded(item.code));
   codes.set(item, made);
   return made;
 }
 
 /** Built once for each version of a record: a record that did not change is the same object. */
 const texts = new WeakMap<Item, string>();
-/** Sizes, places and words that many records share are folded once. */
-const shared = new Map<string, string>();
-const sharedMost = 20_000;
-const sharedLength = 32;
-
 /** Every word of every text that was prepared. */
 export const vocabulary = new Vocabulary();
-
-function foldedOnce(text: string): string {
-  if (text.length > sharedLength) {
-    vocabulary.add(text);
-    return folded(text);
-  }
-  const known = shared.get(text);
-  if (known !== undefined) return known;
-  vocabulary.add(text);
-  const made = folded(text);
-  if (shared.size < sharedMost) shared.set(text, made);
-  return made;
-}
 
 export function searchText(item: Item): string {
   const known = texts.get(item);
   if (known !== undefined) return known;
-  const fields = fieldsOf(item.kind).map((field) => foldedOnce(plainText(field, valueAt(item, field.path))));
-  const text = [foldedOnce(itemName(item)), foldedOnce(kindWords[item.kind]), ...fields].join('\n');
+  const lines = [itemName(item), kindWords[item.kind], ...readersOf(item.kind).map((read) => read(item))];
+  const text = foldedLines(lines);
   texts.set(item, text);
-  vocabulary.addCode(foldedOnce(item.code));
+  vocabulary.add(lines.join('\n'));
+  vocabulary.addCode(folded(item.code));
   return text;
+}
+
+type FieldReader = (item: Item) => string;
+
+/** How each field of a kind is read, made once. */
+const readers = new Map<ItemKind, readonly FieldReader[]>();
+
+function readersOf(kind: ItemKind): readonly FieldReader[] {
+  const known = readers.get(kind);
+  if (known !== undefined) return known;
+  const made = fieldsOf(kind).map(readerOf);
+  readers.set(kind, made);
+  return made;
+}
+
+/** As it was typed: that is what is looked for. */
+function readerOf({ path, type }: ItemField): FieldReader {
+  const at = valueReader(path);
+  const labels = new Map<unknown, string>(
+    type.is === 'choice' ? type.choices.map(({ value, label }) => [value, label]) : [],
+  );
+  return (item) => {
+    const value = at(item);
+    if (typeof value === 'string') return labels.get(value) ?? value;
+    if (Array.isArray(value)) return value.join(' ');
+    return typeof value === 'number' ? String(value) : '';
+  };
 }
 
 /** Makes the texts of some items at once: as they are read. */
@@ -193,13 +214,4 @@ export function prepareSearch(items: ReadonlyMap<string, Item>, onReady: () => v
   return () => {
     isGivenUp = true;
   };
-}
-
-/** As it was typed: that is what is looked for. */
-function plainText({ type }: ItemField, value: unknown): string {
-  if (value === undefined) return '';
-  if (typeof value === 'string')
-    return type.is === 'choice' ? (type.choices.find((choice) => choice.value === value)?.label ?? value) : value;
-  if (Array.isArray(value)) return value.join(' ');
-  return typeof value === 'number' ? String(value) : '';
 }
