@@ -4,7 +4,7 @@
  * the system that makes a file or names an address is looked at. `-- e2e` runs the whole stage e2e in such a network instead.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, realpathSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -30,10 +30,14 @@ function madeOutside(trace: string, copy: PortableCopy): string[] {
   return [...new Set(paths)].filter((path) => !noFile.test(path) && !ours.some((folder) => path.startsWith(folder)));
 }
 
-/** The addresses spoken to, each once, without the machine's own. */
+/** The addresses that something was sent to, or a connection was asked of, without the machine's own; each once. */
 function addressesOutside(trace: string): string[] {
-  const addresses = [...trace.matchAll(/inet_addr\("([^"]+)"\)|inet_pton\(AF_INET6, "([^"]+)"/g)];
-  const all = new Set(addresses.map(([, four, six]) => four ?? six ?? ''));
+  // A datagram's socket is "connected" to ask the system for the way there; nothing is sent by that.
+  const sends = trace.split('\n').filter((line) => /\bsend(?:to|m?msg)\(|\bconnect\((?!\d+<UDP)/.test(line));
+  const named = sends.flatMap((line) => [
+    ...line.matchAll(/inet_addr\("([^"]+)"\)|inet_pton\(AF_INET6, "([^"]+)"|->\[?([\da-f.:]+?)\]?:\d+\]>/g),
+  ]);
+  const all = new Set(named.map(([, four, six, peer]) => four ?? six ?? peer ?? ''));
   return [...all].filter((address) => !/^127\.|^::1$|^0\.0\.0\.0$|^::$|^::ffff:127\./.test(address));
 }
 
@@ -43,11 +47,14 @@ async function traced(): Promise<number> {
     const copy = await portableCopy(under);
     const file = join(under, 'trace');
     const { pdf } = await workIn(copy, [
-      ...(['strace', '-f', '-qq', '-s', '300', '-e', `trace=${makes},${speaks}`, '-o', file] as const),
+      ...(['strace', '-f', '-qq', '-yy', '-s', '300', '-e', `trace=${makes},${speaks}`, '-o', file] as const),
       ...['npm', 'start', '--', '--browser'],
     ]);
     const trace = readFileSync(file, 'utf8');
-    const files = [...new Set([...madeOutside(trace, copy), ...copy.strayFiles()])];
+    // npm itself makes its own empty folder, which is no file, before it reads where it is told not to write.
+    const npms = join(copy.environment['HOME'] ?? '', '.npm');
+    const files = [...new Set([...madeOutside(trace, copy), ...copy.strayFiles()])].filter((path) => path !== npms);
+    files.push(...(existsSync(npms) ? readdirSync(npms).map((name) => join(npms, name)) : []));
     const addresses = addressesOutside(trace);
     const say = (words: string): void => void process.stdout.write(`${words}\n`);
     say(`${trace.split('\n').length} calls traced; the PDF begins with ${pdf}`);
