@@ -1,5 +1,5 @@
 /** What no line of the journal may hold, whatever its shape: it would not come back as it was, or not at all. */
-import type { Refusal } from '../../shared-types/errors.ts';
+import type { Refusal } from './errors.ts';
 
 /** 32 levels of a record, as every text that is read may have, and the entry's own around them. */
 const deepest = 40;

@@ -10,7 +10,7 @@ import { entrySchema, laterEntrySchema, type Change, type JournalEntry } from '.
 import { recordSchemas, recordsVersion } from '../../shared-types/records/index.ts';
 import { broughtUp } from '../../shared-types/records/versions.ts';
 import { canonicalJson } from '../../shared-types/canonicalJson.ts';
-import { unfit } from './unfit.ts';
+import { unfit } from '../../shared-types/unfit.ts';
 
 type Body = Omit<JournalEntry, 'hash'>;
 

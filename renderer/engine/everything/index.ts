@@ -1,0 +1,7 @@
+export { everythingBytesMax, isEverything, readEverything } from './readEverything.ts';
+export type { Everything } from './readEverything.ts';
+export { intoHere } from './intoHere.ts';
+export type { Differing, Into } from './intoHere.ts';
+export { outcomeFaults } from './outcomeFaults.ts';
+export { readSnapshotText, snapshotText } from './readSnapshotText.ts';
+export type { AllTables } from './readSnapshotText.ts';

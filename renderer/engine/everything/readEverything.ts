@@ -1,0 +1,100 @@
+/** A file with everything in it: a snapshot, or what a window saved as one text. */
+import { RefusedError } from '../errors.ts';
+import { readJson } from '../json/readJson.ts';
+import type { Digest } from '../record/chain.ts';
+import { checkRecords } from '../records/checkRecords.ts';
+import type { KeptTables } from '../records/checkRecords.ts';
+import { readExport } from './readExport.ts';
+import type { ReadExport } from './readExport.ts';
+import { readSnapshotText } from './readSnapshotText.ts';
+import type { AllTables } from './readSnapshotText.ts';
+
+/** The largest file read, and the largest that is written. */
+export const everythingBytesMax = 64 * 1024 * 1024;
+
+export interface Everything {
+  kind: 'snapshot' | 'export';
+  /** The clock's claim of when it was made. */
+  made: string;
+  /** Version of its records, before they were brought up. */
+  records: number;
+  /** Of an export: which of its halves was gone by. */
+  by: ReadExport['by'] | null;
+  tables: AllTables;
+}
+
+/**
+ * Whether a text is such a file, by its first words alone: then it is read as that.
+ *
+ * @param text - the whole file
+ * @returns true where it says of itself that it is one
+ */
+export function isEverything(text: string): boolean {
+  const start = text.slice(0, 400).replaceAll(/\s/g, '');
+  return start.includes('"bagwright":"everything"') || start.includes('"bagwright":"snapshot"');
+}
+
+/**
+ * Reads such a file strictly, and looks every record through: its shape, what it names, what is there twice, every chain.
+ *
+ * @param text - the whole file
+ * @param file - its name, for refusals
+ * @param digest - SHA-256
+ * @returns its records in this program's shape
+ * @throws RefusedError naming file, and row or field of the first fault; of faulty records all of them
+ */
+export async function readEverything(text: string, file: string, digest: Digest): Promise<Everything> {
+  try {
+    const read = await readHalf(text, file, digest);
+    const faults = await checkRecords(read.tables as KeptTables, digest);
+    const [first] = faults;
+    if (first === undefined) return read;
+    const refusals = faults.map(({ table, id, message }) => ({
+      ...{ code: 'contradiction' as const, message: `${table} ${id}: ${message}`, field: table, value: id },
+    }));
+    throw new RefusedError({
+      ...refusals[0],
+      code: 'contradiction',
+      message: refusals[0]?.message ?? '',
+      rows: refusals,
+    });
+  } catch (error) {
+    throw error instanceof RefusedError ? error.within({ file }) : error;
+  }
+}
+
+async function readHalf(text: string, file: string, digest: Digest): Promise<Everything> {
+  const firstLine = text.slice(0, Math.max(text.indexOf('\n'), 0));
+  if (/"bagwright"\s*:\s*"snapshot"/.test(firstLine)) {
+    const read = await readSnapshotText(text, digest);
+    if ('reason' in read)
+      throw new RefusedError({
+        code: 'unreadable-file',
+        message: `It cannot be gone by: ${read.reason}`,
+        ...rowIn(read.reason),
+      });
+    const { head, tables } = read;
+    return { kind: 'snapshot', made: head.utc, records: head.records, by: null, tables };
+  }
+  const given = readJson(text, { file, maxBytes: everythingBytesMax });
+  const { bagwright, form } = (given ?? {}) as { bagwright?: unknown; form?: unknown };
+  if (bagwright !== 'everything')
+    throw new RefusedError({
+      code: 'wrong-shape',
+      message: 'It is neither a snapshot nor everything saved as one text',
+      ...{ field: 'bagwright', value: typeof bagwright === 'string' ? bagwright : null },
+    });
+  if (typeof form === 'number' && form > 1)
+    throw new RefusedError({
+      code: 'not-available',
+      message: `It has form ${form}; this program knows form 1`,
+      ...{ field: 'form', value: form },
+    });
+  const { tables, savedAt, records, by } = await readExport(given, digest, { text });
+  return { kind: 'export', made: savedAt, records, by, tables };
+}
+
+function rowIn(reason: string): { row?: number } {
+  const [, row] = /^line (\d+):/.exec(reason) ?? [];
+  return row === undefined ? {} : { row: Number(row) };
+}
