@@ -61,6 +61,26 @@ describe('the packages', () => {
   });
 });
 
+/**
+ * The registry's `latest` of the package `electron` on that day; Electron's page on support says that the latest three stable
+ * majors are supported, its page on timelines that one comes every eight weeks. Whoever moves Electron looks again.
+ */
+const looked = { on: '2026-11-26', latestMajor: 45 };
+
+describe('Electron', () => {
+  it('is of the newest major there was when it was looked at last, which is a supported one', () => {
+    const { version = '' } = lock.packages['node_modules/electron'] ?? {};
+    const major = Number(version.split('.')[0]);
+    expect(major).toBeLessThanOrEqual(looked.latestMajor);
+    // One major is eight weeks.
+    expect(looked.latestMajor - major).toBeLessThan(1);
+    const { devDependencies } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+      devDependencies: Record<string, string>;
+    };
+    expect(devDependencies['electron']).toBe(version);
+  });
+});
+
 describe('a licence', () => {
   it.each([
     ['MIT', true],

@@ -1,8 +1,8 @@
 /**
- * The portable program in the browser window: acceptance line U22, by what lies in the user's own places afterwards. Every call
+ * The portable program in the browser window: acceptance lines U22 and S25, by what lies in the user's own places afterwards. Every call
  * of the system that makes a file is traced by `npx tsx tests/outside/run.ts`.
  */
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, lstatSync, readdirSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
@@ -30,4 +30,10 @@ it('leaves no file outside its own folder, whose path is long', async (ctx) => {
   expect(copy.strayFiles()).toEqual([]);
   expect(readdirSync(copy.data)).toEqual(expect.arrayContaining(['browser', 'journal', 'snapshots', 'hello.key']));
   expect(existsSync(join(copy.data, 'journal', 'device'))).toBe(true);
+  // S25: whatever the program and the browser wrote there is its user's alone.
+  const open = readdirSync(copy.data, { recursive: true, encoding: 'utf8' }).filter((name) => {
+    const found = lstatSync(join(copy.data, name));
+    return !found.isSymbolicLink() && (found.mode & 0o077) !== 0;
+  });
+  expect(open).toEqual([]);
 });

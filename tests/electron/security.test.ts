@@ -35,6 +35,8 @@ const foreign = [
   'blob:https://example.org/1',
   'ms-msdt:/id',
   'smb://host/share',
+  'file://host/share/a.hta',
+  'vbscript:x',
   'chrome://settings/',
   'devtools://devtools/bundled/inspector.html',
   'about:blank',

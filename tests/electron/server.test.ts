@@ -245,6 +245,20 @@ describe('a call', () => {
     expect([wrong.status, wrong.body]).toEqual([422, expect.stringContaining('"wrong-shape"')]);
   });
 
+  it('with names that reach behind an object, or with a million levels, is refused, and answers go on', async () => {
+    const bodies = [
+      '{"title":"a","html":"b","paper":"A4","__proto__":{"polluted":true}}',
+      '{"__proto__":{"title":"a","html":"b","paper":"A4"}}',
+      '{"constructor":{"prototype":{"polluted":true}}}',
+      '['.repeat(1_000_000) + ']'.repeat(1_000_000),
+    ];
+    for (const path of ['/api/pdf', '/api/journal/append', '/api/snapshots/read']) {
+      for (const body of bodies) expect((await ask(post({ path, body }))).status).toBeOneOf([404, 413, 422]);
+    }
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
+    expect((await ask(post())).status).toBe(200);
+  });
+
   it('of more than it takes is refused without taking it', async () => {
     const declared = await ask(
       post({ path: '/api/pdf', more: [], body: '' }).replace('Content-Length: 0', 'Content-Length: 70000000'),
