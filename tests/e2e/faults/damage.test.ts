@@ -6,4 +6,4 @@ import { damageNames } from '../support/profileDamage.ts';
 
 it(`never shows less than was saved after: ${damageNames.join(', ')}`, async () => {
   await expectSurvived(profileDamages, damageNames.length);
-}, 300_000);
+}, 600_000);
