@@ -1,4 +1,4 @@
-/** Databases of earlier versions, opened by this one; and what versions 2 to 5 brought. */
+/** Databases of earlier versions, opened by this one; and what versions 2 to 6 brought. */
 import { describe, expect, it } from 'vitest';
 import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
@@ -72,7 +72,7 @@ const keptByTwo: typeof keptThen = [
 
 /** A journal and a database as the program of an earlier version left them. */
 async function earlierJournal(
-  version: 1 | 2 | 3 | 4,
+  version: 1 | 2 | 3 | 4 | 5,
   tables: typeof versionOne,
   kept: typeof keptThen,
 ): Promise<MemoryJournal> {
@@ -274,6 +274,71 @@ describe('a database of version 4', () => {
     const database = await rawDatabase(journal.database());
     expect(database.version).toBe(nativeVersion(knownVersion));
     database.close();
+  });
+});
+
+/** As version 5 left them: a bag, lines laid by hand, a tool found out, and what was frozen. */
+async function keptByFive(): Promise<typeof keptThen> {
+  const bag = {
+    id: 'L',
+    rev: 1,
+    shelf: 'crew',
+    code: 'L',
+    kind: 'bag',
+    retired: false,
+    parts: 1,
+    kit: 'field',
+    pockets: 2,
+  };
+  const laid = { item: 'F-1', bag: 'L', to: 'L', xMm: 10, yMm: 20, turned: false };
+  const foundOut = [{ serial: 'A 17', foundOut: '2026-05-02', person: 'Q.', at: '2026-11-26T08:00:00.000+01:00' }];
+  return [
+    ...keptByFour.map(([table, record]): (typeof keptThen)[number] =>
+      table === 'outings' ? [table, { ...record, bagMap: [laid] } as AnyRecord] : [table, record],
+    ),
+    ['items', bag as AnyRecord],
+    ['asRunLists', { ...calloutList('run', 'job'), rev: 1, foundOut } as AnyRecord],
+    ['revisions', { ...(await frozen('r', 'job')), rev: 1 }],
+  ];
+}
+
+describe('a database of version 5', () => {
+  it('is brought up with all it holds, and takes names of pockets, places in them, and the day that a tool had', async () => {
+    const kept = await keptByFive();
+    const tables = { ...versionTwo, watchOuts: [], revisions: [], events: [], discrepancies: [], arrivals: [] };
+    const five: typeof versionOne = {
+      ...tables,
+      items: [[['shelf', 'code']], ['code'], ['tag']],
+      revisions: [[['task', 'number']]],
+      events: [[['revision', 'no']]],
+      discrepancies: [[['task', 'number']], ['revision']],
+    };
+    const journal = await earlierJournal(5, five, kept);
+    const { store } = await openWindowOn(journal);
+    for (const [table, record] of kept) expect((await rowsOf(store, table as 'items')).get(record.id)).toEqual(record);
+    const bag = (await rowsOf(store, 'items')).get('L');
+    const way = [...(await rowsOf(store, 'outings')).values()][0];
+    const list = (await rowsOf(store, 'asRunLists')).get('run');
+    if (bag === undefined || way === undefined || list === undefined) throw new Error('something is gone');
+    const laid = [{ item: 'F-1', bag: 'L', to: 'L', xMm: 5, yMm: 5, turned: true, pocket: 'lid' }];
+    const foundOut = (list.foundOut ?? []).map((one) => ({ ...one, due: '2026-12-31' }));
+    await store.commit(
+      act(
+        put('items', { ...bag, pocketNames: 'lid; main' } as typeof bag),
+        put('outings', { ...way, bagMap: laid }),
+        put('asRunLists', { ...list, foundOut }),
+      ),
+    );
+    expect(journal.entries.at(-1)?.schema).toBe(recordsVersion);
+    await store.rebuildFromJournal();
+    expect((await rowsOf(store, 'items')).get('L')).toMatchObject({ pockets: 2, pocketNames: 'lid; main' });
+    expect([...(await rowsOf(store, 'outings')).values()][0]?.bagMap).toEqual(laid);
+    expect((await rowsOf(store, 'asRunLists')).get('run')?.foundOut).toEqual(foundOut);
+    const again = (await rowsOf(store, 'items')).get('L');
+    expect(
+      (await refusalOf(store.commit(act(put('items', { ...again, pocketNames: 'lid; lid' } as never))))).field,
+    ).toMatch(/items\.pocketNames/);
+    store.close();
   });
 });
 

@@ -1,11 +1,13 @@
 import type { BagOuting, BagResult } from '../../../shared-types/bag.ts';
 import type { LaidLine } from '../../../shared-types/bagMap.ts';
-import type { FrozenLine, FrozenPlace } from '../../../shared-types/records/revision.ts';
+import type { FrozenPlace } from '../../../shared-types/records/revision.ts';
 import { arrangedOuting } from '../bagMap/arrangedOuting.ts';
 import { mapLayout } from '../bagMap/mapLayout.ts';
 import type { LaidBlock, MapLayout, PocketOf } from '../bagMap/mapLayout.ts';
+import { pocketsIn } from '../bagMap/pocketsIn.ts';
 import { standingOf } from '../bagMap/standing.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
+import type { Frozen } from './readFrozen.ts';
 
 /** Where the lines of one outing lie, as far as it is frozen. */
 export interface FrozenLying {
@@ -35,19 +37,7 @@ export function frozenLying(
 ): FrozenLying {
   const { laid } = arrangedOuting(plan, planned, lines, standingOf(x.result));
   const layout = mapLayout(plan, planned, laid, x.pocketOf);
-  return { pocketsOf: pocketsIn(layout), places: placesIn(planned.id, layout) };
-}
-
-function pocketsIn({ bags }: MapLayout): FrozenLying['pocketsOf'] {
-  return (of, item) => {
-    const found = bags.find(({ bag }) => bag.id === of);
-    return (found?.pockets ?? []).flatMap(({ name }) => {
-      const pieces = (found?.blocks ?? [])
-        .filter(({ block, pocket }) => block.item === item && pocket === name)
-        .reduce((sum, { block }) => sum + block.quantity, 0);
-      return pieces === 0 ? [] : [{ pocket: name, pieces }];
-    });
-  };
+  return { pocketsOf: (bag, item) => pocketsIn(layout, bag, item), places: placesIn(planned.id, layout) };
 }
 
 function placesIn(outing: string, { bags }: MapLayout): FrozenPlace[] {
@@ -87,8 +77,19 @@ export function laidOfPlaces(answer: BagOuting, places: readonly FrozenPlace[]):
     });
 }
 
-/** The pocket of each frozen line, as the bag map asks for it. */
-export function pocketOfLines(lines: readonly FrozenLine[]): PocketOf {
-  const known = new Map(lines.map(({ bag, item, pocket }) => [JSON.stringify([bag, item]), pocket]));
-  return (bag, item) => known.get(JSON.stringify([bag, item]));
+/**
+ * How the bags of a frozen outing are laid out: as they were frozen, whatever the program would do by itself by now.
+ *
+ * @param frozen - the manifest, read
+ * @param outing - code of the outing
+ * @returns the bag map; null where the manifest has no such outing
+ */
+export function mapOfFrozen(
+  { plan, result, places, linesOf }: Pick<Frozen, 'plan' | 'result' | 'places' | 'linesOf'>,
+  outing: string,
+): MapLayout | null {
+  const answer = result.outings.find(({ id }) => id === outing);
+  if (answer === undefined) return null;
+  const known = new Map(linesOf(outing).map(({ bag, item, pocket }) => [JSON.stringify([bag, item]), pocket]));
+  return mapLayout(plan, answer, laidOfPlaces(answer, places), (bag, item) => known.get(JSON.stringify([bag, item])));
 }

@@ -2,7 +2,7 @@
 export { changeCount, compareRevisions } from './compareRevisions.ts';
 export type { Comparison, EntryChange, Side } from './compareRevisions.ts';
 export type { FieldChange } from './fieldChanges.ts';
-export { laidOfPlaces, pocketOfLines } from './frozenPlaces.ts';
+export { laidOfPlaces, mapOfFrozen } from './frozenPlaces.ts';
 export { freeze, whyNotFrozen } from './freeze.ts';
 export type { ToFreeze } from './freeze.ts';
 export type { LineChange } from './lineChanges.ts';

@@ -40,12 +40,12 @@ function linesThatWent(
   // What was said of the packing after they left changes nothing of what went.
   const before = events.filter(({ no }) => no < issue.no);
   const things = new Map(content.things.map((thing) => [thing.id, thing]));
-  return packedOf({ content }, before, issue.outing).flatMap(({ bag, item, labels, pieces, parts }) => {
+  return packedOf({ content }, before, issue.outing).flatMap(({ bag, item, lies, labels, pieces, parts }) => {
     const thing = things.get(item);
     if (thing === undefined || !isSome({ pieces, parts })) return [];
     const where = `in ${things.get(bag)?.name ?? bag}, as it left`;
     const lastSeen = { place: where, at: issue.at, by: issue.by, event: issue.no };
-    return [lineThatWent({ bag, thing, out: { pieces, parts }, labels, lastSeen })];
+    return [{ ...lineThatWent({ bag, thing, out: { pieces, parts }, labels, lastSeen }), ...lies }];
   });
 }
 

@@ -25,6 +25,9 @@ export interface ReturnLine {
   bag: string;
   item: string;
   thing: FrozenThing;
+  /** Where a bag's pockets have names: in which it went, and what of it in others. */
+  pocket?: string;
+  apart?: readonly { pocket: string; pieces: number }[];
   /** What went out. */
   out: Amount;
   /** Labels of single pieces that went out, and those of them that are counted in, with where. */

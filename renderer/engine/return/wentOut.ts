@@ -6,6 +6,8 @@ import type { Amount } from './amount.ts';
 interface Packed extends Amount {
   bag: string;
   item: string;
+  /** As the manifest has them. */
+  lies: { pocket?: string; apart?: readonly { pocket: string; pieces: number }[] };
   /** Of single pieces among them. */
   labels: string[];
 }
@@ -27,6 +29,10 @@ export function packedOf(
   const { lines } = packOn(beginPacking(revision, outing), inOrder);
   return [...lines.values()].map((folded) => ({
     ...{ bag: folded.line.bag, item: folded.line.item },
+    lies: {
+      ...(folded.line.pocket === undefined ? {} : { pocket: folded.line.pocket }),
+      ...(folded.line.apart === undefined ? {} : { apart: folded.line.apart }),
+    },
     ...countedOf(folded),
     labels: folded.entries.flatMap(({ labels }) => labels),
   }));

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { BagResult } from '../../../shared-types/bag.ts';
 import type { DocumentToPrint, Host } from '../../../shared-types/host.ts';
+import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
 import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
@@ -25,6 +26,8 @@ export interface ManifestSheetProps {
   dataTime?: string | undefined;
   /** What is carried to each step beyond the plan's own words, by its code. */
   carried?: ReadonlyMap<string, readonly string[]> | undefined;
+  /** How the bags of the outing are laid out. */
+  map?: MapLayout | undefined;
   /** The frozen manifest that plan and answer are of; absent for the open plan. */
   frozen?: PrintedRevision | undefined;
   /** What earlier outings say, in sentences. */
@@ -34,7 +37,7 @@ export interface ManifestSheetProps {
 /** The manifest as the very PDF that is printed and saved. */
 export function ManifestSheet(props: ManifestSheetProps) {
   const { plan, result, fileName, outing, units, host, person = '', paper: first = 'A4', onPaper } = props;
-  const { dataTime, carried, frozen, known } = props;
+  const { dataTime, carried, map, frozen, known } = props;
   const [paper, setPaper] = useState(first);
   const [openedAt] = useState(() => isoWithOffset(new Date()));
   const time = dataTime ?? openedAt;
@@ -48,6 +51,7 @@ export function ManifestSheet(props: ManifestSheetProps) {
     dataTime: time,
     person,
     carried,
+    map,
     frozen,
     known,
   });

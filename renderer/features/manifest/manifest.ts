@@ -45,6 +45,10 @@ export interface ManifestLine {
   needed: string;
   pieces: number;
   kg: string;
+  /** Where a bag's pockets have names: the one it is packed in. */
+  pocket?: string;
+  /** What of it lies in other pockets: "2 of them in side". */
+  apart?: string;
 }
 
 export interface ManifestStep {

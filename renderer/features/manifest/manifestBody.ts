@@ -80,11 +80,20 @@ export function manifestTable(manifest: Manifest): Markup {
 /** One body a chunk, each under a row that says where it belongs. */
 function bagBodies(bag: ManifestBag, lines: readonly ManifestLine[]): Markup[][] {
   const bodies: Markup[][] = [];
-  for (let from = 0; from < lines.length; from += chunkLines) {
-    const chunk = lines.slice(from, from + chunkLines);
-    bodies.push([from === 0 ? bagRow(bag) : chunkRow(bag, from, chunk.length), ...chunk.map(lineRow)]);
+  for (let from = 0; from < lines.length;) {
+    const pocket = lines[from]?.pocket;
+    const other = lines.findIndex((line, at) => at > from && line.pocket !== pocket);
+    const chunk = lines.slice(from, Math.min(from + chunkLines, other === -1 ? lines.length : other));
+    bodies.push([...headRows(bag, from, chunk.length), ...chunk.map(lineRow)]);
+    from += chunk.length;
   }
   return bodies;
+}
+
+/** What stands over some lines: the bag over its first, the pocket or the stretch of lines over the others. */
+function headRows(bag: ManifestBag, from: number, lines: number): Markup[] {
+  const hasPockets = bag.lines[from]?.pocket !== undefined;
+  return [...(from === 0 ? [bagRow(bag)] : []), ...(from > 0 || hasPockets ? [chunkRow(bag, from, lines)] : [])];
 }
 
 function bagRow(bag: ManifestBag): Markup {
@@ -100,10 +109,15 @@ function bagRow(bag: ManifestBag): Markup {
 }
 
 function chunkRow(bag: ManifestBag, from: number, lines: number): Markup {
+  const pocket = bag.lines[from]?.pocket;
+  const own = bag.lines.filter((line) => line.pocket === pocket);
+  const first = from - (pocket === undefined ? 0 : bag.lines.findIndex((line) => line.pocket === pocket));
+  const stretch = lines === 1 ? `line ${first + 1}` : `lines ${first + 1} to ${first + lines}`;
   return html`<tr class="part">
     <th scope="rowgroup" colspan="${columns}">
-      ${typed(bag.name)}, ${lines === 1 ? `line ${from + 1}` : `lines ${from + 1} to ${from + lines}`} of
-      ${bag.lines.length}
+      ${typed(bag.name)}${pocket === undefined ? null : html`, pocket ${typed(pocket)}`}${
+        pocket !== undefined && lines === own.length ? null : `, ${stretch} of ${own.length}`
+      }
     </th>
   </tr> `;
 }
@@ -112,7 +126,9 @@ function lineRow(line: ManifestLine): Markup {
   return html`<tr class="line">
     <th scope="row" class="code">${typed(line.id)}</th>
     <td>
-      ${typed(line.what)}${line.which === null ? null : html`<br /><span class="small"><bdi>${daysWhole(line.which)}</bdi></span>`}
+      ${typed(line.what)}${line.which === null ? null : html`<br /><span class="small"><bdi>${daysWhole(line.which)}</bdi></span>`}${
+        line.apart === undefined ? null : html`<br /><span class="small">${typed(line.apart)}</span>`
+      }
     </td>
     <td>${line.state}</td>
     <td>${line.needed}</td>
@@ -131,7 +147,7 @@ function closingBody(manifest: Manifest, bag: ManifestBag | undefined): Markup {
   const { pieceCount, lineCount, contentsMass } = manifest;
   const last = bag?.lines.at(-1);
   const before = (bag?.lines.length ?? 0) - 1;
-  const kept = bag && last ? [before === 0 ? bagRow(bag) : chunkRow(bag, before, 1), lineRow(last)] : [];
+  const kept = bag && last ? [...headRows(bag, before, 1), lineRow(last)] : [];
   const empty = Array.from(
     { length: addedByHand },
     () =>

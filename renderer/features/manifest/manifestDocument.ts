@@ -1,4 +1,5 @@
 import type { DocumentToPrint } from '../../../shared-types/host.ts';
+import { bagMapFigures } from './bagMapFigures.ts';
 import { contentHash } from './contentHash.ts';
 import { html, plainText } from './html.ts';
 import { knownBlock } from './knownBlock.ts';
@@ -36,7 +37,7 @@ export async function manifestDocument(request: PrintRequest): Promise<DocumentT
 
 /** The same without the digest, for a hash already known. */
 function documentOf(manifest: Manifest | NoManifest, hash: string, request: PrintRequest): DocumentToPrint {
-  const { paper, dataTime, appVersion, person, fonts, journal, frozen, known = [] } = request;
+  const { paper, dataTime, appVersion, person, fonts, journal, frozen, map, known = [] } = request;
   const sheet = 'rows' in manifest ? 'Manifest' : 'No manifest';
   const title = `${sheet}: ${plainText(manifest.title)}`;
   const furniture = pageFurniture({
@@ -54,7 +55,7 @@ function documentOf(manifest: Manifest | NoManifest, hash: string, request: Prin
   });
   const body =
     'rows' in manifest
-      ? html`${manifestHead(manifest, person)}${frozen === undefined ? null : frozenWords(frozen)}${known.length === 0 ? null : knownBlock(known, journal)}${manifestTable(manifest)}${stepTable(manifest)}${annex(manifest)}`
+      ? html`${manifestHead(manifest, person)}${frozen === undefined ? null : frozenWords(frozen)}${known.length === 0 ? null : knownBlock(known, journal)}${manifestTable(manifest)}${stepTable(manifest)}${map === undefined || map.bags.length === 0 ? null : bagMapFigures(request.plan, map)}${annex(manifest)}`
       : noManifestBody(manifest);
   return printedPage({ title, paper, dataTime, fonts, style: `${furniture}${sheetStyle}`, body });
 }

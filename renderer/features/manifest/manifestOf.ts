@@ -1,4 +1,6 @@
 import type { BagObjective, BagOuting, BagResult } from '../../../shared-types/bag.ts';
+import { pocketsIn } from '../../engine/bagMap/pocketsIn.ts';
+import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
 import type { ResolvedBag, ResolvedOuting, ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
@@ -6,7 +8,7 @@ import { objectiveWords } from '../bag/amounts.ts';
 import { countOf, itemName } from '../steps/words.ts';
 import { assumptions, notesOf } from './assumptions.ts';
 import { itemState } from './itemState.ts';
-import type { Manifest, ManifestBag, NoManifest } from './manifest.ts';
+import type { Manifest, ManifestBag, ManifestLine, NoManifest } from './manifest.ts';
 import { kgText, massLimitText, massText } from './massText.ts';
 import { thingWords } from './printedRevision.ts';
 import type { PrintedRevision } from './printedRevision.ts';
@@ -23,6 +25,8 @@ export interface ManifestRequest {
   fileName: string;
   /** What is carried to each step beyond the plan's own words, by the step's code. */
   carried?: ReadonlyMap<string, readonly string[]> | undefined;
+  /** How the bags of the outing are laid out. */
+  map?: MapLayout | undefined;
   /** The frozen manifest that plan and answer are of. */
   frozen?: PrintedRevision | undefined;
 }
@@ -101,7 +105,11 @@ export function manifestOf(request: ManifestRequest): Manifest | NoManifest {
   };
 }
 
-function bagRows({ plan, units, frozen }: ManifestRequest, answer: BagOuting, numbers: StepNumbers): ManifestBag[] {
+function bagRows(
+  { plan, units, frozen, map }: ManifestRequest,
+  answer: BagOuting,
+  numbers: StepNumbers,
+): ManifestBag[] {
   const which = new Map(frozen?.content.things.map((thing) => [thing.id, thingWords(thing)]));
   return [...plan.bags.values()].flatMap((bag) => {
     const items = answer.items.filter((item) => item.bag === bag.id);
@@ -112,7 +120,8 @@ function bagRows({ plan, units, frozen }: ManifestRequest, answer: BagOuting, nu
       {
         id: bag.id,
         name: bagName(plan, bag),
-        lines: items.map((item) => ({
+        lines: inPockets(bag, items, map).map(({ item, pocket }) => ({
+          ...pocket,
           id: item.id,
           what: itemName(plan, item.id),
           which: which.get(item.id) || null,
@@ -127,6 +136,27 @@ function bagRows({ plan, units, frozen }: ManifestRequest, answer: BagOuting, nu
       },
     ];
   });
+}
+
+/** Lines of a bag pocket by pocket, each in the one that has most of it; as they are where the pockets have no names. */
+function inPockets<I extends { id: string }>(
+  { id: bag, pockets }: ResolvedBag,
+  items: readonly I[],
+  map: MapLayout | undefined,
+): { item: I; pocket: Pick<ManifestLine, 'pocket' | 'apart'> }[] {
+  const lines = items.map((item) => {
+    const lies = map === undefined ? [] : pocketsIn(map, bag, item.id);
+    const [most] = lies.toSorted((a, b) => b.pieces - a.pieces);
+    const apart = lies.filter((one) => one !== most).map(({ pocket, pieces }) => `${pieces} of them in ${pocket}`);
+    return {
+      item,
+      pocket: {
+        ...(most === undefined ? {} : { pocket: most.pocket }),
+        ...(apart.length === 0 ? {} : { apart: apart.join(', ') }),
+      },
+    };
+  });
+  return lines.toSorted((a, b) => pockets.indexOf(a.pocket.pocket ?? '') - pockets.indexOf(b.pocket.pocket ?? ''));
 }
 
 function bagName(plan: ResolvedPlan, bag: ResolvedBag): string {

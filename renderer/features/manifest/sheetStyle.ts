@@ -42,6 +42,11 @@ table:not(.steps) tbody{break-inside:avoid}
 .watch{border-left:1mm solid #000;padding-left:1.6mm;font-weight:600;margin-bottom:1mm}
 .fault{break-inside:avoid;border-left:1mm solid #000;padding-left:2.4mm;margin-bottom:3mm}
 .name{font-weight:600}
+.bag{margin:0 0 4mm;break-inside:avoid}
+.bag svg{display:block;overflow:visible}
+.bag .field{fill:none;stroke:#000;stroke-width:1.4}
+.bag .piece{fill:#e9e9e9;stroke:#000;stroke-width:1}
+.bag .within{fill:none;stroke:#555;stroke-width:.8}
 .whole{white-space:nowrap}
 bdi{unicode-bidi:isolate}
 `;

@@ -8,7 +8,7 @@ export type SheetRequest = Omit<PrintRequest, 'fonts' | 'appVersion'>;
 
 /** The manifest's PDF, made anew whenever what it says changes. */
 export function useManifestPdf(host: Host, request: SheetRequest): { pdf: MadePdf; again: () => void } {
-  const { plan, result, outing, units, fileName, paper, dataTime, person, carried, frozen, known } = request;
+  const { plan, result, outing, units, fileName, paper, dataTime, person, carried, map, frozen, known } = request;
   const document = useCallback(
     (means: PrintMeans) =>
       manifestDocument({
@@ -21,11 +21,12 @@ export function useManifestPdf(host: Host, request: SheetRequest): { pdf: MadePd
         dataTime,
         person,
         carried,
+        map,
         frozen,
         known,
         ...means,
       }),
-    [plan, result, outing, units, fileName, paper, dataTime, person, carried, frozen, known],
+    [plan, result, outing, units, fileName, paper, dataTime, person, carried, map, frozen, known],
   );
   return usePdf(host, document);
 }

@@ -2,8 +2,7 @@ import { useMemo } from 'react';
 import { useElementSize } from '@mantine/hooks';
 import classes from '../../components/BagMap/BagMap.module.css';
 import { MapBag } from '../../components/BagMap/MapBag.tsx';
-import { mapLayout } from '../../engine/bagMap/mapLayout.ts';
-import { laidOfPlaces, pocketOfLines } from '../../engine/frozen/index.ts';
+import { mapOfFrozen } from '../../engine/frozen/index.ts';
 import type { Frozen } from '../../engine/frozen/index.ts';
 import type { PackedBag } from '../../engine/packing/index.ts';
 
@@ -19,16 +18,9 @@ const scaleMost = 1.1;
 
 /** The bag laid open to scale: what is packed is drawn, what is still to pack stands there as a double chain line. */
 export function PackMap({ frozen, bag, outing, next }: PackMapProps) {
-  const { plan, result } = frozen;
+  const { plan } = frozen;
   const { ref, width } = useElementSize<HTMLElement>();
-  const answer = result.outings.find(({ id }) => id === outing);
-  const layout = useMemo(
-    () =>
-      answer === undefined
-        ? null
-        : mapLayout(plan, answer, laidOfPlaces(answer, frozen.places), pocketOfLines(frozen.linesOf(outing))),
-    [plan, answer, frozen, outing],
-  );
+  const layout = useMemo(() => mapOfFrozen(frozen, outing), [frozen, outing]);
   const laid = layout?.bags.find((one) => one.bag.id === bag.id);
   if (layout === null || laid === undefined) return null;
   const pxPerMm = Math.max(layout.pxPerMmLeast * 0.6, Math.min(scaleMost, ((width || 560) - 30) / laid.lengthMm));

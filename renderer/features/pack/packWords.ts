@@ -71,12 +71,13 @@ function entryWords({ kind, at, by, labels, reason, ...amount }: Entry, partsEac
 }
 
 /** Where it is kept, of how many parts it is, and what was done with it last. */
-export function noteWords({ thing, entries }: PackedLine): string[] {
+export function noteWords({ line, thing, entries }: PackedLine): string[] {
   const missing = entries.filter(({ kind }) => kind === 'missing');
   const last = entries.findLast(({ kind }) => kind !== 'missing');
   return [
     ...(thing.keptAt === undefined || (last !== undefined && missing.length === 0) ? [] : [thing.keptAt]),
     ...(thing.parts > 1 ? [`${thing.parts} parts each`] : []),
+    ...(line.apart ?? []).map(({ pocket, pieces }) => `${pieces} of them into ${pocket}`),
     ...(last === undefined ? [] : [entryWords(last, thing.parts)]),
     ...missing.map((entry) => entryWords(entry, thing.parts)),
   ];

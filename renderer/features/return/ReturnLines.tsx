@@ -31,15 +31,22 @@ export function ReturnLines(props: ReturnLinesProps) {
   useEffect(() => {
     shown.current?.scrollIntoView({ block: 'nearest' });
   }, [bagName]);
-  return chunksOf(lines).map((chunk, index) => (
-    <section key={index} className="bw-return-chunk" aria-label={`${bagName}, lines from ${index * 10 + 1}`}>
+  return chunksOf(lines).map(({ pocket, from, of, lines: chunk }) => (
+    <section
+      key={`${pocket} ${from}`}
+      className="bw-return-chunk"
+      aria-label={`${bagName}${pocket === null ? '' : `, pocket ${pocket}`}, lines from ${from}`}
+    >
       <h2>
         <bdi>{bagName}</bdi>
+        {pocket === null ? null : (
+          <>
+            , pocket <bdi>{pocket}</bdi>
+          </>
+        )}
         <span className="bw-second">
-          {lines.length > 10
-            ? `lines ${index * 10 + 1} to ${index * 10 + chunk.length} of ${lines.length}`
-            : countOf(lines.length, 'line')}{' '}
-          · scan, or press the line
+          {of > chunk.length ? `lines ${from} to ${from + chunk.length - 1} of ${of}` : countOf(of, 'line')} · scan, or
+          press the line
         </span>
       </h2>
       <ul>

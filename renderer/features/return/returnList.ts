@@ -48,14 +48,18 @@ export function returnList(x: {
       { head: 'Elsewhere, used', mm: 34 },
       { head: 'Open, seen last', mm: 37 },
     ],
-    groups: bags.map((bag) => ({
-      called: frozen.thing(bag).name === bag ? bag : `${frozen.thing(bag).name} (${bag})`,
-      rows: state.lines
-        .filter((line) => line.bag === bag)
-        .map((line) =>
-          row(line, { frozen, stays, own: own.filter((one) => one.bag === bag && one.item === line.item) }),
-        ),
-    })),
+    groups: bags.flatMap((bag) => {
+      const lines = state.lines.filter((line) => line.bag === bag);
+      const called = frozen.thing(bag).name === bag ? bag : `${frozen.thing(bag).name} (${bag})`;
+      return [...new Set(lines.map(({ pocket }) => pocket))].map((pocket) => ({
+        called: pocket === undefined ? called : `${called}, pocket ${pocket}`,
+        rows: lines
+          .filter((line) => line.pocket === pocket)
+          .map((line) =>
+            row(line, { frozen, stays, own: own.filter((one) => one.bag === bag && one.item === line.item) }),
+          ),
+      }));
+    }),
     none: 'Nothing went out.',
     signs: ['Counted in by', 'Counted again by', 'Received in the shop by'],
     end: `End of return list, ${countOf(state.lines.length, 'line')}.`,
@@ -75,6 +79,7 @@ function row(
       .filter(({ place }) => place !== shop)
       .map((one) => `${text(one)} ${one.how === 'left' ? 'left at' : 'back at'} ${where(one.place)}`),
     ...(isSome(used) ? [`${text(used)} used`] : []),
+    ...(line.apart ?? []).map(({ pocket, pieces }) => `${pieces} of them went in ${pocket}`),
     ...x.stays
       .filter(({ item }) => item === line.item)
       .map(({ pieces, place }) => `planned: ${pieces} to stay at ${where(place)}`),

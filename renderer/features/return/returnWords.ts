@@ -39,6 +39,7 @@ export function lineNote(
       ? [`seen last: ${placeName(lastSeen.place, x.plan)}`]
       : []),
     ...(thing.parts > 1 ? [`${thing.parts} parts each`] : []),
+    ...(line.apart ?? []).map(({ pocket, pieces }) => `${pieces} of them went in ${pocket}`),
   ];
   return said.length === 0 ? '' : `${said.join(' · ')}.`.replace(/^./, (first) => first.toUpperCase());
 }
@@ -78,9 +79,26 @@ export function totalsText({ left, used, open, openParts }: ReturnType<typeof to
   return said.join(', ');
 }
 
-/** Lines of a bag in runs of at most ten: a longer one is lost count of. */
-export function chunksOf<T>(lines: readonly T[], most = 10): T[][] {
-  const chunks: T[][] = [];
-  for (let from = 0; from < lines.length; from += most) chunks.push(lines.slice(from, from + most));
-  return chunks;
+/** Lines of a bag that are asked for together: of one pocket, and at most ten, since a longer run is lost count of. */
+export interface ReturnChunk {
+  pocket: string | null;
+  /** Which lines of their pocket they are, or of their bag, from 1; and of how many. */
+  from: number;
+  of: number;
+  lines: ReturnLine[];
+}
+
+/** A bag's lines pocket by pocket. */
+export function chunksOf(lines: readonly ReturnLine[], most = 10): ReturnChunk[] {
+  const pockets = new Map<string | null, ReturnLine[]>();
+  for (const line of lines) {
+    const pocket = line.pocket ?? null;
+    pockets.set(pocket, [...(pockets.get(pocket) ?? []), line]);
+  }
+  return [...pockets].flatMap(([pocket, own]) =>
+    Array.from({ length: Math.ceil(own.length / most) }, (_, at) => ({
+      ...{ pocket, from: at * most + 1, of: own.length },
+      lines: own.slice(at * most, (at + 1) * most),
+    })),
+  );
 }

@@ -1,7 +1,7 @@
 import { Suspense, lazy, useMemo } from 'react';
 import type { Host } from '../../../shared-types/host.ts';
 import type { Revision } from '../../../shared-types/records/revision.ts';
-import { readFrozen } from '../../engine/frozen/index.ts';
+import { mapOfFrozen, readFrozen } from '../../engine/frozen/index.ts';
 import type { Frozen } from '../../engine/frozen/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { Place } from '../../store/place.ts';
@@ -81,6 +81,10 @@ function OfRevision({ place, revision, host, now }: Omit<FrozenPlaceProps, 'atHa
   );
   const readPlan = 'reason' in read ? null : read.frozen.plan;
   const outing = readPlan?.outings.find(({ id }) => id === place.of) ?? readPlan?.outings[0];
+  const map = useMemo(
+    () => ('reason' in read || outing === undefined ? null : mapOfFrozen(read.frozen, outing.id)),
+    [read, outing],
+  );
   const known = useKnownWords({ task: revision.task, plan: readPlan, outing: outing?.id, revision: revision.id });
   if (whole === null) return <Opening />;
   const reason = !whole
@@ -136,7 +140,7 @@ function OfRevision({ place, revision, host, now }: Omit<FrozenPlaceProps, 'atHa
           now={now}
         />
       ) : (
-        <ManifestSheet {...shared} dataTime={revision.at} carried={carried} />
+        <ManifestSheet {...shared} dataTime={revision.at} carried={carried} map={map ?? undefined} />
       )}
     </Suspense>
   );

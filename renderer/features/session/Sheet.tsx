@@ -6,6 +6,7 @@ import type { Place } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
 import { BagSheet } from '../bag/BagSheet.tsx';
 import type { Planning, PlanningState } from '../bag/planning.ts';
+import { useOpenMap } from '../bagMap/useOpenMap.ts';
 import { CalloutsPlace } from '../callouts/CalloutsPlace.tsx';
 import { CardsPlace } from '../cards/CardsPlace.tsx';
 import { CatalogHall } from '../catalog/CatalogHall.tsx';
@@ -249,6 +250,7 @@ function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: str
   const { plan } = atHand;
   const outing = plan.outings.find(({ id }) => id === asked) ?? result?.result.outings[0] ?? plan.outings[0];
   const known = useKnownWords({ task: atHand.id, plan, outing: outing?.id, revision: null });
+  const map = useOpenMap(atHand, outing?.id);
   if (plan.steps.length === 0)
     return (
       <div className="bw-pane-detail">
@@ -292,6 +294,7 @@ function ManifestPlace({ atHand, asked, host }: { atHand: TaskAtHand; asked: str
         onPaper={(paper) => session.prefer({ paper })}
         dataTime={isoWithOffset(new Date(result.plannedAt))}
         carried={carried ?? undefined}
+        map={map ?? undefined}
         known={known}
       />
     </Suspense>
