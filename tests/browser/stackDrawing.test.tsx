@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { stackShape, type StackShape } from '../../renderer/components/StackDrawing/stackShape.ts';
-import { stackLayout } from '../../renderer/components/StackDrawing/stackLayout.ts';
+import { onPaper, onPartOfPaper, stackLayout } from '../../renderer/components/StackDrawing/stackLayout.ts';
 import { stackTexts } from '../../renderer/components/StackDrawing/stackTexts.ts';
 import { swingLayout } from '../../renderer/components/StackDrawing/swingLayout.ts';
+import { stackDrawing as printedDrawing } from '../../renderer/features/cards/drawings.ts';
 import { StackDrawing } from '../../renderer/components/StackDrawing/StackDrawing.tsx';
 import { drawingPlan, drawnCases, stepOf, type DrawnCase } from './drawingPlan.ts';
 import { overlaps, shown, textBoxes } from './shown.tsx';
@@ -149,7 +150,7 @@ describe('the drawing on screen', () => {
         { widthPx },
       );
       // The first layout knows no width and takes 760 px, which no frame here has.
-      await expect.poll(() => sideView(screen.container)?.getAttribute('width')).not.toBe('760');
+      await expect.poll(() => sideView(screen.container)?.getAttribute('width') ?? '760').not.toBe('760');
       const svg = sideView(screen.container);
       if (svg === undefined) throw new Error('There is no drawing.');
       const boxes = textBoxes(svg);
@@ -161,6 +162,44 @@ describe('the drawing on screen', () => {
       await screen.unmount();
     }
   });
+
+  test.each(drawnCases)(
+    '$name: on paper, across or in a part of it, no text lies on another, none is cut off',
+    (drawn) => {
+      for (const [widthPx, sizes] of [
+        [800, onPaper],
+        [480, onPaper],
+        [480, onPartOfPaper],
+        [390, onPartOfPaper],
+      ] as const) {
+        const shape = shapeOf(drawn);
+        const texts = stackTexts(drawingPlan, stepOf(drawn.step), drawn.stack, shape, 'both');
+        const layout = stackLayout(shape, texts, widthPx, sizes);
+        // A card takes none that grew wider than asked, or whose parts shrank to make the texts room.
+        if (layout.widthPx > widthPx || layout.pxPerMm < stackLayout(shape, texts, 800, onPaper).pxPerMm * 0.3)
+          continue;
+        const frame = document.createElement('div');
+        frame.append(
+          document.createRange().createContextualFragment(printedDrawing(layout, 'a stack').text),
+          Object.assign(document.createElement('style'), {
+            textContent: '.label{font:400 12.5px "Atkinson Hyperlegible Next Variable","Noto Sans Math"}',
+          }),
+        );
+        document.body.append(frame);
+        const svg = frame.querySelector('svg');
+        if (svg === null) throw new Error('There is no drawing.');
+        svg.setAttribute('width', String(layout.widthPx));
+        const boxes = textBoxes(svg);
+        expect(boxes.length).toBeGreaterThan(4);
+        expect(overlaps(boxes), `${widthPx} px`).toEqual([]);
+        const cut = boxes.filter(
+          ({ left, right, top, bottom }) => left < 0 || right > layout.widthPx || top < 0 || bottom > layout.heightPx,
+        );
+        expect(cut, `${widthPx} px`).toEqual([]);
+        frame.remove();
+      }
+    },
+  );
 
   test('says in words what it shows, and what is schematic', async () => {
     const screen = await shown(

@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { cardsAsked, cardsDocument } from '../../renderer/features/cards/cardsDocument.ts';
 import { hostileTexts } from '../browser/hostileTexts.ts';
-import { cardSource, type CardCase } from '../engine/cards/cardTask.ts';
+import { cardSource, heldSource, type CardCase } from '../engine/cards/cardTask.ts';
 import { expectMargins } from './printedList.ts';
 import { openBrowser, printed, readPages, type PrintedPage } from './printedPdf.ts';
 import { printFonts } from './printPlan.ts';
@@ -112,6 +112,16 @@ test('P9: many positions have pages of their own, no card is more than its page'
   expect(pages.filter(({ text }) => text.includes('drawn as you see them, from behind'))).toHaveLength(2);
   expectMargins(pages, 'Letter');
 });
+
+test.each(['1 in', '70 in'])(
+  'P9: two stacks on a card, one held %s deep, leave its lines on the page',
+  async (depth) => {
+    const request = { ...heldSource(depth), fileName: 'plan.json' };
+    const means = { dataTime: '2026-11-25T10:42:00+01:00', appVersion: '0.1.0', person: '', fonts: printFonts };
+    const { bytes } = await printed(browser, await cardsDocument({ ...request, ...means, paper: 'Letter' }));
+    expect(await readPages(bytes)).toHaveLength(cardsAsked(request).length);
+  },
+);
 
 test('P9: long names, right-to-left names and texts of marks stay texts, on the page', async () => {
   const watchOuts = [...hostileTexts.slice(0, 6), 'מפתח ⌀ 14 לא מתאים', 'تحذير', 'x'.repeat(300)];

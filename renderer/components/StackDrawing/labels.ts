@@ -29,8 +29,9 @@ export interface Extent {
   right: number;
 }
 
-export function extentOf(text: PlacedText): Extent {
-  const width = Math.max(...text.lines.map((line) => textWidthPx(line)));
+/** `share`: how wide its texts are against the wide side. */
+export function extentOf(text: PlacedText, share = 1): Extent {
+  const width = share * Math.max(...text.lines.map((line) => textWidthPx(line)));
   const left = text.anchor === 'start' ? text.x : text.anchor === 'end' ? text.x - width : text.x - width / 2;
   return { left, right: left + width };
 }
@@ -55,17 +56,20 @@ export function dimension(input: {
   text: string;
   /** Where the text goes when the span is too narrow for it. */
   beside: 'left' | 'right';
+  /** Beside its span it stands in two lines, the authority above. */
+  twoLined?: boolean | undefined;
   filled?: boolean;
 }): Dimension {
   const { fromPx, toPx, y, text, beside } = input;
   const inside = toPx - fromPx >= textWidthPx(text) + 2 * arrowPx + 12;
-  const baseline = y + 4;
+  const lines = !inside && input.twoLined === true ? twoLines(text) : [text];
+  const baseline = y + 4 - (lines.length - 1) * (lineHeightPx / 2);
   const outsideGap = arrowPx + 10;
   const place: PlacedText = inside
     ? { x: (fromPx + toPx) / 2, y: baseline, anchor: 'middle', lines: [text] }
     : beside === 'left'
-      ? { x: fromPx - outsideGap, y: baseline, anchor: 'end', lines: [text] }
-      : { x: toPx + outsideGap, y: baseline, anchor: 'start', lines: [text] };
+      ? { x: fromPx - outsideGap, y: baseline, anchor: 'end', lines }
+      : { x: toPx + outsideGap, y: baseline, anchor: 'start', lines };
   return { fromPx, toPx, y, text: place, inside, filled: input.filled ?? false };
 }
 

@@ -51,11 +51,25 @@ export interface SceneSizes {
   hostWallPx: number;
   leverSeenPx: number;
   fieldHalfPx: number;
+  /** A shorter scale stands in the row of the lowest dimension, where that leaves it room. */
+  scaleInRow?: boolean;
+  /** How wide texts are against the wide side of their letters: less where their font is sure to be there. */
+  textShare: number;
+  /** Texts beside their dimension stand in two lines. */
+  twoLined?: boolean;
 }
 
-const onScreen: SceneSizes = { hostWallPx: 34, leverSeenPx: 56, fieldHalfPx: 78 };
+const onScreen: SceneSizes = { hostWallPx: 34, leverSeenPx: 56, fieldHalfPx: 78, textShare: 1 };
 /** A page has lines to hold beside its drawing. */
-export const onPaper: SceneSizes = { hostWallPx: 14, leverSeenPx: 22, fieldHalfPx: 46 };
+export const onPaper: SceneSizes = {
+  hostWallPx: 14,
+  leverSeenPx: 22,
+  fieldHalfPx: 37,
+  scaleInRow: true,
+  textShare: 0.86,
+};
+/** In a part of the page's width. */
+export const onPartOfPaper: SceneSizes = { ...onPaper, twoLined: true };
 
 /** Everything placed by numbers: the scale that fits the width, and margins wide enough for every text. */
 export function stackLayout(
@@ -64,11 +78,11 @@ export function stackLayout(
   wantedWidthPx: number,
   sizes: SceneSizes = onScreen,
 ): StackLayout {
-  const widthPx = Math.max(wantedWidthPx, balloonsWidth(texts) + 2 * edgePx);
+  const widthPx = Math.max(wantedWidthPx, balloonsWidth(texts, sizes.textShare) + 2 * edgePx);
   let margins = { left: 0, right: 0 };
   let layout = place(shape, texts, widthPx, { ...margins, ...sizes });
   for (let round = 0; round < 6; round += 1) {
-    const over = overhang(layout);
+    const over = overhang(layout, sizes.textShare);
     if (over.left <= 0 && over.right <= 0) return layout;
     margins = { left: margins.left + Math.max(0, over.left), right: margins.right + Math.max(0, over.right) };
     layout = place(shape, texts, widthPx, { ...margins, ...sizes });
@@ -157,10 +171,19 @@ function place(
   const across = lastFromPx + Math.min(0.2 * (site.depthPx - lastFromPx), 46);
   const notes = holeNotes(texts, across, bottomPx);
   const noteLines = notes.reduce((most, note) => Math.max(most, note.lines.length), 0);
-  const rowA = bottomPx + 14 + noteLines * lineHeightPx + 12;
-  const rowB = shape.depthMm > 0 ? rowA + 25 : rowA;
-  const dimensions = lengthDimensions(shape, texts, { atPx, rowA, rowB });
-  const scaleY = rowB + 32;
+  const { twoLined } = margins;
+  const rowPx = twoLined === true ? 33 : 25;
+  const rowA = bottomPx + 1 + noteLines * lineHeightPx + rowPx;
+  const rowB = shape.depthMm > 0 ? rowA + rowPx : rowA;
+  const dimensions = lengthDimensions(shape, texts, { atPx, rowA, rowB, twoLined });
+  const inRow = margins.scaleInRow === true;
+  const scale = scaleBar({ pxPerMm, unit: texts.unit, x: edgePx + 4, y: rowB + 4, mostPx: inRow ? 70 : 120 });
+  const scaleEndPx = scale.x + scale.lengthPx + textWidthPx(`0 to ${scale.text}`) * margins.textShare + 20;
+  const firstPx = Math.min(
+    facePx,
+    ...dimensions.filter(({ y }) => y === rowB).map(({ text }) => extentOf(text, margins.textShare).left),
+  );
+  const scaleY = inRow && scaleEndPx < firstPx ? scale.y : rowB + 32;
   const acrossHole =
     shape.clearMm === null || shape.depthMm === 0
       ? null
@@ -191,16 +214,16 @@ function place(
   const smallest = Math.min(...shape.parts.map((p) => p.part.outsideDiameterMm)) * pxPerMm;
   return {
     widthPx,
-    heightPx: scaleY + 14,
+    heightPx: scaleY + (twoLined === true ? 18 : 14),
     pxPerMm,
     widePx: smallest < 18 ? 1.2 : 2,
     outlines,
-    balloons: balloons(targets, texts, widthPx),
+    balloons: balloons(targets, texts, widthPx, margins.textShare),
     dimensions,
     witness,
     notes,
     acrossHole,
-    scale: scaleBar({ pxPerMm, unit: texts.unit, x: edgePx + 4, y: scaleY }),
+    scale: { ...scale, y: scaleY },
     toolBroken: drawnTool.broken,
   };
 }
@@ -268,44 +291,48 @@ function holeNotes(texts: StackTexts, leaderX: number, bottomPx: number): Placed
 function lengthDimensions(
   shape: StackShape,
   texts: StackTexts,
-  rows: { atPx: (mm: number) => number; rowA: number; rowB: number },
+  rows: { atPx: (mm: number) => number; rowA: number; rowB: number; twoLined: boolean | undefined },
 ): Dimension[] {
-  const { atPx, rowA, rowB } = rows;
+  const { atPx, rowA, rowB, twoLined } = rows;
   const face = atPx(shape.faceMm);
   const mouth = atPx(0);
   const depth = atPx(shape.depthMm);
-  const whole = dimension({ fromPx: face, toPx: depth, y: rowB, text: texts.stack, beside: 'right' });
+  const whole = dimension({ fromPx: face, toPx: depth, y: rowB, text: texts.stack, beside: 'right', twoLined });
   if (shape.depthMm === 0) return [whole];
-  const needed = dimension({ fromPx: mouth, toPx: depth, y: rowA, text: texts.needed, beside: 'right' });
+  const needed = dimension({ fromPx: mouth, toPx: depth, y: rowA, text: texts.needed, beside: 'right', twoLined });
   if (shape.spareMm === 0) return [needed, whole];
   if (shape.spareMm > 0) {
-    return [dimension({ fromPx: face, toPx: mouth, y: rowA, text: texts.spare, beside: 'left' }), needed, whole];
+    return [
+      dimension({ fromPx: face, toPx: mouth, y: rowA, text: texts.spare, beside: 'left', twoLined }),
+      needed,
+      whole,
+    ];
   }
   const end = atPx(shape.lengthMm);
   return [
     needed,
-    dimension({ fromPx: mouth, toPx: end, y: rowB, text: texts.stack, beside: 'left' }),
-    dimension({ fromPx: end, toPx: depth, y: rowB, text: texts.spare, beside: 'right', filled: true }),
+    dimension({ fromPx: mouth, toPx: end, y: rowB, text: texts.stack, beside: 'left', twoLined }),
+    dimension({ fromPx: end, toPx: depth, y: rowB, text: texts.spare, beside: 'right', twoLined, filled: true }),
   ];
 }
 
 const besideBalloonPx = 5;
 
-function balloonWidths(texts: StackTexts): number[] {
+function balloonWidths(texts: StackTexts, share: number): number[] {
   return texts.balloons.map((text) => {
-    const beside = text === '' ? 0 : Math.max(...twoLines(text).map((l) => textWidthPx(l))) + besideBalloonPx;
+    const beside = text === '' ? 0 : Math.max(...twoLines(text).map((l) => textWidthPx(l))) * share + besideBalloonPx;
     return 2 * balloonRadiusPx + beside;
   });
 }
 
 const balloonGapPx = 10;
 
-function balloonsWidth(texts: StackTexts): number {
-  return balloonWidths(texts).reduce((sum, width) => sum + width + balloonGapPx, 0);
+function balloonsWidth(texts: StackTexts, share: number): number {
+  return balloonWidths(texts, share).reduce((sum, width) => sum + width + balloonGapPx, 0);
 }
 
-function balloons(targets: { x: number; y: number }[], texts: StackTexts, widthPx: number): Balloon[] {
-  const widths = balloonWidths(texts);
+function balloons(targets: { x: number; y: number }[], texts: StackTexts, widthPx: number, share: number): Balloon[] {
+  const widths = balloonWidths(texts, share);
   const wanted = targets.map((target, index) => target.x - balloonRadiusPx + (widths[index] ?? 0) / 2);
   const centres = spread(wanted, widths, { left: edgePx, right: widthPx - edgePx }, balloonGapPx);
   return targets.map((target, index) => {
@@ -322,8 +349,8 @@ function balloons(targets: { x: number; y: number }[], texts: StackTexts, widthP
 }
 
 /** How far texts stand out of the field, so that the next round leaves room for them. */
-function overhang(layout: StackLayout): { left: number; right: number } {
-  const extents = [...layout.dimensions.map((d) => d.text), ...layout.notes].map(extentOf);
+function overhang(layout: StackLayout, share: number): { left: number; right: number } {
+  const extents = [...layout.dimensions.map((d) => d.text), ...layout.notes].map((text) => extentOf(text, share));
   return {
     left: Math.max(...extents.map((e) => edgePx - e.left), 0),
     right: Math.max(...extents.map((e) => e.right - (layout.widthPx - edgePx)), 0),

@@ -12,22 +12,14 @@ import { numbersText } from '../steps/words.ts';
 import { html, type Markup, type Part } from '../manifest/html.ts';
 import { typed, unbroken } from '../manifest/manifestBody.ts';
 import { hasDrawing, headingOf, isUnder, notesOf } from './cardRoom.ts';
-import { patternDrawing, turnDrawing } from './drawings.ts';
-
-export interface CardDrawing {
-  drawing: Markup;
-  /** "1 TT-2, 2 X-06 …" */
-  parts: string;
-  /** What holds against it, drawn the same way. */
-  hold: { drawing: Markup; parts: string } | null;
-  /** Whether both have their texts at their size side by side; else one stands under the other. */
-  isBeside: boolean;
-}
+import { sceneMarkup, turnRow } from './cardScene.ts';
+import type { DrawnScene } from './cardStacks.ts';
+import { patternDrawing } from './drawings.ts';
 
 export interface CardFrame {
   outing: string;
-  /** The stack of a part, drawn; null where it cannot be. */
-  drawingOf: (part: CardPart) => CardDrawing | null;
+  /** The stacks of a part, drawn; null where they cannot be. */
+  sceneOf: (part: CardPart) => DrawnScene | null;
   /** The caution, on the first page of the document. */
   first: Markup | null;
   /** On the last card: that it is, and how many there are. */
@@ -35,11 +27,14 @@ export interface CardFrame {
 }
 
 /** One card: one page. */
-export function cardBody(card: Card, { outing, drawingOf, first, end }: CardFrame): Markup {
+export function cardBody(card: Card, { outing, sceneOf, first, end }: CardFrame): Markup {
   const { parts, boxes } = card;
   const drawn = parts.find(hasDrawing);
   const turned = drawn ?? parts.find(({ step }) => step.turn !== null);
-  const drawing = drawn === undefined ? null : drawingOf(drawn);
+  const scene = drawn === undefined ? null : sceneOf(drawn);
+  const under = boxes !== null && isUnder(boxes) ? boxes : null;
+  const pattern = under?.points == null ? null : patternDrawing(under.points, orderDrawn(under), 'card');
+  const atSide = scene?.arrangement === 'side';
   const steps = numbersText(parts.map(({ step }) => step.number));
   return html`<section class="card">
     <div class="top">
@@ -51,41 +46,18 @@ export function cardBody(card: Card, { outing, drawingOf, first, end }: CardFram
       </div>
       <p class="small time">time for these steps<b>${timeText(card)}</b></p>
     </div>
-    ${first}${notices(parts)}${
-      drawing === null
-        ? turning(turned)
-        : html`${
-              drawing.hold === null
-                ? drawing.drawing
-                : html`<div class="${drawing.isBeside ? 'pair beside' : 'pair'}">
-                    <div>${drawing.drawing}</div>
-                    <div>${drawing.hold.drawing}</div>
-                  </div>`
-            }
-            <div class="caption">
-              <p class="small">
-                Stack to scale in its hole, third angle:
-                ${typed(drawing.parts)}.${
-                  drawing.hold === null
-                    ? null
-                    : html` ${drawing.isBeside ? 'Beside it' : 'Under it'}, held against turning:
-                      ${typed(drawing.hold.parts)}.`
-                }
-              </p>
-              ${turning(turned)}
-            </div> `
-    }
+    ${first}${notices(parts)}${scene === null ? turnRow(turned) : sceneMarkup(scene, { turned, pattern: atSide ? pattern : null })}
     ${lineTable(parts)}${
       boxes === null
         ? null
-        : isUnder(boxes)
-          ? wideBoxes(boxes)
-          : html`<p class="small">The boxes for ${boxes.order.length} positions stand on the next pages.</p>`
+        : under === null
+          ? html`<p class="small">The boxes for ${boxes.order.length} positions stand on the next pages.</p>`
+          : wideBoxes(under)
     }
     <div class="foot">
-      ${boxes?.points == null || !isUnder(boxes) ? null : patternDrawing(boxes.points, orderDrawn(boxes), 'card')}
+      ${atSide ? null : pattern}
       <div class="small notes">
-        ${boxes === null || !isUnder(boxes) ? null : orderNote(boxes)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p>`)}
+        ${under === null ? null : orderNote(under)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p> `)}
       </div>
     </div>
     ${doneRow(card, steps)}${end === null ? null : html`<p class="small">${end}</p>`}
@@ -126,15 +98,6 @@ function alertSign(): Markup {
     <path d="M12 7.5V14" stroke="#000" stroke-width="2.6" />
     <circle cx="12" cy="17.2" r="1.5" fill="#000" />
   </svg>`;
-}
-
-function turning(part: CardPart | undefined): Markup | null {
-  const turn = part?.step.turn ?? null;
-  if (turn === null || part === undefined) return null;
-  const because = turn.because.join(', ');
-  return html`<div class="way-row">
-    ${turnDrawing(turn)}<span>Turn ${turn.turn}, as you see it. <span class="small">${because}</span></span>
-  </div> `;
 }
 
 function lineTable(parts: readonly CardPart[]): Markup {

@@ -1,13 +1,9 @@
 import type { BagResult } from '../../../shared-types/bag.ts';
 import type { DocumentToPrint } from '../../../shared-types/host.ts';
 import { cardsOf } from '../../engine/cards/index.ts';
-import type { Card, CardBoxes, CardPart, StepFacts } from '../../engine/cards/index.ts';
-import type { ResolvedPlan, ResolvedStep } from '../../engine/plan/resolved.ts';
+import type { Card, CardBoxes, CardPart, Room, StepFacts } from '../../engine/cards/index.ts';
+import type { ResolvedPlan } from '../../engine/plan/resolved.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
-import { onPaper, stackLayout } from '../../components/StackDrawing/stackLayout.ts';
-import type { StackLayout } from '../../components/StackDrawing/stackLayout.ts';
-import { stackShape } from '../../components/StackDrawing/stackShape.ts';
-import { stackTexts } from '../../components/StackDrawing/stackTexts.ts';
 import { contentHash } from '../manifest/contentHash.ts';
 import { html, plainText } from '../manifest/html.ts';
 import type { Markup, Part } from '../manifest/html.ts';
@@ -23,10 +19,10 @@ import type { PrintedHead } from '../manifest/useJournalHead.ts';
 import { sheetStyle } from '../manifest/sheetStyle.ts';
 import { countOf } from '../steps/words.ts';
 import { boxTable, cardBody, orderDrawn, orderNote } from './cardBody.ts';
-import type { CardDrawing } from './cardBody.ts';
 import { cardRoom, isUnder } from './cardRoom.ts';
 import { cardsStyle } from './cardsStyle.ts';
-import { patternDrawing, stackDrawing } from './drawings.ts';
+import { sceneOf } from './cardStacks.ts';
+import { patternDrawing } from './drawings.ts';
 
 export interface CardsRequest {
   plan: ResolvedPlan;
@@ -54,78 +50,33 @@ export interface CardsPrint extends CardsRequest {
   frozen?: PrintedRevision | undefined;
 }
 
-/** A stack across the page, and across half of it: px it is laid out at, mm it is drawn at; texts of 12.5 px stand at 8 pt. */
-const across = { px: 800, mm: 184 };
-const beside = { px: 390, mm: 90 };
+/** Between the margins of A4. */
+const pageMm = 184;
 
-interface DrawnStack {
-  layout: StackLayout;
-  spoken: string;
-  parts: string;
+/** What of a page each card of an outing takes up. */
+function roomOfCards(request: CardsRequest): Room {
+  const { plan, outing } = request;
+  const lastOfRole = new Map(plan.steps.filter((step) => step.outing === outing).map(({ role, id }) => [role, id]));
+  const last = new Set(lastOfRole.values());
+  return cardRoom(
+    eachOnce((part) => sceneOf(request, part)),
+    ({ step, ends }) => ends && last.has(step.id),
+  );
 }
 
-interface Drawn {
-  turning: DrawnStack;
-  hold: DrawnStack | null;
-  isBeside: boolean;
-  heightMm: number;
-}
-
-const heightMm = ({ layout }: DrawnStack, mm: number): number => (layout.heightPx / layout.widthPx) * mm;
-
-/** The stacks of a part: what turns, and beside it what holds against it, under it where their texts need the whole width. */
-function drawnOf(request: CardsRequest, { step }: CardPart): Drawn | null {
-  const resolved = request.plan.steps.find(({ id }) => id === step.id);
-  if (resolved === undefined || step.stack.length === 0) return null;
-  const holding = resolved.hold === null || step.hold === null ? null : { ...resolved, ...resolved.hold };
-  const at = (px: number) => ({
-    turning: stackDrawn(request, resolved, step.stack, px),
-    hold: holding === null ? null : stackDrawn(request, holding, step.hold ?? [], px),
-  });
-  const whole = at(across.px);
-  const { turning, hold } = whole;
-  if (turning === null) return null;
-  if (hold === null) return { turning, hold, isBeside: false, heightMm: heightMm(turning, across.mm) };
-  const half = at(beside.px);
-  if (half.turning !== null && half.hold !== null && fitsBeside(half.turning, turning) && fitsBeside(half.hold, hold))
-    return {
-      ...{ turning: half.turning, hold: half.hold, isBeside: true },
-      heightMm: Math.max(heightMm(half.turning, beside.mm), heightMm(half.hold, beside.mm)) + 5,
-    };
-  return { turning, hold, isBeside: false, heightMm: heightMm(turning, across.mm) + heightMm(hold, across.mm) + 5 };
-}
-
-/** A layout grows wider than asked where its texts do not fit, or its parts shrink to make them room: then it takes the whole width. */
-const fitsBeside = ({ layout }: DrawnStack, whole: DrawnStack): boolean =>
-  layout.widthPx <= beside.px && layout.pxPerMm >= whole.layout.pxPerMm / 3;
-
-function stackDrawn(
-  { plan, units }: CardsRequest,
-  step: ResolvedStep,
-  stack: readonly string[],
-  px: number,
-): DrawnStack | null {
-  const shaped = stackShape(plan, step, stack);
-  if ('reason' in shaped) return null;
-  const texts = stackTexts(plan, step, stack, shaped.shape, units);
-  return {
-    layout: stackLayout(shaped.shape, texts, px, onPaper),
-    spoken: [texts.needed, texts.stack, texts.spare, ...texts.hole].join('; '),
-    parts: texts.parts.map(({ number, id, name }) => `${number} ${id}${name === id ? '' : ` ${name}`}`).join(', '),
+/** A stack is laid out once for each step. */
+function eachOnce<T>(of: (part: CardPart) => T): (part: CardPart) => T {
+  const known = new Map<string, T>();
+  return (part) => {
+    const { id } = part.step;
+    if (!known.has(id)) known.set(id, of(part));
+    return known.get(id) as T;
   };
 }
 
 /** The cards of an outing: what is printed, before it is laid out. */
 export function cardsAsked(request: CardsRequest): Card[] {
-  const heights = new Map<string, number>();
-  const drawingMm = (part: CardPart): number => {
-    const known = heights.get(part.step.id);
-    if (known !== undefined) return known;
-    const mm = drawnOf(request, part)?.heightMm ?? 0;
-    heights.set(part.step.id, mm);
-    return mm;
-  };
-  return cardsOf({ ...request, room: cardRoom(drawingMm) });
+  return cardsOf({ ...request, room: roomOfCards(request) });
 }
 
 const rowsMost = 24;
@@ -134,7 +85,7 @@ const rowsMost = 24;
 function boxPages(card: Card, outing: string): Markup[] {
   const { boxes } = card;
   if (boxes === null || isUnder(boxes)) return [];
-  const groups = Math.max(1, Math.floor((across.mm + 5) / (31 + 17 * boxes.columns.length)));
+  const groups = Math.max(1, Math.floor((pageMm + 5) / (31 + 17 * boxes.columns.length)));
   const pages: Markup[] = [patternPage(card, boxes, outing)].filter((page) => page !== null);
   for (let from = 0; from < boxes.order.length; from += rowsMost * groups)
     pages.push(boxPage(card, boxes, { from, groups, outing }));
@@ -184,11 +135,6 @@ function cardsHash(cards: readonly Card[], { outing, units }: CardsRequest, know
   return contentHash(JSON.stringify({ cards, outing, units, ...(known.length === 0 ? {} : { known }) }));
 }
 
-function drawingsOf({ turning, hold, isBeside }: Drawn): CardDrawing {
-  const of = ({ layout, spoken, parts }: DrawnStack) => ({ drawing: stackDrawing(layout, spoken), parts });
-  return { ...of(turning), hold: hold === null ? null : of(hold), isBeside };
-}
-
 /** The cards as one document to print, a page for each: the same request, the same bytes. */
 export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrint> {
   const { plan, outing: outingId, role, units, fileName, paper, dataTime, appVersion, person, fonts, frozen } = request;
@@ -220,15 +166,7 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
     ],
     right: [unitsNote(units), `Uncontrolled when printed unless checked against content ${hash}.`],
   });
-  const drawings = new Map<string, CardDrawing | null>();
-  const drawingOf = (part: CardPart): CardDrawing | null => {
-    const known = drawings.get(part.step.id);
-    if (known !== undefined) return known;
-    const drawn = drawnOf(request, part);
-    const made = drawn === null ? null : drawingsOf(drawn);
-    drawings.set(part.step.id, made);
-    return made;
-  };
+  const scene = eachOnce((part) => sceneOf(request, part));
   const { known = [] } = request;
   const before =
     known.length === 0
@@ -242,7 +180,7 @@ export async function cardsDocument(request: CardsPrint): Promise<DocumentToPrin
   const pages = cards.flatMap((card, index) => [
     cardBody(card, {
       outing,
-      drawingOf,
+      sceneOf: scene,
       first: index === 0 && known.length === 0 ? caution() : null,
       end: index === cards.length - 1 ? endText(cards) : null,
     }),

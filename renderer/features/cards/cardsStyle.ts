@@ -16,7 +16,10 @@ export const cardsStyle = `
 .notice.word-not-used{border-width:.6mm;border-style:double}
 .notice.word-watch-out{background:#eee;border-left-width:1.6mm}
 .stack{display:block;width:100%;height:auto;margin:1mm 0 0}
-.pair.beside{display:grid;grid-template-columns:1fr 1fr;gap:4mm;align-items:end}
+.scene{display:grid;grid-template-columns:110.4mm 1fr;gap:4mm;border-bottom:.35mm solid #000}
+.scene .words{align-self:center}
+.scene .way-row{margin-bottom:1mm}
+.pair.beside{display:grid;grid-template-columns:89.7mm 89.7mm;justify-content:space-between;align-items:end}
 .caption{border-bottom:.35mm solid #000;padding-bottom:.6mm;display:flex;gap:5mm;justify-content:space-between;align-items:center}
 .caption .way-row{flex:none}
 .way-row{display:flex;align-items:center;gap:3mm;font-size:11pt;line-height:14pt;font-weight:600}
@@ -24,7 +27,9 @@ export const cardsStyle = `
 .turn{width:11mm;height:11mm;flex:none}
 .turn .way{fill:none;stroke:#000;stroke-width:4.5}
 .turn .head{fill:#000}
-.do td,.do th{vertical-align:top;padding:1mm 1.4mm}
+.do{line-height:12.4pt}
+.do td,.do th{vertical-align:top;padding:.7mm 1.4mm}
+.do .small{line-height:10.8pt}
 .do .no{width:11mm}
 .do .value{width:36mm;text-align:right}
 .do .set{font-size:18pt;line-height:21pt;font-weight:700}
@@ -40,14 +45,16 @@ export const cardsStyle = `
 .boxes.wide thead th{border-bottom:.4mm solid #000;font-size:10pt;line-height:12.4pt}
 .boxes .name,.boxes thead .name{text-align:left;font-weight:600;font-size:8.5pt;line-height:10.4pt}
 .groups{display:grid;gap:5mm;align-items:start}
-.foot{display:flex;gap:4mm;align-items:flex-start;margin-top:1.6mm}
+.foot{display:flex;gap:4mm;align-items:flex-start;margin-top:1.2mm}
 .pattern{width:46mm;height:46mm;flex:none}
 .pattern.page{display:block;width:170mm;height:170mm;margin:3mm auto}
-.done{border:.5mm solid #000;padding:1.4mm 2.4mm;margin-top:2mm;break-inside:avoid;font-weight:650;display:flex;gap:3mm;align-items:baseline;flex-wrap:wrap}
+.done{border:.5mm solid #000;padding:1.2mm 2.4mm;margin-top:1.6mm;break-inside:avoid;font-weight:650;display:flex;gap:3mm;align-items:baseline;flex-wrap:wrap}
 .done .write{flex:1;min-width:24mm;height:6mm}
 .done .when{flex:none;width:20mm}
 .notes{flex:1;min-width:0}
-.notes p{break-inside:avoid}
+.notes,.notes .code{font-size:8pt;line-height:10.4pt}
+.notes p{display:inline}
+.notes p+p::before{content:"· "}
 svg .visible,svg .touched{stroke:#000;stroke-width:var(--wide,2px);stroke-linejoin:round}
 svg .narrow,svg .hidden,svg .centre,svg .other,svg .thin{stroke:#222;stroke-width:1}
 svg .thin{fill:none}

@@ -202,3 +202,22 @@ export function cardSource(wanted: CardCase = {}) {
     units: wanted.units ?? ('both' as const),
   };
 }
+
+/** The same with its bolt held against turning by a ratchet and a socket, in a hole so deep. */
+export function heldSource(depth: string) {
+  const { source } = cardPlan({ passes: [], deep: false });
+  const plan = planFrom({
+    ...source,
+    steps: source.steps.map((step) =>
+      step.id === 'final' ? { ...step, hold: { fastener: 'B', access: { depth, clearDiameter: '1 in' } } } : step,
+    ),
+  });
+  const result = {
+    ...cardAnswer,
+    outings: cardAnswer.outings.map((outing) => ({
+      ...outing,
+      steps: outing.steps.map((step) => (step.id === 'final' ? { ...step, hold: ['R', 'S'] } : step)),
+    })),
+  };
+  return { ...cardSource({ deep: false }), plan, result, units: 'as-written' as const };
+}

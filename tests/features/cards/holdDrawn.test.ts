@@ -1,26 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { cardsAsked, cardsDocument } from '../../../renderer/features/cards/cardsDocument.ts';
 import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
-import { cardAnswer, cardPlan, cardSource } from '../../engine/cards/cardTask.ts';
+import { cardPlan, cardSource, heldSource } from '../../engine/cards/cardTask.ts';
 
-/** The invented task with its bolt held against turning by a ratchet and a socket, at the same depth or another. */
-function held(depth: string) {
-  const { source } = cardPlan({ passes: [], deep: false });
-  const plan = planFrom({
-    ...source,
-    steps: source.steps.map((step) =>
-      step.id === 'final' ? { ...step, hold: { fastener: 'B', access: { depth, clearDiameter: '1 in' } } } : step,
-    ),
-  });
-  const result = {
-    ...cardAnswer,
-    outings: cardAnswer.outings.map((outing) => ({
-      ...outing,
-      steps: outing.steps.map((step) => (step.id === 'final' ? { ...step, hold: ['R', 'S'] } : step)),
-    })),
-  };
-  return { ...cardSource({ deep: false }), plan, result, role: null, units: 'as-written' as const, fileName: 'p.json' };
-}
+const held = (depth: string) => ({ ...heldSource(depth), fileName: 'p.json' });
 
 async function pages(depth: string) {
   const { html } = await cardsDocument({
@@ -58,5 +41,23 @@ describe('what holds against turning', () => {
     const whole = cards.flatMap(({ parts }) => parts).find(({ step }) => step.id === 'final')?.step.lines;
     expect(own).toEqual(whole);
     expect(cards[0]?.lineCount).toBeGreaterThanOrEqual(1);
+  });
+});
+
+describe('a step that is tightened', () => {
+  test('has its drawing, seven lines, its boxes and its notes on one card', () => {
+    const { source } = cardPlan({ deep: false });
+    const plan = planFrom({
+      ...source,
+      catalog: { ...source.catalog, fasteners: source.catalog.fasteners.map(({ locking: _, ...own }) => own) },
+      steps: source.steps.map(({ running: _, runningIncluded: __, cautions: ___, watchOuts: ____, ...own }) =>
+        own.id === 'final' ? { ...own, gear: [{ id: 'C', quantity: 2 }] } : own,
+      ),
+    });
+    const asked = { ...cardSource(), plan, facts: new Map(), fileName: 'p.json' };
+    const own = cardsAsked(asked).filter(({ parts }) => parts.some(({ step }) => step.id === 'final'));
+    expect(
+      own.map(({ lineCount, parts }) => [lineCount, parts[0]?.lines.length === parts[0]?.step.lines.length]),
+    ).toEqual([[7, true]]);
   });
 });
