@@ -166,7 +166,7 @@ describe('the drawing on screen', () => {
   test.each(drawnCases)(
     '$name: on paper, across or in a part of it, no text lies on another, none is cut off',
     (drawn) => {
-      for (const [widthPx, sizes] of [
+      for (const [widthPx, scene] of [
         [800, onPaper],
         [480, onPaper],
         [480, onPartOfPaper],
@@ -174,7 +174,7 @@ describe('the drawing on screen', () => {
       ] as const) {
         const shape = shapeOf(drawn);
         const texts = stackTexts(drawingPlan, stepOf(drawn.step), drawn.stack, shape, 'both');
-        const layout = stackLayout(shape, texts, widthPx, sizes);
+        const layout = stackLayout(shape, texts, widthPx, scene);
         // A card takes none that grew wider than asked, or whose parts shrank to make the texts room.
         if (layout.widthPx > widthPx || layout.pxPerMm < stackLayout(shape, texts, 800, onPaper).pxPerMm * 0.3)
           continue;

@@ -49,9 +49,10 @@ describe('a step that is tightened', () => {
     const { source } = cardPlan({ deep: false });
     const plan = planFrom({
       ...source,
-      catalog: { ...source.catalog, fasteners: source.catalog.fasteners.map(({ locking: _, ...own }) => own) },
-      steps: source.steps.map(({ running: _, runningIncluded: __, cautions: ___, watchOuts: ____, ...own }) =>
-        own.id === 'final' ? { ...own, gear: [{ id: 'C', quantity: 2 }] } : own,
+      catalog: { ...source.catalog, fasteners: source.catalog.fasteners.map(({ locking: _locking, ...own }) => own) },
+      steps: source.steps.map(
+        ({ running: _running, runningIncluded: _included, cautions: _cautions, watchOuts: _watchOuts, ...own }) =>
+          own.id === 'final' ? { ...own, gear: [{ id: 'C', quantity: 2 }] } : own,
       ),
     });
     const asked = { ...cardSource(), plan, facts: new Map(), fileName: 'p.json' };
