@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { scratchFolder } from '../electron/support/site.ts';
+import { siteFolder } from '../../electron/launch/build.ts';
 import { openBuilt, type OpenedBuild } from './support/openBuilt.ts';
 
 let built: OpenedBuild;
@@ -214,6 +215,20 @@ describe('the window', () => {
   });
 });
 
+const permissions = [
+  ...[
+    'accelerometer',
+    'ambient-light-sensor',
+    'camera',
+    'clipboard-read',
+    'display-capture',
+    'geolocation',
+    'gyroscope',
+  ],
+  ...['idle-detection', 'local-fonts', 'magnetometer', 'microphone', 'midi', 'notifications', 'persistent-storage'],
+  ...['screen-wake-lock', 'payment-handler', 'window-management'],
+];
+
 describe('the page', () => {
   it('has nothing of Node, in itself, in a frame, in a worker', async () => {
     const names = ['require', 'process', 'module', 'Buffer', 'global'];
@@ -228,7 +243,12 @@ describe('the page', () => {
         found;
       }`),
     ).toEqual([]);
-    for (const worker of page.workers()) expect(await worker.evaluate(look)).toEqual([]);
+    // One of the program's own workers, begun as the program begins it.
+    const begun = page.waitForEvent('worker');
+    const script = readdirSync(join(siteFolder, 'assets')).find((name) => /worker.*\.js$/i.test(name)) ?? '';
+    await page.evaluate(`window.tried = new Worker('/assets/${script}', { type: 'module' }); 0`);
+    expect(await (await begun).evaluate(look)).toEqual([]);
+    await page.evaluate(`window.tried.terminate(); 0`);
   });
 
   it('keeps its token out of its document, address, stores and cookies', async () => {
@@ -249,8 +269,9 @@ describe('the page', () => {
   });
 
   it('is granted none of the permissions a page can ask for', async () => {
+    expect(permissions.length).toBeGreaterThanOrEqual(15);
     const states = await page.evaluate(`Promise.all(
-      ['geolocation', 'notifications', 'camera', 'microphone', 'midi', 'clipboard-read', 'screen-wake-lock', 'accelerometer', 'local-fonts']
+      ${JSON.stringify(permissions)}
         .map((name) => navigator.permissions.query({ name }).then(({ state }) => name + ' ' + (document.featurePolicy.allowsFeature(name) ? state : 'denied by policy'), () => name + ' denied')))`);
     expect((states as string[]).filter((state) => state.endsWith('granted'))).toEqual([]);
   });
