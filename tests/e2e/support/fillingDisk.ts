@@ -4,23 +4,28 @@ import { realDisk, type Disk, type DiskFile } from '../../../electron/files/disk
 export interface FillingDisk extends Disk {
   /** Which call finds it full; null: there is room. */
   fullAt: 'write' | 'datasync' | null;
+  /** How often it said so. */
+  refused: number;
 }
 
 export function fillingDisk(): FillingDisk {
   const disk: FillingDisk = {
     ...realDisk,
     fullAt: null,
+    refused: 0,
     async open(path, flags, mode) {
       const file = await realDisk.open(path, flags, mode);
       return {
         async write(bytes) {
           if (disk.fullAt !== 'write') return await file.write(bytes);
           await file.write(bytes.subarray(0, bytes.length >> 1));
+          disk.refused += 1;
           throw noSpace('write');
         },
         async datasync() {
-          if (disk.fullAt === 'datasync') throw noSpace('fdatasync');
-          await file.datasync();
+          if (disk.fullAt !== 'datasync') return await file.datasync();
+          disk.refused += 1;
+          throw noSpace('fdatasync');
         },
         truncate: (length) => file.truncate(length),
         chmod: (bits) => file.chmod(bits),
