@@ -11,6 +11,8 @@ import { QuantityField } from '../../renderer/components/QuantityField/QuantityF
 import { RecordForm } from '../../renderer/components/RecordForm/RecordForm.tsx';
 import type { Draft } from '../../renderer/components/RecordForm/draft.ts';
 import type { Fault } from '../../renderer/components/RecordForm/faultFields.ts';
+import { draftsOnDisk } from '../../renderer/components/RecordForm/draftsOnDisk.ts';
+import { bringDraftsBack, keepDraft } from '../../renderer/components/RecordForm/keptDraft.ts';
 import { useRecordForm } from '../../renderer/components/RecordForm/useRecordForm.ts';
 import { hostileTexts } from './hostileTexts.ts';
 import { shown } from './shown.tsx';
@@ -29,12 +31,13 @@ interface TestFormProps {
   onSaved?: () => void;
   onLeave?: () => void;
   keepAs?: string;
+  isKept?: (draft: Draft) => boolean;
 }
 
 const nothing = (): void => undefined;
 
-function TestForm({ save, onSaved = nothing, onLeave = nothing, keepAs }: TestFormProps) {
-  const form = useRecordForm({ initial, faultsOf, ...(keepAs === undefined ? {} : { keepAs }) });
+function TestForm({ save, onSaved = nothing, onLeave = nothing, keepAs, isKept = () => false }: TestFormProps) {
+  const form = useRecordForm({ initial, faultsOf, isKept, ...(keepAs === undefined ? {} : { keepAs }) });
   return (
     <RecordForm
       form={form}
@@ -152,6 +155,43 @@ describe('a form', () => {
     await userEvent.click(page.getByRole('button', { name: 'Begin again from what is kept' }));
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18D');
     expect(localStorage.getItem('bagwright-draft:test')).toBeNull();
+  });
+
+  it('brings back from the disk what the browser’s plain storage has not taken there, and nothing that was given up', async () => {
+    const first = await shown(<TestForm save={async () => undefined} keepAs="killed" />);
+    await userEvent.fill(page.getByLabelText('Code'), 'S-18X');
+    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:killed')).toContain('S-18X'));
+    await first.unmount();
+    await vi.waitFor(async () => expect((await draftsOnDisk()).map(({ name }) => name)).toContain('killed'));
+    // As after `kill -9` of the browser within its first seconds.
+    localStorage.clear();
+    await bringDraftsBack();
+    const second = await shown(<TestForm save={async () => undefined} keepAs="killed" />);
+    await expect.element(page.getByLabelText('Code')).toHaveValue('S-18X');
+    const typed = localStorage.getItem('bagwright-draft:killed') ?? '';
+    await userEvent.click(page.getByRole('button', { name: 'Begin again from what is kept' }));
+    await vi.waitFor(async () =>
+      expect((await draftsOnDisk()).find(({ name }) => name === 'killed')).toMatchObject({ text: null }),
+    );
+    await second.unmount();
+    // The plain storage as it was before that reached the disk.
+    localStorage.setItem('bagwright-draft:killed', typed);
+    await bringDraftsBack();
+    expect(localStorage.getItem('bagwright-draft:killed')).toBeNull();
+    await vi.waitFor(async () => expect((await draftsOnDisk()).map(({ name }) => name)).not.toContain('killed'));
+  });
+
+  it('does not bring back what was saved after all', async () => {
+    const at = new Date().toISOString();
+    keepDraft('saved', { draft: { ...initial, rev: 2 }, at });
+    keepDraft('new', { draft: { id: 'k7', rev: 0, code: 'S-19' }, at });
+    const first = await shown(<TestForm save={async () => undefined} keepAs="saved" />);
+    await expect.element(page.getByLabelText('Code')).toHaveValue('S-18D');
+    await expect.element(page.getByText('Entries that were not saved are back.')).not.toBeInTheDocument();
+    await first.unmount();
+    await shown(<TestForm save={async () => undefined} keepAs="new" isKept={({ id }) => id === 'k7'} />);
+    await expect.element(page.getByLabelText('Code')).toHaveValue('S-18D');
+    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:new')).toBeNull());
   });
 
   it('shows hostile entries as text', async () => {

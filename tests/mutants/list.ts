@@ -323,6 +323,10 @@ export const mutants: readonly Mutant[] = [
     file: 'renderer/components/RecordForm/keptDraft.ts',
     text: '    putOnDisk({ name, text, at }).catch(() => undefined);\n',
     instead: '    if (at === name) void putOnDisk({ name, text, at });\n',
-    test: { project: 'e2e', file: 'tests/e2e/faults/crash.test.ts', name: 'has what was typed again' },
+    test: {
+      project: 'browser',
+      file: 'tests/browser/recordForm.test.tsx',
+      name: 'brings back from the disk what',
+    },
   },
 ];
