@@ -4,8 +4,10 @@ export interface IssueCheck {
   what: string;
   have: string;
   need: string;
-  /** `asks`: it leaves only with words about it; `noted`: it is said, and keeps nothing back. */
-  state: 'holds' | 'blocks' | 'asks' | 'noted';
+  /** `noted`: it is said, and keeps nothing back. */
+  state: 'holds' | 'blocks' | 'noted';
+  /** What would let the bags go, where words do not. */
+  mend?: string;
   /** Where the need is from, if it is no count of the manifest. */
   source?: string;
   bag?: string;

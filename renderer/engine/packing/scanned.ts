@@ -1,4 +1,6 @@
-import type { TagReading } from '../tag/tag.ts';
+import { isOfManifest } from '../tag/manifestTag.ts';
+import type { NamedManifest } from '../tag/manifestTag.ts';
+import type { Tag, TagReading } from '../tag/tag.ts';
 import type { PackedLine, PackState } from './packState.ts';
 
 /** What a code says to do, or why it stops the packing until someone has seen it. */
@@ -17,8 +19,8 @@ export interface Scanning {
   bag: string | null;
   /** Codes of things by the number on their label. */
   tags: ReadonlyMap<number, string>;
-  /** Number of the revision that is packed. */
-  revision: number;
+  /** The revision that is packed. */
+  revision: NamedManifest;
 }
 
 /**
@@ -33,10 +35,7 @@ export interface Scanning {
 export function scanned(reading: TagReading, at: Scanning): ScanOutcome {
   if ('refused' in reading) return refuse('unknown', reading.refused);
   const { tag, text: label } = reading;
-  if (tag.kind === 'manifest')
-    return tag.tag === at.revision
-      ? refuse('another-manifest', `This is the manifest that is packed, revision ${tag.tag}: nothing to count`)
-      : refuse('another-manifest', `This is manifest revision ${tag.tag}; packed is revision ${at.revision}`);
+  if (tag.kind === 'manifest') return manifestOf(tag, at.revision);
   const thing = at.tags.get(tag.tag);
   if (thing === undefined)
     return refuse('unknown', `Label ${tag.tag} is of nothing that the catalog or the manifest knows`);
@@ -45,6 +44,14 @@ export function scanned(reading: TagReading, at: Scanning): ScanOutcome {
 }
 
 const refuse = (why: ScanRefusal, words: string): ScanOutcome => ({ kind: 'refused', why, words });
+
+function manifestOf(tag: Tag, revision: NamedManifest): ScanOutcome {
+  if (isOfManifest(tag, revision))
+    return refuse('another-manifest', `This is the manifest that is packed, revision ${tag.tag}: nothing to count`);
+  return tag.tag === revision.number
+    ? refuse('another-manifest', `This is a manifest revision ${tag.tag} of other content than the one that is packed`)
+    : refuse('another-manifest', `This is manifest revision ${tag.tag}; packed is revision ${revision.number}`);
+}
 
 function bagOf(bag: string, { state }: Scanning): ScanOutcome {
   return state.bags.some(({ id }) => id === bag)

@@ -15,14 +15,20 @@ export interface ToolFacts {
   /** What the catalog says of a thing by now, by its code; absent: the catalog does not have it any more. */
   catalog: ReadonlyMap<string, { serial?: string | undefined; calibrationDue?: string | undefined }>;
   /** Tools found out of calibration, from the records of every task. */
-  foundOut: readonly { serial: string; foundOut: string; lastGood?: string | undefined }[];
+  foundOut: readonly {
+    serial: string;
+    foundOut: string;
+    /** Until when its calibration held by the catalog when that was said. */
+    due?: string | undefined;
+  }[];
 }
 
 /**
  * Whether each torque tool that leaves is in date, is the one that was frozen, and was not found out.
  *
  * A tool may be used on the day it is due. Of the day in the manifest and the one in the catalog the catalog's counts: it is the
- * later word on the same serial.
+ * later word on the same serial. A tool that was found out holds again with a later day in the catalog than it had then: it was
+ * calibrated since. Where that day was not kept, that of the manifest stands for it. No words let it go.
  *
  * @param tools - torque tools of the manifest that lie in its bags
  * @param facts - the day, the catalog, what was found out
@@ -38,9 +44,11 @@ export function calibrationChecks(tools: readonly FrozenThing[], facts: ToolFact
       ...{ about: 'calibration', item, what: `${tool.id}: calibration${serial === undefined ? '' : ` of ${serial}`}` },
       have: due === undefined ? 'no day said' : `due on ${due}`,
       need: `in date on ${facts.day}`,
-      state: due !== undefined && due >= facts.day ? 'holds' : 'blocks',
+      ...(due !== undefined && due >= facts.day
+        ? { state: 'holds' }
+        : { state: 'blocks', mend: `correct its day in the catalog, or ${anotherTool(item)}` }),
     };
-    return [inDate, ...changedSerial(tool, now?.serial), ...foundOutOf(tool, serial, facts)];
+    return [inDate, ...changedSerial(tool, now?.serial), ...foundOutOf(tool, { serial, due }, facts)];
   });
 }
 
@@ -50,19 +58,36 @@ function changedSerial({ id: item, serial }: FrozenThing, now: string | undefine
     {
       ...{ about: 'calibration', item, what: `${item}: which tool it is`, state: 'blocks' },
       ...{ have: `serial ${now} in the catalog`, need: `serial ${serial}, as it was frozen` },
+      mend: `freeze the task anew with the tool it has by now, or ${anotherTool(item)}`,
     },
   ];
 }
 
-function foundOutOf({ id: item }: FrozenThing, serial: string | undefined, { foundOut }: ToolFacts): IssueCheck[] {
+const anotherTool = (item: string): string => `name ${item} missing in its bag and plan without it`;
+
+function foundOutOf(
+  tool: FrozenThing,
+  { serial, due }: { serial: string | undefined; due: string | undefined },
+  { foundOut }: ToolFacts,
+): IssueCheck[] {
   if (serial === undefined) return [];
-  const days = foundOut.filter((one) => sameSerial(one.serial, serial)).map((one) => one.foundOut);
-  const last = days.toSorted().at(-1);
+  const said = foundOut.filter((one) => sameSerial(one.serial, serial));
+  const last = said.toSorted((a, b) => (a.foundOut < b.foundOut ? -1 : 1)).at(-1);
   if (last === undefined) return [];
+  const then = last.due ?? tool.calibrationDue;
+  const isCalibrated = due !== undefined && due > last.foundOut && (then === undefined || due > then);
+  const item = tool.id;
   return [
     {
-      ...{ about: 'calibration', item, what: `${item}: serial ${serial} was found out of calibration`, state: 'asks' },
-      ...{ have: `found out on ${last}`, need: 'words on how it was put right since' },
+      ...{ about: 'calibration', item, what: `${item}: serial ${serial} was found out of calibration` },
+      have: `found out on ${last.foundOut}${isCalibrated ? `, calibrated since: due on ${due}` : ''}`,
+      need: `calibrated since${then === undefined ? '' : `: due later than ${then}`}`,
+      ...(isCalibrated
+        ? { state: 'holds' }
+        : {
+            state: 'blocks',
+            mend: `type in the catalog until when its new calibration holds, or ${anotherTool(item)}`,
+          }),
     },
   ];
 }
@@ -130,7 +155,8 @@ export function settingChecks(plan: ResolvedPlan, answer: BagOuting, least: Rang
     const holds = atLeast(share, least.share) && atMost(share, 1) && atLeast(setNm, minNm);
     return [
       {
-        ...{ ...named, what: `${id}: setting of ${tool.id}`, state: holds ? 'holds' : 'blocks' },
+        ...{ ...named, what: `${id}: setting of ${tool.id}` },
+        ...(holds ? { state: 'holds' } : { state: 'blocks', mend: anotherTool(tool.id) }),
         have: `${showNumber(setting.value)} ${setting.unit}, ${showNumber(share * 100, 3)} % of its maximum`,
         need: `${showNumber(least.share * 100, 3)} to 100 % of its maximum`,
         source: least.source,

@@ -128,7 +128,8 @@ export function ToolPane(props: ToolPaneProps) {
           values={traced.length}
           onFound={(found) => {
             setAsks(false);
-            onFound(found);
+            // Until when it held then: a later day in the catalog says that it was calibrated since.
+            onFound({ ...found, ...(tool?.calibrationDue === undefined ? {} : { due: tool.calibrationDue }) });
           }}
           onClose={() => setAsks(false)}
         />

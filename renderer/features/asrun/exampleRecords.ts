@@ -56,13 +56,14 @@ export function addExample(tables: ExampleTables, x: ExampleFor): { act: Act; li
   const callouts: CalloutList = {
     ...{ ...common, id: newId(), name: 'Callouts of the example', columns: calloutTable.columns },
   };
-  const foundOut = [...tools.values()].flatMap(({ serial, foundOut: found, lastGood }) =>
+  const foundOut = [...tools.values()].flatMap(({ serial, foundOut: found, lastGood, calibrationDue: due }) =>
     found === null
       ? []
       : [
           {
             ...{ serial, foundOut: found.text, reason: 'Invented, as everything of this example.', person, at: now },
             ...(lastGood === null ? {} : { lastGood: lastGood.text }),
+            ...(due === null ? {} : { due: due.text }),
           },
         ],
   );

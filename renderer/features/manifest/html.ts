@@ -65,6 +65,14 @@ export function shortened(text: string, mostEms: number): string {
   return fitting < 0 ? text : `${signs.slice(0, fitting).join('')}…`;
 }
 
+/** How wide a text is at the most, in ems. */
+export function widthEms(text: string): number {
+  return [...new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(text)].reduce(
+    (sum, { segment }) => sum + signEms(segment),
+    0,
+  );
+}
+
 function signEms(sign: string): number {
   if ((sign.codePointAt(0) ?? 0) >= 0x2e80) return 1;
   return /[\p{Lu}mw@%]/u.test(sign) ? 0.74 : 0.58;

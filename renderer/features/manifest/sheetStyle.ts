@@ -42,6 +42,8 @@ table:not(.steps) tbody{break-inside:avoid}
 .watch{border-left:1mm solid #000;padding-left:1.6mm;font-weight:600;margin-bottom:1mm}
 .fault{break-inside:avoid;border-left:1mm solid #000;padding-left:2.4mm;margin-bottom:3mm}
 .name{font-weight:600}
+.frozen{display:flex;align-items:center;gap:2mm;break-inside:avoid}
+.frozen .square{flex:none}
 .bag{margin:0 0 4mm;break-inside:avoid}
 .bag svg{display:block;overflow:visible}
 .bag .field{fill:none;stroke:#000;stroke-width:1.4}

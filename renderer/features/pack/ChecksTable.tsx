@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { MarkState } from '../../components/StateMark/StateMark.tsx';
 import type { IssueCheck } from '../../engine/packing/index.ts';
@@ -5,13 +6,18 @@ import type { IssueCheck } from '../../engine/packing/index.ts';
 const marks: Record<IssueCheck['state'], { mark: MarkState; word: string }> = {
   holds: { mark: 'conforming', word: 'Holds' },
   blocks: { mark: 'nonconforming', word: 'Keeps it back' },
-  asks: { mark: 'indeterminate', word: 'Words needed' },
   noted: { mark: 'indeterminate', word: 'Noted' },
 };
-const worstFirst: Record<IssueCheck['state'], number> = { blocks: 0, asks: 1, noted: 2, holds: 3 };
+const worstFirst: Record<IssueCheck['state'], number> = { blocks: 0, noted: 1, holds: 2 };
+
+export interface ChecksTableProps {
+  checks: readonly IssueCheck[];
+  /** Where what a check is about can be mended. */
+  wayOf: (check: IssueCheck) => ReactNode;
+}
 
 /** Every check with what there is, what is needed and where that is from; what keeps the bags back stands first. */
-export function ChecksTable({ checks }: { checks: readonly IssueCheck[] }) {
+export function ChecksTable({ checks, wayOf }: ChecksTableProps) {
   const inOrder = checks.toSorted((a, b) => worstFirst[a.state] - worstFirst[b.state]);
   return (
     <div className="bw-table-scroll" tabIndex={0} role="region" aria-label="Checks before issue">
@@ -32,6 +38,11 @@ export function ChecksTable({ checks }: { checks: readonly IssueCheck[] }) {
               <td>
                 {check.need}
                 {check.source === undefined ? null : <span className="bw-source"> ({check.source})</span>}
+                {check.mend === undefined ? null : (
+                  <p className="bw-pack-mend">
+                    <b>Way on:</b> {check.mend}. {wayOf(check)}
+                  </p>
+                )}
               </td>
               <td>
                 <StateMark state={marks[check.state].mark} text={marks[check.state].word} />

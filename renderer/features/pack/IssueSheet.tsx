@@ -6,6 +6,7 @@ import { checksBeforeIssue } from '../../engine/packing/index.ts';
 import type { IssueCheck } from '../../engine/packing/index.ts';
 import { usualReader } from '../../engine/tag/index.ts';
 import { dayText } from '../../store/clock.ts';
+import { placeAddress } from '../../store/place.ts';
 import { useScanner } from '../scan/useScanner.ts';
 import { useSessionState } from '../session/SessionContext.ts';
 import { goTo } from '../session/usePlace.ts';
@@ -49,13 +50,15 @@ export function IssueSheet(props: PackScreen) {
     return checksBeforeIssue(frozen, packing, { day: day.trim(), catalog, foundOut });
   }, [frozen, packing, day, items.rows, lists.rows, revision]);
   const count = (of: IssueCheck['state']): number => checks.filter((check) => check.state === of).length;
-  const asks = count('asks') > 0;
+  const today = dayText(now());
+  // A day that is over would let a tool go whose calibration has run out since.
+  const isOver = isDay && day.trim() < today;
   const why = !isDay
     ? 'The day of the outing is not a day: type it as 2026-11-25'
-    : count('blocks') > 0
-      ? `${countOf(count('blocks'), 'check')} ${count('blocks') === 1 ? 'keeps' : 'keep'} it back`
-      : asks && words.trim() === ''
-        ? 'Words are needed: what was done about the tools that were found out'
+    : isOver
+      ? `The day of the outing is over: today is ${today}`
+      : count('blocks') > 0
+        ? `${countOf(count('blocks'), 'check')} ${count('blocks') === 1 ? 'keeps' : 'keep'} it back`
         : null;
   const name = outingWords(frozen.plan, outing);
   const issue = (): void =>
@@ -95,15 +98,30 @@ export function IssueSheet(props: PackScreen) {
               label="Day of the outing"
               description="as 2026-11-25"
               value={day}
-              error={isDay ? undefined : 'Not a day.'}
+              error={isDay ? (isOver ? `It is over: today is ${today}.` : undefined) : 'Not a day.'}
               onChange={({ currentTarget: { value } }) => setDay(value)}
             />
           </div>
-          <ChecksTable checks={checks} />
+          <ChecksTable
+            checks={checks}
+            wayOf={({ item, about }) => {
+              const record = revision.content.things.find(({ id }) => id === item)?.record;
+              const shelf = record === undefined ? undefined : items.rows.get(record)?.shelf;
+              const bag = packing.bags.find(({ lines }) => lines.some(({ line }) => line.item === item))?.id;
+              return (
+                <>
+                  {about === 'calibration' && record !== undefined && shelf !== undefined ? (
+                    <a href={placeAddress({ at: 'catalog', shelf, item: record })}>{item} in the catalog</a>
+                  ) : null}{' '}
+                  {bag === undefined ? null : <a href={placeAddress({ at: 'pack', outing, bag })}>Bag {bag}</a>}
+                </>
+              );
+            }}
+          />
           {issued !== null ? null : (
             <Textarea
               className="bw-field"
-              label={asks ? 'What was done about the tools that were found out' : 'Words with the issue, if any'}
+              label="Words with the issue, if any"
               autosize
               minRows={2}
               maxRows={6}
@@ -166,16 +184,14 @@ export function IssueSheet(props: PackScreen) {
 type Count = (of: IssueCheck['state']) => number;
 
 function summaryMark(count: Count): MarkState {
-  if (count('blocks') > 0) return 'nonconforming';
-  return count('asks') > 0 ? 'indeterminate' : 'conforming';
+  return count('blocks') > 0 ? 'nonconforming' : 'conforming';
 }
 
 function summaryText(count: Count, all: number): string {
-  const [blocks, asks, noted] = [count('blocks'), count('asks'), count('noted')];
-  const rest = [...(asks > 0 ? [`${asks} to be answered`] : []), ...(noted > 0 ? [`${noted} noted`] : [])].join(', ');
+  const [blocks, noted] = [count('blocks'), count('noted')];
   const said =
     blocks > 0
       ? `${blocks} of ${countOf(all, 'check')} ${blocks === 1 ? 'keeps' : 'keep'} it back`
       : `${countOf(all, 'check')}, none keeps it back`;
-  return rest === '' ? said : `${said}; ${rest}`;
+  return noted === 0 ? said : `${said}; ${noted} noted`;
 }

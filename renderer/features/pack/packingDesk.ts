@@ -6,7 +6,7 @@ import type { TagReading } from '../../engine/tag/index.ts';
 import type { Done } from '../revisions/appendEvents.ts';
 
 export interface DeskSetup {
-  revision: Pick<Revision, 'id' | 'number' | 'content'>;
+  revision: Pick<Revision, 'id' | 'number' | 'hash' | 'content'>;
   outing: string;
   /** What is kept already. */
   kept: readonly OutingEvent[];
@@ -149,7 +149,7 @@ export function createDesk(setup: DeskSetup): Desk {
       const reading = queue.shift();
       if (reading === undefined) break;
       const { packing, bag } = state;
-      const found = scanned(reading, { state: packing, bag, tags: facts.tags, revision: revision.number });
+      const found = scanned(reading, { state: packing, bag, tags: facts.tags, revision });
       if (found.kind === 'refused') set({ stop: { word: 'Not counted', words: found.words } });
       else if (found.kind === 'open-bag') set({ bag: found.bag });
       else if (found.kind === 'ask') set({ asked: found, bag: found.bag });

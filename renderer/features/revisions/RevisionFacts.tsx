@@ -74,6 +74,11 @@ export function RevisionFacts({ revision }: { revision: Revision }) {
       <p className="bw-rev-links">
         <a href={sheet('manifest')}>Manifest of revision {number}</a>
         <a href={sheet('cards')}>Cards of revision {number}</a>
+        {content.result.outings.map(({ id }) => (
+          <a key={id} href={placeAddress({ at: 'pack', outing: id })}>
+            Pack outing {id}
+          </a>
+        ))}
       </p>
     </>
   );

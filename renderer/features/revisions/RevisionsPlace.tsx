@@ -16,6 +16,7 @@ import { nextNumber } from './freezeAct.ts';
 import { freezeAsking } from './revisionAsking.ts';
 import { RevisionFacts } from './RevisionFacts.tsx';
 import { heldAgainst, openNumber, whenText } from './revisionWords.ts';
+import { useManifestLabel } from './useManifestLabel.ts';
 import { useCompared } from './useCompared.ts';
 import type { Compared } from './useCompared.ts';
 import { useRevisions } from './useRevisions.ts';
@@ -36,6 +37,7 @@ export function RevisionsPlace({ place, atHand, host, now }: RevisionsPlaceProps
   const open = useToFreeze(atHand);
   const [freezing, setFreezing] = useState(false);
   useAsked(freezeAsking, () => setFreezing(true));
+  const scannedWords = useManifestLabel(revisions, !freezing);
   const newest = revisions.at(-1) ?? null;
   const since = useCompared(newest, open);
   if (fault !== null) return <Unread what="frozen manifests" reason={fault} />;
@@ -95,6 +97,7 @@ export function RevisionsPlace({ place, atHand, host, now }: RevisionsPlaceProps
           <div className="bw-task-head">
             <h2 id="revision-heading">{inHand === null ? 'The task as it stands' : `Revision ${inHand.number}`}</h2>
           </div>
+          <p role="status">{scannedWords}</p>
           {inHand !== null ? (
             <RevisionFacts revision={inHand} />
           ) : revisions.length === 0 ? (

@@ -75,7 +75,7 @@ function checked(
     content?: RevisionContent;
     day?: string;
     catalog?: [string, { serial?: string; calibrationDue?: string }][];
-    foundOut?: { serial: string; foundOut: string }[];
+    foundOut?: { serial: string; foundOut: string; due?: string }[];
   } = {},
 ): IssueCheck[] {
   const revision = { number: 1, content: x.content ?? content() };
@@ -175,15 +175,48 @@ describe('before an outing’s bags leave', () => {
       },
       [
         [
-          'asks',
+          'blocks',
           'TT-2: serial A 17 was found out of calibration',
           'found out on 2026-05-02',
-          'words on how it was put right since',
+          'calibrated since: due later than 2026-12-01',
         ],
       ],
     ],
+    [
+      'found out, and not calibrated since by the day it had then',
+      '',
+      { foundOut: [{ serial: 'A 17', foundOut: '2026-05-02', due: '2027-01-31' }] },
+      [
+        [
+          'blocks',
+          'TT-2: serial A 17 was found out of calibration',
+          'found out on 2026-05-02',
+          'calibrated since: due later than 2027-01-31',
+        ],
+      ],
+    ],
+    [
+      'found out, and calibrated since: frozen with its new day, or with that of before',
+      '',
+      {
+        catalog: [['TT-2', { serial: 'A 17', calibrationDue: '2027-06-30' }]],
+        foundOut: [{ serial: 'A 17', foundOut: '2026-05-02', due: '2026-10-31' }],
+      },
+      [],
+    ],
   ])('a torque tool %s', (_, _note, given, expected) => {
     expect(notHeld(checked(ready, given))).toEqual(expected);
+  });
+
+  it('says of every tool that keeps it back what lets it go, and never that words do', () => {
+    const own = content({ planText: JSON.stringify({ ...plan, rangeShareMin: 0.5 }) });
+    const foundOut = [{ serial: 'A 17', foundOut: '2026-05-02' }];
+    const blocking = checked(ready, { content: own, day: '2027-01-01', foundOut }).filter(
+      ({ state }) => state === 'blocks',
+    );
+    expect(blocking.map(({ about }) => about)).toEqual(['calibration', 'calibration', 'setting']);
+    for (const { mend } of blocking) expect(mend).toMatch(/name TT-2 missing in its bag and plan without it$/);
+    expect(blocking.slice(0, 2).every(({ mend }) => mend?.includes('catalog'))).toBe(true);
   });
 
   it('blocks while anything is open, not closed, not counted again', () => {

@@ -8,6 +8,7 @@ import {
   scanned,
   stateOf,
 } from '../../../renderer/engine/packing/index.ts';
+import { manifestTag } from '../../../renderer/engine/tag/manifestTag.ts';
 import { readTag, tagText } from '../../../renderer/engine/tag/tag.ts';
 import { counted, eventsOf, missing, outing, packingContent, revision } from './packingEvents.ts';
 
@@ -20,9 +21,10 @@ const tags = new Map([
   [14, 'W-10'],
   [15, 'Z'],
 ]);
+const packed = { number: 3, hash: 'ab'.repeat(32) };
 const item = (tag: number, piece = 1) => tagText({ kind: 'item', tag, piece });
 const read = (code: string, deeds: Deed[] = [], bag: string | null = 'L') =>
-  scanned(readTag(code), { state: packState(revision, eventsOf(deeds), outing), bag, tags, revision: 3 });
+  scanned(readTag(code), { state: packState(revision, eventsOf(deeds), outing), bag, tags, revision: packed });
 
 describe('a code that is read', () => {
   it.each<[string, string, Deed[], string | null, object]>([
@@ -94,7 +96,7 @@ describe('a code that is read', () => {
     ],
     [
       'another manifest',
-      tagText({ kind: 'manifest', tag: 2, piece: 0 }),
+      tagText(manifestTag({ number: 2, hash: packed.hash })),
       [],
       'another-manifest',
       'This is manifest revision 2; packed is revision 3',
@@ -120,7 +122,7 @@ describe('a code that is read', () => {
     for (let piece = 1; piece <= 3; piece += 1)
       for (let tag = 1; tag <= 30; tag += 1)
         for (const code of [item(tag, piece), item(tag, piece)]) {
-          const found = scanned(readTag(code), { state, bag: 'L', tags: known, revision: 3 });
+          const found = scanned(readTag(code), { state, bag: 'L', tags: known, revision: packed });
           if (found.kind === 'count') {
             const deed = counted(found.bag, found.item, 1, 1, found.label);
             state = stateOf(packOn(fold, eventsOf([deed], fold.lastNo + 1)));

@@ -16,7 +16,7 @@ const content = {
     ...packingContent.lines,
   ],
 };
-const revision = { id: 'r', number: 3, content };
+const revision = { id: 'r', number: 3, hash: 'ab'.repeat(32), content };
 const tags = new Map([
   ...things.map((id, index): [number, string] => [index + 100, id]),
   [11, 'R-38'],
