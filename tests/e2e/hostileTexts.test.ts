@@ -54,7 +54,10 @@ const made =
 
 async function strange(): Promise<string[]> {
   const found = await page.evaluate(
-    (selector) => [...document.querySelectorAll(selector)].map(({ outerHTML }) => outerHTML.slice(0, 200)),
+    (selector) =>
+      [...document.querySelectorAll(selector)].map(({ tagName, className, textContent }) =>
+        `${tagName}.${String(className)} ${textContent}`.slice(0, 200),
+      ),
     made,
   );
   const links = await page.evaluate(() =>

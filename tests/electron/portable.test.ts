@@ -1,7 +1,7 @@
 /** The portable program: acceptance line U22, for what is decided before anything is written. */
 import { existsSync, mkdirSync, readdirSync, realpathSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { dataFolder } from '../../electron/launch/dataFolder.ts';
 import { goPortable, markerName, packedIn } from '../../electron/portable.ts';
 import { startShell } from '../../electron/shell.ts';
@@ -109,33 +109,30 @@ describe('the marker', () => {
 });
 
 describe('the desktop shell with the marker beside it', () => {
-  it('keeps its profile and its temporary files there, before anything else is set up', async () => {
-    const before = { ...process.env };
-    delete process.env['BAGWRIGHT_DATA'];
-    try {
-      const program = marked();
-      const built = join(program, 'dist');
-      mkdirSync(built);
-      app.firstInstance = false;
-      startShell(built);
-      const data = join(program, 'bagwright-data');
-      expect(app.paths.get('userData')).toBe(join(data, 'electron'));
-      expect(realpathSync(app.paths.get('temp') ?? '')).toBe(realpathSync(join(data, 'temporary')));
-      expect(app.quit).toHaveBeenCalled();
-    } finally {
-      for (const name of Object.keys(process.env)) delete process.env[name];
-      Object.assign(process.env, before);
-    }
+  const set = ['BAGWRIGHT_DATA', 'TMPDIR', 'TEMP', 'TMP', 'HOME', 'XAUTHORITY', 'GSETTINGS_BACKEND'];
+  const places = ['CONFIG', 'CACHE', 'DATA', 'STATE'].map((name) => `XDG_${name}_HOME`);
+  // What the shell sets is put back to what it was.
+  beforeEach(() => [...set, ...places].forEach((name) => vi.stubEnv(name, process.env[name])));
+  beforeEach(() => vi.stubEnv('BAGWRIGHT_DATA', undefined));
+  afterEach(() => vi.unstubAllEnvs());
+
+  it('keeps its profile and its temporary files there, before anything else is set up', () => {
+    const program = marked();
+    const built = join(program, 'dist');
+    mkdirSync(built);
+    app.firstInstance = false;
+    startShell(built);
+    const data = join(program, 'bagwright-data');
+    expect(app.paths.get('userData')).toBe(join(data, 'electron'));
+    expect(realpathSync(app.paths.get('temp') ?? '')).toBe(realpathSync(join(data, 'temporary')));
+    expect(app.quit).toHaveBeenCalled();
   });
 
   it('does not start where its folder cannot be made', () => {
-    const named = process.env['BAGWRIGHT_DATA'];
-    delete process.env['BAGWRIGHT_DATA'];
     const program = marked();
     writeFileSync(join(program, 'bagwright-data'), 'a file, no folder');
     app.exit.mockClear();
     startShell(join(program, 'dist'));
     expect(app.exit).toHaveBeenCalledWith(3);
-    if (named !== undefined) process.env['BAGWRIGHT_DATA'] = named;
   });
 });

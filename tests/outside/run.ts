@@ -1,7 +1,8 @@
 /**
  * What the program touches outside: `npx tsx tests/outside/run.ts`, on Linux as root, with strace. A portable copy is started
  * by `npm start`, opened in its window, has a PDF made, and is ended, in a network of its own that has nothing but loopback. Every call of
- * the system that makes a file or names an address is looked at. `-- e2e` runs the whole stage e2e in such a network instead.
+ * the system that makes a file or names an address is looked at. `e2e` behind it runs the stage e2e in
+ * such a network instead, or those of its files that are named.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, realpathSync, rmSync } from 'node:fs';
@@ -73,5 +74,7 @@ function withoutNetwork(command: readonly string[]): number {
 
 const given = process.argv.slice(2);
 if (given.includes(inside)) process.exitCode = await traced();
-else if (given.includes('e2e')) process.exitCode = withoutNetwork(['npm', 'test', '--', 'e2e']);
-else process.exitCode = withoutNetwork([process.execPath, '--import', 'tsx', self, inside]);
+else if (given[0] === 'e2e') {
+  const vitest = ['npx', 'vitest', '--config', 'tests/vitest.config.ts', 'run', '--project', 'e2e'];
+  process.exitCode = withoutNetwork([...vitest, ...given.slice(1)]);
+} else process.exitCode = withoutNetwork([process.execPath, '--import', 'tsx', self, inside]);
