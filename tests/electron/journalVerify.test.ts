@@ -58,11 +58,6 @@ function placeOf(files: Map<string, string[]>, seq: number): { name: string; lin
   throw new Error(`no entry ${seq}`);
 }
 
-const lineOf = (files: Map<string, string[]>, seq: number): string => {
-  const { lines, index } = placeOf(files, seq);
-  return lines[index] ?? '';
-};
-
 /** What verification must say of the files in `folder`: the first entry that is not whole and in its place. */
 async function expectFound(folder: string, seq: number): Promise<void> {
   const { damage } = await verify(folder, realDisk);
