@@ -172,9 +172,9 @@ async function openAndDie(journal: MemoryJournal, death: Death | null): Promise<
 }
 
 describe(`going over to a new working copy, killed at every step (seed ${seed})`, () => {
-  it.each(released)(
+  it.for(released)(
     'from version $version ends with the records that were there, in the old one or the new one',
-    async (one) => {
+    async (one, { task }) => {
       const chance = dice(seed + one.version);
       const golden = await goldenDigests(one);
       const whole = await earlierProfile(one, 7);
@@ -191,6 +191,8 @@ describe(`going over to a new working copy, killed at every step (seed ${seed})`
               at: at < 2 ? chance.whole(1, steps) : steps - (at - 2),
               when: at % 2 === 0 ? ('before' as const) : ('after' as const),
             }));
+      // For whoever counts how many kills were tried.
+      Object.assign(task.meta, { kills: deaths.length });
       for (const death of deaths) {
         const journal = await earlierProfile(one, 7);
         const old = journal.database();

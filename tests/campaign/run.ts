@@ -15,7 +15,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { findBrowser } from '../../electron/launch/findBrowser.ts';
 import { root } from '../support/tracked.ts';
-import { migrationLine } from './migrationSlot.ts';
+import { migrationLine } from './migrationLine.ts';
 import { runPart, type Part } from './part.ts';
 import { parts } from './parts.ts';
 import { headlineOf, lineOf, notTried, tableOf, type Line, type Report } from './table.ts';
