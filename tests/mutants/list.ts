@@ -312,11 +312,7 @@ export const mutants: readonly Mutant[] = [
     file: 'renderer/engine/record/chain.ts',
     text: '    if ((await eventHash(event, digest)) !== event.hash)',
     instead: "    if ((await eventHash(event, digest)) === '')",
-    test: {
-      project: 'pure',
-      file: 'tests/engine/damagedInputs.test.ts',
-      name: 'every damaged input is read or refused',
-    },
+    test: { project: 'pure', file: 'tests/engine/record/chain.test.ts', name: 'shows 400 seeded damages' },
   },
   {
     name: 'entries that are not saved wait for the browser’s plain storage',
