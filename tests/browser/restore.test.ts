@@ -110,6 +110,33 @@ describe('restoring', () => {
     other.close();
   });
 
+  it('takes no thing with a label away, nor its shelf, and leaves each its number; what cannot be undone says so', async () => {
+    const { store, earlier } = await workedOn();
+    await store.commit({
+      ...act(
+        put('shelves', shelf('since')),
+        put('items', { ...fastener('L-1', 'since'), tag: 7 }),
+        put('items', { ...fastener('F-2', 'crew'), rev: 1, tag: 8, notes: 'labelled' }),
+      ),
+      undoable: false,
+    });
+    const plan = restoring(await store.readAll(), earlier);
+    expect(plan.lasts).toBe(false);
+    expect(plan.tables.find(({ table }) => table === 'items')).toMatchObject({ changes: 1, goes: 0, kept: 1 });
+    await store.commit(restore(plan.proposals));
+    const items = (await store.readAll()).get('items');
+    expect(items?.get('L-1')).toMatchObject({ tag: 7, shelf: 'since' });
+    expect(items?.get('F-2')).toMatchObject({ tag: 8 });
+    expect(items?.get('F-2')).not.toHaveProperty('notes');
+    await store.undo();
+    expect((await store.readAll()).get('items')?.get('F-2')).toMatchObject({ notes: 'labelled', tag: 8 });
+    const labelled: Tables = await store.readAll();
+    store.close();
+    const { store: other } = await openWindowOn(await keptJournal(0));
+    expect(restoring(await other.readAll(), labelled).lasts).toBe(true);
+    other.close();
+  });
+
   it('is the same act whichever way the records lie', () => {
     const one = { id: 'a', rev: 3, name: 'A' } as AnyRecord;
     const other = { name: 'A', rev: 9, id: 'a' } as AnyRecord;

@@ -3,6 +3,7 @@ import '../../renderer/styles/layers.css';
 import '@mantine/core/styles.layer.css';
 import { expect, it, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import { cleanup } from 'vitest-browser-react';
 import { readAll } from '../../renderer/store/copy/readAll.ts';
 import { SnapshotsPlace } from '../../renderer/features/snapshots/SnapshotsPlace.tsx';
 import { StoreContext } from '../../renderer/features/session/useStore.ts';
@@ -10,13 +11,13 @@ import type { Store } from '../../renderer/store/store.ts';
 import { WorkingCopy } from '../../renderer/store/copy/workingCopy.ts';
 import { sha256 } from '../../renderer/store/sha256.ts';
 import { canonicalJson } from '../../shared-types/canonicalJson.ts';
-import type { SnapshotHost } from '../../shared-types/host.ts';
-import { tableNames } from '../../shared-types/records/index.ts';
+import type { FileToSave, SnapshotHost } from '../../shared-types/host.ts';
+import { recordsVersion, tableNames } from '../../shared-types/records/index.ts';
 import { nameOfSnapshot } from '../../shared-types/snapshot.ts';
 import type { SnapshotHead, SnapshotList, SnapshotPage } from '../../shared-types/snapshot.ts';
 import { axeFaults } from './support/axe.ts';
 import { cutOff, sideways, tooSmall } from './support/measures.ts';
-import { fastener, keptJournal, openWindowOn, put, rawly, remove } from './support/keptStore.ts';
+import { contentDigests, fastener, keptJournal, openWindowOn, put, rawly, remove } from './support/keptStore.ts';
 import { shown } from './shown.tsx';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -47,7 +48,18 @@ function memorySnapshots(store: Store) {
       const { seq, hash } = await store.journalHead();
       const utc = new Date(Date.UTC(2031, 3, 5, 10, kept.length)).toISOString();
       const head: SnapshotHead = {
-        ...{ bagwright: 'snapshot', form: 1, records: 5, seq, hash, deviceId: 'a'.repeat(32), utc, why, counts, sums },
+        ...{
+          bagwright: 'snapshot',
+          form: 1,
+          records: recordsVersion,
+          seq,
+          hash,
+          deviceId: 'a'.repeat(32),
+          utc,
+          why,
+          counts,
+          sums,
+        },
       };
       const records = [...tables].flatMap(([table, own]) =>
         [...own.values()].map((record) => [table, record] as never),
@@ -70,17 +82,27 @@ function memorySnapshots(store: Store) {
   return { host, kept, state };
 }
 
-async function openPlace(scheme: 'light' | 'dark' = 'light') {
-  const journal = await keptJournal(4);
+async function openPlace(scheme: 'light' | 'dark' = 'light', items = 4) {
+  const journal = await keptJournal(items);
   const { store } = await openWindowOn(journal);
   const snapshots = memorySnapshots(store);
+  const saved: FileToSave[] = [];
+  const files: { chosen: { name: string; text: string } | null } = { chosen: null };
+  const around = {
+    snapshots: snapshots.host,
+    openText: async () => files.chosen,
+    saveFile: async (file: FileToSave) => {
+      saved.push(file);
+      return true;
+    },
+  };
   await shown(
     <StoreContext value={store}>
-      <SnapshotsPlace host={snapshots.host} />
+      <SnapshotsPlace host={around} />
     </StoreContext>,
     { scheme },
   );
-  return { journal, store, ...snapshots };
+  return { journal, store, saved, files, ...snapshots };
 }
 
 const button = (name: string | RegExp) => page.getByRole('button', { name });
@@ -167,5 +189,77 @@ it('that nothing is cleared away is said with its numbers, until a person says t
   await expect.element(page.getByText(/none: a stick or another disk/)).toBeVisible();
   await userEvent.click(button('Choose a folder…'));
   await expect.element(page.getByText(/From now on each snapshot is copied to \/stick too/)).toBeVisible();
+  store.close();
+});
+
+const textOf = (file: FileToSave | undefined): { name: string; text: string } => {
+  if (file === undefined) throw new Error('nothing was saved');
+  return { name: file.name, text: new TextDecoder().decode(file.bytes) };
+};
+
+it('everything goes out of one program and into another: shown first, one act, and one undo', async () => {
+  const first = await openPlace();
+  await userEvent.click(button('Make a snapshot'));
+  await userEvent.click(button(/^Save to a file…/));
+  await expect.element(page.getByText(/^Handed over: .*_asked\.snapshot\.$/)).toBeVisible();
+  await userEvent.click(button('Save everything to a file…'));
+  await expect.element(page.getByText(/^Handed over: bagwright-everything-/)).toBeVisible();
+  const [snapshot, everything] = first.saved.map(textOf);
+  const wanted = await contentDigests(first.journal.database());
+  first.store.close();
+  for (const file of [snapshot, everything]) {
+    await cleanup();
+    const { store, files, kept, journal } = await openPlace('light', 2);
+    await store.commit(
+      act(remove('items', { id: 'F-1', rev: 1 }), put('items', { ...fastener('F-2', 'crew'), rev: 1, notes: 'ours' })),
+    );
+    files.chosen = file ?? null;
+    await userEvent.click(button('Bring a file in…'));
+    const dialog = page.getByRole('dialog', { name: `Bring in ${file?.name ?? ''}` });
+    await expect.element(dialog.getByRole('row', { name: 'items 3 1 0 0' })).toBeVisible();
+    await expect.element(dialog.getByRole('row', { name: 'shelves 0 0 1 0' })).toBeVisible();
+    await userEvent.click(dialog.getByText('Which, and in which fields'));
+    await expect.element(dialog.getByText('item F-2: notes')).toBeVisible();
+    await expect.poll(axeFaults).toEqual([]);
+    expect([...tooSmall(), ...sideways(), ...cutOff()]).toEqual([]);
+    // Looking is not doing, and what is here stays unless it is chosen otherwise.
+    expect((await store.readAll()).get('items')?.size).toBe(1);
+    await expect.element(dialog.getByRole('button', { name: 'Bring in 3 records' })).toBeVisible();
+    await userEvent.click(dialog.getByText('Take what the file says; settings and planned bags stay'));
+    await userEvent.click(dialog.getByRole('button', { name: 'Bring in 4 records' }));
+    await expect.element(page.getByText(/^Brought in 4 records of /)).toBeVisible();
+    expect(await contentDigests(journal.database())).toEqual(wanted);
+    expect(kept.at(-1)?.page.head.why).toBe('before-restore');
+    await store.undo();
+    expect((await store.readAll()).get('items')?.size).toBe(1);
+    expect((await store.readAll()).get('items')?.get('F-2')).toMatchObject({ notes: 'ours' });
+    store.close();
+  }
+});
+
+it('a file that is not whole is refused with its reason, and nothing is written or made', async () => {
+  const { store, saved, files, journal, kept } = await openPlace();
+  await userEvent.click(button('Make a snapshot'));
+  await userEvent.click(button(/^Save to a file…/));
+  await expect.element(page.getByText(/^Handed over: /)).toBeVisible();
+  const { text } = textOf(saved[0]);
+  const [entries, made] = [journal.entries.length, kept.length];
+  for (const [spoilt, reason] of [
+    [text.replace('F-3', 'F-8'), /its content is not what its sum says/],
+    [text.slice(0, 900), /its last line is not the sum of it/],
+    ['{"bagwright":"something else"}', /neither a snapshot nor everything saved as one text/],
+  ] as const) {
+    files.chosen = { name: 'odd.snapshot', text: spoilt };
+    await userEvent.click(button('Bring a file in…'));
+    await expect.element(page.getByText(reason)).toBeVisible();
+    await expect.poll(axeFaults).toEqual([]);
+    await userEvent.click(
+      page
+        .getByRole('dialog')
+        .getByRole('button', { name: /^(?:Close|Leave)/ })
+        .first(),
+    );
+  }
+  expect([journal.entries.length, kept.length]).toEqual([entries, made]);
   store.close();
 });

@@ -1,4 +1,4 @@
-export { everythingBytesMax, isEverything, readEverything } from './readEverything.ts';
+export { everythingBytesMax, readEverything } from './readEverything.ts';
 export type { Everything } from './readEverything.ts';
 export { intoHere } from './intoHere.ts';
 export type { Differing, Into } from './intoHere.ts';

@@ -24,17 +24,6 @@ export interface Everything {
 }
 
 /**
- * Whether a text is such a file, by its first words alone: then it is read as that.
- *
- * @param text - the whole file
- * @returns true where it says of itself that it is one
- */
-export function isEverything(text: string): boolean {
-  const start = text.slice(0, 400).replaceAll(/\s/g, '');
-  return start.includes('"bagwright":"everything"') || start.includes('"bagwright":"snapshot"');
-}
-
-/**
  * Reads such a file strictly, and looks every record through: its shape, what it names, what is there twice, every chain.
  *
  * @param text - the whole file
@@ -64,8 +53,8 @@ export async function readEverything(text: string, file: string, digest: Digest)
 }
 
 async function readHalf(text: string, file: string, digest: Digest): Promise<Everything> {
-  const firstLine = text.slice(0, Math.max(text.indexOf('\n'), 0));
-  if (/"bagwright"\s*:\s*"snapshot"/.test(firstLine)) {
+  // As its canonical first line begins; what only looks like one is not whole by its sum.
+  if (text.startsWith('{"bagwright":"snapshot"')) {
     const read = await readSnapshotText(text, digest);
     if ('reason' in read)
       throw new RefusedError({

@@ -4,7 +4,11 @@ import { dayAndClockText } from '../../store/clock.ts';
 import type { Store } from '../../store/store.ts';
 
 /** @returns the names of the files written, or null where the choice was put off */
-export async function saveEverything(store: Store, host: Host, at: Date): Promise<string[] | null> {
+export async function saveEverything(
+  store: Pick<Store, 'exportAll'>,
+  host: Pick<Host, 'saveFile'>,
+  at: Date,
+): Promise<string[] | null> {
   const bytes = new TextEncoder().encode(await store.exportAll());
   const parts = Math.ceil(bytes.length / largestBodyBytes);
   const base = `bagwright-everything-${dayAndClockText(at).replaceAll(/[: ]/g, '-')}`;

@@ -91,7 +91,7 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   if (place.at === 'snapshots')
     return (
       <Suspense fallback={<p className="bw-pane-detail">Opening the snapshots…</p>}>
-        <SnapshotsPlace host={host.snapshots} />
+        <SnapshotsPlace host={host} />
       </Suspense>
     );
   if (place.at === 'kits')

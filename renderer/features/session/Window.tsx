@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
+import { Suspense, lazy, useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { Host, HostInfo } from '../../../shared-types/host.ts';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
 import { JobLine } from '../../components/JobLine/JobLine.tsx';
@@ -28,6 +28,7 @@ import { useJudgements } from '../steps/judging.ts';
 import { countOf } from '../steps/words.ts';
 import { BringRecordIn } from '../record/BringRecordIn.tsx';
 import { isRecordFile } from '../record/bringIn.ts';
+import { isEverything } from '../../engine/everything/isEverything.ts';
 import { useReturnPlaces } from '../record/useReturnPlaces.tsx';
 import { jobPlaces } from './jobPlaces.tsx';
 import { savingWords } from './saving.ts';
@@ -42,6 +43,11 @@ import type { FileAtTheDoor } from './useDeeds.ts';
 import { goTo, usePlace } from './usePlace.ts';
 import { useHistoryState, useSaveState, useStore, useTable } from './useStore.ts';
 import './shell.css';
+
+// A file with everything is brought in once in a while.
+const EverythingDialog = lazy(async () => ({
+  default: (await import('../snapshots/EverythingDialog.tsx')).EverythingDialog,
+}));
 
 const sheetNames: Record<PlaceName, string> = {
   first: 'First page',
@@ -281,6 +287,10 @@ export function Window({ host, info, planning, now }: WindowProps) {
       />
       {atTheDoor === null ? null : isRecordFile(atTheDoor.text) ? (
         <BringRecordIn host={host} now={now} file={atTheDoor} onClose={() => setAtTheDoor(null)} />
+      ) : isEverything(atTheDoor.text) ? (
+        <Suspense fallback={null}>
+          <EverythingDialog host={host.snapshots} file={atTheDoor} onClose={() => setAtTheDoor(null)} />
+        </Suspense>
       ) : (
         <ImportDialog file={atTheDoor} onOpenTask={deeds.openTask} onClose={() => setAtTheDoor(null)} />
       )}

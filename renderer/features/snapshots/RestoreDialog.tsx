@@ -42,10 +42,13 @@ export function RestoreDialog({ host, snapshot, onClose }: RestoreDialogProps) {
       await host.make({ why: 'before-restore' });
       setState({ doing: 'Restoring' });
       await store.commit({
-        ...{ action: 'restore', title: `Restore ${whenText(utc)}`, snapshotMade: true },
+        ...{ action: 'restore', title: `Restore ${whenText(utc)}`, snapshotMade: true, undoable: !plan.lasts },
         proposals: plan.proposals,
       });
-      onClose(`Restored as of ${whenText(utc)}. Undo takes all of it back, and a snapshot from before is there too.`);
+      const undo = plan.lasts
+        ? 'A snapshot from before is there.'
+        : 'Undo takes all of it back, and a snapshot from before is there too.';
+      onClose(`Restored as of ${whenText(utc)}. ${undo}`);
     } catch (error) {
       setState({ failed: `${refusalOf(error).message} Everything is as it was before.` });
     }
@@ -75,13 +78,17 @@ export function RestoreDialog({ host, snapshot, onClose }: RestoreDialogProps) {
   );
 }
 
-function Preview({ plan: { tables, proposals } }: { plan: Restoring }) {
+function Preview({ plan: { tables, proposals, lasts } }: { plan: Restoring }) {
   if (proposals.length === 0) return <p>What is kept now is what the snapshot holds: nothing would change.</p>;
   return (
     <>
       <p>
-        It is one act, with what is kept now in a snapshot of its own before, and one Undo takes it back. Settings stay
-        as they are; frozen manifests, what was done with them and discrepancies are never taken away.
+        It is one act, with what is kept now in a snapshot of its own before
+        {lasts
+          ? '. It brings frozen manifests, what was done with them or numbers of labels back, which nothing takes away again: it cannot be undone.'
+          : ', and one Undo takes it back.'}{' '}
+        Settings stay as they are; frozen manifests, what was done with them, discrepancies and things with a label are
+        never taken away.
       </p>
       <table className="bw-snapshots-table">
         <caption className="bw-hidden">What would change, table by table</caption>

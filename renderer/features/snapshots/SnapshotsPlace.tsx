@@ -1,26 +1,34 @@
 import { useCallback, useEffect, useState } from 'react';
 import { Button } from '@mantine/core';
-import type { SnapshotHost } from '../../../shared-types/host.ts';
+import type { Host } from '../../../shared-types/host.ts';
 import type { KeptSnapshot, SnapshotList } from '../../../shared-types/snapshot.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { refusalOf } from '../../store/session.ts';
 import { changedMost, removedMost } from '../../store/writing/snapshotFirst.ts';
 import { countOf } from '../steps/words.ts';
 import { CheckPanel } from './CheckPanel.tsx';
+import { everythingBytesMax } from '../../engine/everything/index.ts';
+import { saveEverything } from '../recovery/saveEverything.ts';
+import { useStore } from '../session/useStore.ts';
+import { EverythingDialog } from './EverythingDialog.tsx';
+import { snapshotFile } from './snapshotFile.ts';
 import { RestoreDialog } from './RestoreDialog.tsx';
 import { bytesText, placeWords, reasonWords, whenText } from './snapshotWords.ts';
 import './snapshots.css';
 
 export interface SnapshotsPlaceProps {
-  host: SnapshotHost;
+  host: Pick<Host, 'snapshots' | 'openText' | 'saveFile'>;
 }
 
 /** What is kept beside the journal, the way back to it, and whether all of it is whole. */
-export function SnapshotsPlace({ host }: SnapshotsPlaceProps) {
+export function SnapshotsPlace({ host: around }: SnapshotsPlaceProps) {
+  const host = around.snapshots;
+  const store = useStore();
   const [list, setList] = useState<SnapshotList | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const [said, setSaid] = useState('');
   const [busy, setBusy] = useState(false);
+  const [file, setFile] = useState<{ name: string; text: string } | null>(null);
   const [restoring, setRestoring] = useState<KeptSnapshot | null>(null);
 
   const read = useCallback(async () => {
@@ -51,6 +59,22 @@ export function SnapshotsPlace({ host }: SnapshotsPlaceProps) {
         ? 'Nothing was written since the newest.'
         : `Made: ${countOf(made.seq, 'entry', 'entries')} are in it.`;
     });
+  const bringIn = () =>
+    does(async () => {
+      const opened = await around.openText({ extensions: ['snapshot', 'json'], maxBytes: everythingBytesMax });
+      setFile(opened);
+      return opened === null ? 'No file was chosen.' : '';
+    });
+  const saveAll = () =>
+    does(async () => {
+      const names = await saveEverything(store, around, new Date());
+      return names === null ? 'Not saved: the choice was put off.' : `Handed over: ${names.join(', ')}.`;
+    });
+  const saveOne = (snapshot: KeptSnapshot) =>
+    does(async () => {
+      const written = await around.saveFile(await snapshotFile(host, snapshot.name));
+      return written ? `Handed over: ${snapshot.name}.` : 'Not saved: the choice was put off.';
+    });
   const choose = () =>
     does(async () => {
       const folder = await host.chooseSecond();
@@ -71,9 +95,17 @@ export function SnapshotsPlace({ host }: SnapshotsPlaceProps) {
     <article className="bw-snapshots" aria-labelledby="snapshots-heading">
       <header className="bw-snapshots-head">
         <h1 id="snapshots-heading">Snapshots</h1>
-        <Button variant="filled" loading={busy} onClick={() => void make()}>
-          Make a snapshot
-        </Button>
+        <span className="bw-snapshots-deeds">
+          <Button loading={busy} onClick={() => void bringIn()}>
+            Bring a file in…
+          </Button>
+          <Button loading={busy} onClick={() => void saveAll()}>
+            Save everything to a file…
+          </Button>
+          <Button variant="filled" loading={busy} onClick={() => void make()}>
+            Make a snapshot
+          </Button>
+        </span>
       </header>
       <p>
         Saved means on the disk twice: in the journal and in the working copy. Beside them a snapshot is made every half
@@ -81,6 +113,10 @@ export function SnapshotsPlace({ host }: SnapshotsPlaceProps) {
         more than {changedMost} changed, and before a restore, a recovery or a new version of the program. The last 20
         stay, one a day for 14 days, one a week for 8 weeks, the last 20 from before a removal or a large change, and
         every one from before a restore, a recovery or a new version.
+      </p>
+      <p>
+        A snapshot goes to a file and comes in from one, from this copy of the program or another, of this version or an
+        earlier one; and so does everything saved as one text, journal and all.
       </p>
       <p role="status">{said}</p>
       {fault !== null && (
@@ -111,11 +147,26 @@ export function SnapshotsPlace({ host }: SnapshotsPlaceProps) {
           {list.snapshots.length === 0 ? (
             <p>There is none yet: make one, or go on working.</p>
           ) : (
-            <SnapshotTable snapshots={list.snapshots} onRestore={setRestoring} />
+            <SnapshotTable
+              snapshots={list.snapshots}
+              onRestore={setRestoring}
+              onSave={(snapshot) => void saveOne(snapshot)}
+            />
           )}
         </>
       )}
       <CheckPanel host={host} onChecked={() => void read()} />
+      {file !== null && (
+        <EverythingDialog
+          host={host}
+          file={file}
+          onClose={(done) => {
+            setFile(null);
+            if (done !== null) setSaid(done);
+            void read();
+          }}
+        />
+      )}
       {restoring !== null && (
         <RestoreDialog
           host={host}
@@ -167,9 +218,10 @@ function Places({ list, onChoose, onLeave }: { list: SnapshotList; onChoose: () 
 interface TableProps {
   snapshots: readonly KeptSnapshot[];
   onRestore: (snapshot: KeptSnapshot) => void;
+  onSave: (snapshot: KeptSnapshot) => void;
 }
 
-function SnapshotTable({ snapshots, onRestore }: TableProps) {
+function SnapshotTable({ snapshots, onRestore, onSave }: TableProps) {
   return (
     <table className="bw-snapshots-table">
       <caption>{countOf(snapshots.length, 'snapshot')}, newest first</caption>
@@ -198,9 +250,14 @@ function SnapshotTable({ snapshots, onRestore }: TableProps) {
             <td className="bw-number">{bytesText(snapshot.bytes)}</td>
             <td>{placeWords[snapshot.places.join(' ')]}</td>
             <td>
-              <Button size="xs" onClick={() => onRestore(snapshot)}>
-                Restore…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
-              </Button>
+              <span className="bw-snapshots-row">
+                <Button size="xs" onClick={() => onRestore(snapshot)}>
+                  Restore…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
+                </Button>
+                <Button size="xs" onClick={() => onSave(snapshot)}>
+                  Save to a file…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
+                </Button>
+              </span>
             </td>
           </tr>
         ))}

@@ -7,7 +7,7 @@ export function snapshotCommands(): Command[] {
     {
       id: 'go-snapshots',
       kind: 'Go',
-      title: 'Snapshots: make one, restore one, check the database, second folder',
+      title: 'Snapshots: make one, restore one, bring a file in, save everything, check the database, second folder',
       keys: ['g', 'y'],
       hindered: null,
       run: () => goTo({ at: 'snapshots' }),
