@@ -1,9 +1,24 @@
-/** The number on a label is one thing's for good: given once, on every shelf, and never free again. */
+/** The number on a label is one thing's: given once, on every shelf, and taken back by an undo alone, while nobody has used it. */
 import { describe, expect, it } from 'vitest';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import type { Proposal, Store } from '../../renderer/store/store.ts';
 import type { Item } from '../../shared-types/records/item.ts';
-import { fastener, keptJournal, openWindowOn, put, rawDatabase, remove, shelf } from './support/keptStore.ts';
+import { chained } from '../../renderer/engine/record/chain.ts';
+import { tagText } from '../../renderer/engine/tag/index.ts';
+import { giveLabelsAct } from '../../renderer/features/labels/giveLabels.ts';
+import { sha256 } from '../../renderer/store/sha256.ts';
+import {
+  fastener,
+  frozen,
+  keptJournal,
+  openWindowOn,
+  put,
+  rawDatabase,
+  remove,
+  rowsOf,
+  shelf,
+  task,
+} from './support/keptStore.ts';
 
 const act = (...proposals: Proposal[]) => ({ action: 'edit', title: 'Edit', proposals });
 
@@ -57,6 +72,47 @@ describe('a label number', () => {
     await store.commit(act(put('items', { ...tagged('F-1', 'crew', 2, 1), retired: true })));
     // What has none is removed as ever.
     await store.commit(act(remove('items', { id: 'F-3', rev: 1 })));
+    store.close();
+  });
+
+  it('given in one act goes back in one undo and comes again, until it is frozen or a piece was counted by it', async () => {
+    const journal = await keptJournal(3);
+    const { store } = await openWindowOn(journal);
+    const items = async (): Promise<Item[]> => [...(await rowsOf(store, 'items')).values()];
+    const given = async (): Promise<(number | undefined)[]> => (await items()).map(({ tag }) => tag);
+    const give = async (): Promise<void> =>
+      void (await store.commit(giveLabelsAct(await items(), await items(), []).act));
+    await store.commit(act(put('tasks', task('job', ['crew']))));
+    await give();
+    await store.undo();
+    expect(new Set(await given())).toEqual(new Set([undefined]));
+    await store.redo();
+    expect((await given()).toSorted()).toEqual([1, 2, 3]);
+    const revision = await frozen('r', 'job');
+    const events = await chained(
+      revision,
+      null,
+      [
+        {
+          ...{ id: 'e', at: '2026-11-26T08:00:00+01:00', by: { name: 'P.', role: 'packer' }, outing: 'one' },
+          deed: {
+            ...{ kind: 'counted', bag: 'L', item: 'F-2', pieces: 1, parts: 1 },
+            label: tagText({ kind: 'item', tag: 2, piece: 1 }),
+          },
+        },
+      ],
+      sha256,
+    );
+    await store.commit({
+      ...act(put('revisions', revision), ...events.map((event) => put('events', event))),
+      undoable: false,
+    });
+    const refused: unknown = await store.undo().then(
+      () => null,
+      (reason: unknown) => reason,
+    );
+    expect(String(refused)).toMatch(/number 2 stays on its label: a piece was counted by it, event 1/);
+    expect((await given()).toSorted()).toEqual([1, 2, 3]);
     store.close();
   });
 

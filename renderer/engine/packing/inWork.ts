@@ -1,4 +1,5 @@
 import type { OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
+import { byRevision } from '../record/byRevision.ts';
 import { standingEvents } from '../record/standing.ts';
 import { packState } from './packState.ts';
 import type { PackState } from './packState.ts';
@@ -10,20 +11,23 @@ import { packersOf } from './standsOf.ts';
  * @param revisions - of one task, in any order
  * @param events - of all of them
  * @param outing - code of the outing
+ * @param fold - gives the state of an outing under a revision: `packState`, or one that keeps what it gave before
  * @returns null where no revision has the outing
  */
 export function revisionInWork<R extends Pick<Revision, 'id' | 'number' | 'content'>>(
   revisions: readonly R[],
   events: readonly OutingEvent[],
   outing: string,
+  fold: (revision: R, events: readonly OutingEvent[], outing: string) => Pick<PackState, 'issued'> = packState,
 ): R | null {
+  const eventsOfEach = byRevision(events);
   const newestFirst = revisions
     .filter(({ content }) => content.result.outings.some(({ id }) => id === outing))
     .toSorted((a, b) => b.number - a.number);
   const out = newestFirst.find((revision) => {
-    const own = eventsOf(events, revision.id);
+    const own = (eventsOfEach.get(revision.id) ?? []).toSorted((a, b) => a.no - b.no);
     const isBack = standingEvents(own, outing).some(({ deed }) => deed.kind === 'return-closed');
-    return !isBack && own.length > 0 && packState(revision, own, outing).issued !== null;
+    return !isBack && own.length > 0 && fold(revision, own, outing).issued !== null;
   });
   return out ?? newestFirst[0] ?? null;
 }

@@ -1,4 +1,5 @@
 import type { OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
+import { byRevision } from '../record/byRevision.ts';
 import { standingEvents } from '../record/standing.ts';
 import { returnState } from './returnState.ts';
 import type { ReturnState } from './returned.ts';
@@ -16,19 +17,21 @@ export interface OutingThatLeft {
  * revisions is there twice.
  *
  * @param x - revisions of the task, and events of theirs
+ * @param fold - gives the state of an outing under a revision: `returnState`, or one that keeps what it gave before
  * @returns with the state folded from the events
  */
-export function outingsThatLeft(x: {
-  revisions: readonly Revision[];
-  events: readonly OutingEvent[];
-}): OutingThatLeft[] {
+export function outingsThatLeft(
+  x: { revisions: readonly Revision[]; events: readonly OutingEvent[] },
+  fold: typeof returnState = returnState,
+): OutingThatLeft[] {
+  const eventsOf = byRevision(x.events);
   return x.revisions
     .toSorted((one, other) => one.number - other.number)
     .flatMap((revision) => {
-      const events = x.events.filter((event) => event.revision === revision.id);
+      const events = eventsOf.get(revision.id) ?? [];
       const outings = [...new Set(events.map((event) => event.outing))];
       return outings
         .filter((outing) => standingEvents(events, outing).some(({ deed }) => deed.kind === 'issued'))
-        .map((outing) => ({ revision, outing, events, state: returnState(revision, events, outing) }));
+        .map((outing) => ({ revision, outing, events, state: fold(revision, events, outing) }));
     });
 }

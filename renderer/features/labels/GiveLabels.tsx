@@ -6,7 +6,7 @@ import { countOf } from '../catalog/words.ts';
 import { useStore, useTable } from '../session/useStore.ts';
 import { giveLabelsAct } from './giveLabels.ts';
 
-/** Numbers for things that have none, said before they are given: they are for good. */
+/** Numbers for things that have none, said before they are given. */
 export function GiveLabels({ wanted, onDone }: { wanted: readonly Item[]; onDone: () => void }) {
   const store = useStore();
   const items = useTable('items').rows;
@@ -31,9 +31,9 @@ export function GiveLabels({ wanted, onDone }: { wanted: readonly Item[]; onDone
   return (
     <DeedDialog title={title} deed={`Give ${range}`} run={() => store.commit(act)} onDone={onDone} onClose={onDone}>
       <p>
-        {wanted.length === 1 ? 'It gets' : 'They get'} <b>{range}</b>, in their order. A number stays with its thing for
-        good: it is not changed, not undone, and never given to another, so that no label that is stuck on somewhere can
-        mislead.
+        {wanted.length === 1 ? 'It gets' : 'They get'} <b>{range}</b>, in their order. A number stays with its thing: it
+        is not changed, and given to no other while it is there. The act can be undone until one of the numbers is
+        frozen with a manifest or read for a piece; labels printed before then must be taken off again.
       </p>
     </DeedDialog>
   );

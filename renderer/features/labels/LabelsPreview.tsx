@@ -48,7 +48,7 @@ export function LabelsPreview({ labels, form, source, revision, host, paper, onP
     >
       <p className="bw-second">
         Print at 100 %, not fitted to the page. Scan one of them before they are stuck on: Settings has a field to try
-        the reader at.
+        the reader at.{form.on === 'single' ? ' The first to come carry the caution, and what the labels are of.' : ''}
       </p>
     </PdfSheet>
   );

@@ -5,13 +5,16 @@ import type { Act } from '../../store/store.ts';
 import { countOf } from '../catalog/words.ts';
 
 /** Every label number that was ever given: on things of the catalog, retired ones too, and in frozen manifests. */
-function* givenTags(items: Iterable<Item>, revisions: Iterable<Revision>): Iterable<number> {
+export function* givenTags(items: Iterable<Item>, revisions: Iterable<Revision>): Iterable<number> {
   for (const { tag } of items) if (tag !== undefined) yield tag;
-  for (const { content } of revisions) for (const { tag } of content.things) if (tag !== undefined) yield tag;
+  for (const { content, broughtIn } of revisions) {
+    for (const { tag } of content.things) if (tag !== undefined) yield tag;
+    for (const { is } of broughtIn?.renumbered ?? []) yield is;
+  }
 }
 
 /**
- * Gives each thing the next number, as one act. It cannot be undone: a number once printed shall never name another thing.
+ * Gives each thing the next number, as one act. It is undone as one, until a number of it is frozen or was read for a piece.
  *
  * @param wanted - things without a number
  * @throws RefusedError where there are not so many numbers left
@@ -26,7 +29,6 @@ export function giveLabelsAct(
     act: {
       action: 'give-labels',
       title: `Give labels to ${countOf(wanted.length, 'thing')}`,
-      undoable: false,
       proposals: wanted.flatMap((item, at) => {
         const tag = tags[at];
         return tag === undefined ? [] : [{ table: 'items' as const, put: { ...item, tag } }];

@@ -3,14 +3,17 @@ import { RefusedError } from '../../engine/errors.ts';
 import { groupedTag } from '../../engine/tag/index.ts';
 import { contentHash } from '../manifest/contentHash.ts';
 import { html, Markup, plainText, shortened } from '../manifest/html.ts';
-import { caution, typed } from '../manifest/manifestBody.ts';
+import type { Part } from '../manifest/html.ts';
+import { caution } from '../manifest/manifestBody.ts';
 import { marginBoxes, marginName, spoken } from '../manifest/pageFurniture.ts';
 import { printedPage } from '../manifest/printedPage.ts';
 import { sheetStyle } from '../manifest/sheetStyle.ts';
 import type { PrintMeans } from '../manifest/usePdf.ts';
+import { typed } from '../report/typed.ts';
 import { countOf } from '../steps/words.ts';
 import { formFault, labelPlaces, onPages, sheetRoom } from './labelForm.ts';
-import type { Box, LabelForm, LabelPlaces, SheetRoom } from './labelForm.ts';
+import { headLabels } from './headLabels.ts';
+import type { LabelForm, LabelPlaces, SheetRoom } from './labelForm.ts';
 import type { Label } from './labels.ts';
 import { labelsStyle } from './labelsStyle.ts';
 import { symbolPath } from './symbolPaths.ts';
@@ -32,70 +35,70 @@ const nameSigns = 400;
 const nameEms = 120;
 
 const mm = (value: number): string => `${Math.round(value * 1000) / 1000}mm`;
-const boxStyle = ({ leftMm, topMm, widthMm, heightMm }: Box): string =>
-  `left:${mm(leftMm)};top:${mm(topMm)};width:${mm(widthMm)};height:${mm(heightMm)}`;
 
-function cut(text: string): Markup {
+function cut(text: string): Part {
   return typed(shortened(text.length > nameSigns ? `${text.slice(0, nameSigns)}…` : text, nameEms));
 }
 
-function labelMarkup(label: Label, places: LabelPlaces, at: Box): Markup {
-  const { words, digits, nameLines, square } = places;
-  const tag = html`<span class="tag">${groupedTag(label.text)}</span>`;
-  const what = html`<b class="what">${cut(label.code)}</b>`;
-  const said = html`<span class="said">${cut(label.said)}</span>`;
-  const name = html`<span class="name" style="-webkit-line-clamp:${nameLines}">${cut(label.name)}</span>`;
-  return html`<div class="label" style="${boxStyle(at)}">
-    <div class="words" style="${boxStyle(words)}">
-      ${square === null ? html`<span class="row">${what}${said}</span>${name}` : html`${what}${name}${said}`}${digits === null ? tag : null}
-    </div>
-    ${digits === null ? null : html`<div class="digits" style="${boxStyle(digits)}">${tag}</div>`}
-  </div>`;
+/** Beside the bars the piece stands in the line of the code, to the right. */
+function wordsOf(label: Label, { square }: LabelPlaces): Markup {
+  const code = html`<b>${cut(label.code)}</b>`;
+  const name = html`<span>${cut(label.name)}</span>`;
+  const said = html`<i>${cut(label.said)}</i>`;
+  const words = square === null ? html`${said}${code}${name}` : html`${code}${name}${said}`;
+  return html`${words}<u>${groupedTag(label.text)}</u>`;
 }
 
-/** One page of labels: all bars and squares in one drawing in dots, the words of each over it. */
-function pageMarkup(labels: readonly Label[], places: LabelPlaces, columns: number, on: LabelForm['on']): Markup {
+const saidOf = (labels: readonly Label[]): string =>
+  `Bars and squares of ${countOf(labels.length, 'label')}; each carries the digits written on it`;
+
+/** One label by itself, and its page. */
+function singleMarkup(label: Label, places: LabelPlaces): Markup {
   const { width, height, dots } = places;
-  const rows = Math.ceil(labels.length / columns);
+  return html`<section class="page label">
+    <svg
+      role="img"
+      aria-label="${saidOf([label])}"
+      width="${mm(width * dots.dotMm)}"
+      height="${mm(height * dots.dotMm)}"
+      viewBox="0 0 ${width} ${height}"
+      shape-rendering="crispEdges"
+    >
+      <path d="${new Markup(symbolPath(label.text, places, { x: 0, y: 0 }))}"></path></svg
+    >${wordsOf(label, places)}
+  </section> `;
+}
+
+/** One page of labels: all bars and squares are one path in dots, all edges another, and the words of each lie over them. */
+function pageMarkup(labels: readonly Label[], places: LabelPlaces, columns: number): Markup {
+  const { width, height, dots } = places;
   const placed = labels.map((label, at) => ({
     label,
     x: (at % columns) * width,
     y: Math.floor(at / columns) * height,
   }));
-  const [across, down] = [width * Math.min(columns, labels.length), height * rows];
-  const paths = placed.map(
-    ({ label, x, y }) => html`<path d="${new Markup(symbolPath(label.text, places, { x, y }))}"></path>`,
-  );
-  const edges = placed.map(
-    ({ x, y }) =>
-      html`<rect
-        x="${x}"
-        y="${y}"
-        width="${width}"
-        height="${height}"
-        fill="none"
-        stroke="#999"
-        stroke-width="1"
-      ></rect>`,
-  );
-  // The outermost edges lie on the drawing's own, which the page's grid of pixels may cut: on sheets there is room for them.
-  const spare = on === 'single' ? 0 : 2;
+  const [across, down] = [width * Math.min(columns, labels.length), height * Math.ceil(labels.length / columns)];
+  const symbols = placed.map(({ label, x, y }) => symbolPath(label.text, places, { x, y })).join('');
+  const edges = placed.map(({ x, y }) => `M${x} ${y}h${width}v${height}h${-width}z`).join('');
+  // The outermost edges lie on the drawing's own, which the page's grid of pixels may cut: there is room for them.
+  const spare = 2;
   return html`<section class="page" style="height:${mm(down * dots.dotMm)}">
     <svg
       role="img"
-      aria-label="Bars and squares of ${countOf(labels.length, 'label')}; each carries the digits written on it"
+      aria-label="${saidOf(labels)}"
       width="${mm((across + spare) * dots.dotMm)}"
       height="${mm((down + spare) * dots.dotMm)}"
       viewBox="0 0 ${across + spare} ${down + spare}"
       shape-rendering="crispEdges"
     >
-      ${on === 'single' ? null : edges}${paths}
+      <path d="${new Markup(edges)}" fill="none" stroke="#999" stroke-width="1"></path>
+      <path d="${new Markup(symbols)}"></path>
     </svg>
-    ${placed.map(({ label, x, y }) =>
-      labelMarkup(label, places, {
-        ...{ leftMm: x * dots.dotMm, topMm: y * dots.dotMm },
-        ...{ widthMm: width * dots.dotMm, heightMm: height * dots.dotMm },
-      }),
+    ${placed.map(
+      ({ label, x, y }) =>
+        html`<div class="label" style="left:${mm(x * dots.dotMm)};top:${mm(y * dots.dotMm)}">
+          ${wordsOf(label, places)}
+        </div>`,
     )}
   </section>`;
 }
@@ -117,7 +120,7 @@ export function labelSheets({
   return { pages: onPages(labels, room), places, columns: room.columns };
 }
 
-/** Labels as one document to print: the same request, the same bytes. Sheets carry the caution and a title block, single labels have no room. */
+/** Labels as one document to print: the same request, the same bytes. Sheets carry the caution and a title block; before single labels go those that carry them. */
 export async function labelsDocument(request: LabelsRequest & PrintMeans): Promise<DocumentToPrint> {
   const { labels, form, paper, source, revision, dataTime, appVersion, fonts, journal } = request;
   const sheets = labelSheets(request);
@@ -145,13 +148,20 @@ export async function labelsDocument(request: LabelsRequest & PrintMeans): Promi
             `Uncontrolled when printed unless checked against content ${hash}.`,
           ],
         });
-  const body = pages.map((page) => pageMarkup(page, places, columns, form.on));
+  const content =
+    form.on === 'single'
+      ? html`${headLabels({ count: labels.length, source, hash, journal }, form).map(headMarkup)}${labels.map((label) => singleMarkup(label, places))}`
+      : html`${headingMarkup(request)}${pages.map((page) => pageMarkup(page, places, columns))}`;
+  const signs = html`<p class="signs" aria-hidden="true">${[...new Set(content.text)].join('')}<i>0123456789</i></p>`;
   return printedPage({
     ...{ title, paper, dataTime, fonts },
-    style: `${sheetStyle}${labelsStyle}${furniture}`,
-    body: form.on === 'single' ? html`${body}` : html`${headingMarkup(request)}${body}`,
+    style: `${sheetStyle}${labelsStyle(places, form)}${furniture}`,
+    body: html`${signs}${content}`,
   });
 }
+
+const headMarkup = (lines: readonly string[]): Markup =>
+  html`<section class="page label head">${lines.map((line) => html`<span>${line}</span>`)}</section> `;
 
 function headingMarkup({ labels, source, form }: LabelsRequest): Markup {
   const said =

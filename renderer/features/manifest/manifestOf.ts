@@ -1,6 +1,7 @@
 import type { BagObjective, BagOuting, BagResult } from '../../../shared-types/bag.ts';
 import { pocketsIn } from '../../engine/bagMap/pocketsIn.ts';
 import type { MapLayout } from '../../engine/bagMap/mapLayout.ts';
+import { labelledThings } from '../../engine/record/tagClashes.ts';
 import type { ResolvedBag, ResolvedOuting, ResolvedPlan } from '../../engine/plan/resolved.ts';
 import { showNumber } from '../../engine/units/index.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
@@ -110,7 +111,9 @@ function bagRows(
   answer: BagOuting,
   numbers: StepNumbers,
 ): ManifestBag[] {
-  const which = new Map(frozen?.content.things.map((thing) => [thing.id, thingWords(thing)]));
+  const which = new Map(
+    frozen === undefined ? [] : labelledThings(frozen).map((thing) => [thing.id, thingWords(thing)]),
+  );
   return [...plan.bags.values()].flatMap((bag) => {
     const items = answer.items.filter((item) => item.bag === bag.id);
     if (items.length === 0) return [];

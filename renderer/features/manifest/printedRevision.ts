@@ -6,7 +6,7 @@ import { typed } from './manifestBody.ts';
 import { spoken } from './pageFurniture.ts';
 
 /** The frozen manifest that a document is printed of. A document of the open plan has none. */
-export type PrintedRevision = Pick<Revision, 'number' | 'hash' | 'at' | 'by' | 'why' | 'content'>;
+export type PrintedRevision = Pick<Revision, 'number' | 'hash' | 'at' | 'by' | 'why' | 'content' | 'broughtIn'>;
 
 /** As every page names it. */
 export function revisionCell(frozen: PrintedRevision | undefined): string {

@@ -4,6 +4,7 @@ import type { DeedOf, Doer } from '../../../shared-types/records/revision.ts';
 import { Switch } from '../../components/Switch/Switch.tsx';
 import { isSamePerson, packersOf, sameAmount } from '../../engine/packing/index.ts';
 import type { PackedLine } from '../../engine/packing/index.ts';
+import { labelledThings } from '../../engine/record/tagClashes.ts';
 import { usualReader } from '../../engine/tag/index.ts';
 import { DoerFields, wholeDoer } from '../revisions/DoerFields.tsx';
 import { useScanner } from '../scan/useScanner.ts';
@@ -42,7 +43,7 @@ export function CountAgain(props: PackScreen & { bag: string }) {
   const bag = state.packing.bags.find((one) => one.id === id);
   const open = bag === undefined ? [] : toCountAgain(bag, recounts);
   const chunk = open.slice(0, chunkMost);
-  const tags = useMemo(() => tagsKnown(revision.content.things, []), [revision]);
+  const tags = useMemo(() => tagsKnown(labelledThings(revision), []), [revision]);
   useScanner(
     preferences.scanner ?? usualReader,
     (reading) => {

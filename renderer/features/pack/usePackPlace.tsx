@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import type { JobPlace } from '../../components/JobLine/JobLine.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
-import { packState, revisionInWork } from '../../engine/packing/index.ts';
+import { revisionInWork } from '../../engine/packing/index.ts';
 import { placeAddress } from '../../store/place.ts';
+import { packStateKept } from '../record/keptFolds.ts';
 import { useRevisions } from '../revisions/useRevisions.ts';
 import { useTable } from '../session/useStore.ts';
 
@@ -17,10 +18,10 @@ export function usePackPlace(task: string | null, asked: string | undefined): Jo
     const events = [...rows.values()].filter(({ revision }) => own.has(revision)).toSorted((a, b) => a.no - b.no);
     const outings = newest.content.result.outings.map(({ id }) => id);
     const states = (asked !== undefined && outings.includes(asked) ? [asked] : outings).flatMap((outing) => {
-      const revision = revisionInWork(revisions, events, outing);
+      const revision = revisionInWork(revisions, events, outing, packStateKept);
       if (revision === null) return [];
       const of = events.filter((event) => event.revision === revision.id);
-      return [packState(revision, of, outing)];
+      return [packStateKept(revision, of, outing)];
     });
     return states.find(({ issued }) => issued === null) ?? states[0] ?? null;
   }, [revisions, rows, asked]);

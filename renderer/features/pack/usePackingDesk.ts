@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import type { Doer, OutingEvent, Revision } from '../../../shared-types/records/revision.ts';
 import { packersBefore } from '../../engine/packing/index.ts';
+import { labelledThings } from '../../engine/record/tagClashes.ts';
 import { isoWithOffset } from '../manifest/isoWithOffset.ts';
 import { useAppendEvents } from '../revisions/useRevisions.ts';
 import { useTable } from '../session/useStore.ts';
@@ -44,7 +45,7 @@ export function usePackingDesk({ revision, revisions, events, outing, doer, else
     () => packersBefore(revisions, events, { revision: revision.id, outing }),
     [revisions, events, revision.id, outing],
   );
-  const tags = useMemo(() => tagsKnown(revision.content.things, items.rows.values()), [revision, items.rows]);
+  const tags = useMemo(() => tagsKnown(labelledThings(revision), items.rows.values()), [revision, items.rows]);
   useEffect(() => desk.know({ doer, tags, before, elsewhere }), [desk, doer, tags, before, elsewhere]);
   const state = useSyncExternalStore(desk.subscribe, desk.state);
   return { desk, state };

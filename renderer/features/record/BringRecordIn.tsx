@@ -15,7 +15,8 @@ import { goTo } from '../session/usePlace.ts';
 import { useStore, useTable } from '../session/useStore.ts';
 import { countOf } from '../steps/words.ts';
 import { bringingIn, verifiedFile } from './bringIn.ts';
-import type { VerifiedFile } from './bringIn.ts';
+import type { ClashWay, VerifiedFile } from './bringIn.ts';
+import { LabelClashes } from './LabelClashes.tsx';
 import './record.css';
 
 export interface BringRecordInProps {
@@ -40,6 +41,7 @@ export function BringRecordIn({ host, now, file, onClose }: BringRecordInProps) 
   const [door, setDoor] = useState<Door | null>(null);
   const [said, setSaid] = useState<string | null>(null);
   const [keeping, setKeeping] = useState<'not' | 'now' | 'done'>('not');
+  const [clashWay, setClashWay] = useState<ClashWay | null>(null);
   const [at] = useState(() => isoWithOffset(now()));
 
   useEffect(() => {
@@ -67,12 +69,17 @@ export function BringRecordIn({ host, now, file, onClose }: BringRecordInProps) 
       {
         broughtIn: { file: door.name.slice(0, 2000), at, person: person === '' ? 'not named' : person },
         newId: () => store.newId(),
+        clashWay,
       },
     );
-  }, [door, kept, revisions, events, discrepancies, at, person, store]);
+  }, [door, kept, revisions, events, discrepancies, at, person, clashWay, store]);
 
   const keep = async (): Promise<void> => {
     if (bringing?.kind !== 'act') return;
+    if (bringing.clashes.length > 0 && clashWay === null) {
+      setSaid('Say first what becomes of the label numbers that name another thing here.');
+      return;
+    }
     setKeeping('now');
     setSaid(null);
     try {
@@ -118,12 +125,25 @@ export function BringRecordIn({ host, now, file, onClose }: BringRecordInProps) 
               )}
             </p>
           ) : (
-            <p>
-              {bringing.newTask
-                ? 'No task here has its code: its plan comes in as a new task. '
-                : 'It goes to the task that has its code. '}
-              It is kept as one act, and no undo takes it away.
-            </p>
+            <>
+              <p>
+                {bringing.newTask
+                  ? 'No task here has its code: its plan comes in as a new task. '
+                  : 'It goes to the task that has its code. '}
+                It is kept as one act, and no undo takes it away.
+              </p>
+              {bringing.clashes.length === 0 ? null : (
+                <LabelClashes
+                  clashes={bringing.clashes}
+                  renumbered={bringing.renumbered}
+                  way={clashWay}
+                  onWay={(way) => {
+                    setSaid(null);
+                    setClashWay(way);
+                  }}
+                />
+              )}
+            </>
           )}
           <div className="bw-form-foot">
             {bringing?.kind === 'act' && keeping !== 'done' ? (

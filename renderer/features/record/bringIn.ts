@@ -6,10 +6,14 @@ import { RefusedError } from '../../engine/errors.ts';
 import { readFrozen } from '../../engine/frozen/index.ts';
 import { readPlanFile } from '../../engine/records/readPlanFile.ts';
 import { mergeOfPlan } from '../../engine/records/mergeOfPlan.ts';
-import type { KeptWork } from '../../engine/records/mergeOfPlan.ts';
+import type { KeptWork, PlanPut } from '../../engine/records/mergeOfPlan.ts';
 import { intoKept } from '../../engine/record/intoKept.ts';
 import type { Brought, KeptRecords } from '../../engine/record/intoKept.ts';
 import { readRecordFile, recordFileFault } from '../../engine/record/recordFile.ts';
+import { tagClashes } from '../../engine/record/tagClashes.ts';
+import type { TagClash } from '../../engine/record/tagClashes.ts';
+import { freeTags } from '../../engine/tag/index.ts';
+import { givenTags } from '../labels/giveLabels.ts';
 import { sha256 } from '../../store/sha256.ts';
 import { refusalOf } from '../../store/session.ts';
 import type { Act, Proposal } from '../../store/store.ts';
@@ -50,7 +54,22 @@ export async function verifiedFile({ name, text }: { name: string; text: string 
 export type BringingIn =
   | { kind: 'refused'; reason: string }
   | { kind: 'same'; task: string }
-  | { kind: 'act'; act: Act; task: string; words: string[]; newTask: boolean };
+  | {
+      kind: 'act';
+      act: Act;
+      task: string;
+      words: string[];
+      newTask: boolean;
+      /** Label numbers that name another thing here: somebody says what becomes of them. */
+      clashes: readonly TagClash[];
+      /** Numbers given anew, where that was chosen. */
+      renumbered: readonly Renumbered[];
+    };
+
+/** What becomes of label numbers that name another thing here: theirs are given anew, or both stay. */
+export type ClashWay = 'renumber' | 'keep';
+
+type Renumbered = NonNullable<NonNullable<Revision['broughtIn']>['renumbered']>[number];
 
 /**
  * Holds a verified file against what is kept. It goes to the task that has its revision, else to the one with its task's code, else its
@@ -59,7 +78,7 @@ export type BringingIn =
 export function bringingIn(
   { name, file }: { name: string; file: RecordFile },
   kept: KeptRecords & KeptWork,
-  x: { broughtIn: NonNullable<Revision['broughtIn']>; newId: () => string },
+  x: { broughtIn: NonNullable<Revision['broughtIn']>; newId: () => string; clashWay?: ClashWay | null },
 ): BringingIn {
   const { plan } = readPlanFile(file.revision.content.planText, `Revision ${file.revision.number}`);
   const own = kept.revisions.find(({ id }) => id === file.revision.id)?.task;
@@ -76,7 +95,15 @@ export function bringingIn(
       : null;
   const task = known ?? merge?.result?.id;
   if (task === undefined) return { kind: 'refused', reason: 'Its plan names no task that it could belong to' };
-  const into = intoKept(file, kept, { task, broughtIn: x.broughtIn });
+  const isKept = own !== undefined;
+  const { things } = file.revision.content;
+  const clashes = isKept ? [] : tagClashes({ id: file.revision.id, things }, kept);
+  const labels = labelsIn(file, kept, { clashes, way: x.clashWay ?? null, task: known, puts: merge?.puts ?? [] });
+  const { renumbered } = labels;
+  const into = intoKept(file, kept, {
+    task,
+    broughtIn: { ...x.broughtIn, ...(renumbered.length === 0 ? {} : { renumbered }) },
+  });
   if (into.kind === 'refused') return into;
   if (into.kind === 'same') return { kind: 'same', task };
   const { brought } = into;
@@ -84,15 +111,59 @@ export function bringingIn(
     kind: 'act',
     task,
     newTask: merge !== null,
+    ...{ clashes, renumbered },
     words: wordsOf(brought, merge !== null),
     act: {
       action: 'bring-record-in',
       title: `Bring in ${name}`.slice(0, 2000),
       // Frozen manifests and events are never taken away again, and so neither is what they came with.
       undoable: false,
-      proposals: [...(merge?.puts ?? []), ...proposalsOf(brought)],
+      proposals: [...labels.puts, ...proposalsOf(brought)],
     },
   };
+}
+
+/**
+ * The numbers that the things of a manifest get here. What comes new to the catalog takes its own along, unless that names another thing; a
+ * thing of the task that has a number already keeps it, and the manifest's is read as that one.
+ */
+function labelsIn(
+  { revision }: RecordFile,
+  kept: KeptRecords & KeptWork,
+  x: { clashes: readonly TagClash[]; way: ClashWay | null; task: string | undefined; puts: readonly PlanPut[] },
+): { puts: Proposal[]; renumbered: Renumbered[] } {
+  const { things } = revision.content;
+  const clashing = new Map(x.clashes.map((clash) => [clash.theirs.id, clash.tag]));
+  const shelves = new Set(kept.tasks.find(({ id }) => id === x.task)?.shelves);
+  const ours = new Map(kept.items.flatMap((item) => (shelves.has(item.shelf) ? [[item.code, item]] : [])));
+  const wanted = x.way === 'renumber' ? [...clashing.keys()].filter((code) => ours.get(code)?.tag === undefined) : [];
+  const given = [...givenTags(kept.items, kept.revisions), ...things.flatMap(({ tag }) => tag ?? [])];
+  const fresh = new Map(freeTags(given, wanted.length).map((tag, at) => [wanted[at] ?? '', tag]));
+  const renumbered =
+    x.way === 'renumber'
+      ? [...clashing].flatMap(([thing, was]): Renumbered[] => {
+          const is = ours.get(thing)?.tag ?? fresh.get(thing);
+          return is === undefined ? [] : [{ thing, was, is }];
+        })
+      : [];
+  const tagOf = new Map(
+    things.flatMap(({ id, tag }) => {
+      const own = fresh.get(id) ?? (clashing.has(id) ? undefined : tag);
+      return own === undefined ? [] : [[id, own]];
+    }),
+  );
+  const puts = x.puts.map((proposal): Proposal => {
+    const tag = proposal.table === 'items' ? tagOf.get(proposal.put.code) : undefined;
+    return proposal.table === 'items' && tag !== undefined && proposal.put.tag === undefined
+      ? { table: 'items', put: { ...proposal.put, tag } }
+      : proposal;
+  });
+  const coming = new Set(x.puts.flatMap((one) => (one.table === 'items' ? [one.put.code] : [])));
+  const numbered = [...fresh].flatMap(([code, tag]): Proposal[] => {
+    const item = ours.get(code);
+    return item === undefined || coming.has(code) ? [] : [{ table: 'items', put: { ...item, tag } }];
+  });
+  return { puts: [...puts, ...numbered], renumbered };
 }
 
 function proposalsOf({ revision, events, discrepancies }: Brought): Proposal[] {

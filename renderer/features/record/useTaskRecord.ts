@@ -3,6 +3,7 @@ import type { Discrepancy, OutingEvent, Revision } from '../../../shared-types/r
 import { outingsThatLeft } from '../../engine/return/index.ts';
 import type { OutingThatLeft } from '../../engine/return/index.ts';
 import { useTable } from '../session/useStore.ts';
+import { returnStateKept } from './keptFolds.ts';
 
 /** Everything that was frozen of a task, done with it, and is missing of it. */
 export interface TaskRecord {
@@ -29,7 +30,7 @@ export function useTaskRecord(task: string | null): TaskRecord {
       ready: revisions.ready && events.ready && discrepancies.ready,
       fault: revisions.fault ?? events.fault ?? discrepancies.fault,
       ...{ revisions: own, events: done, discrepancies: open.toSorted((a, b) => a.number - b.number) },
-      left: outingsThatLeft({ revisions: own, events: done }),
+      left: outingsThatLeft({ revisions: own, events: done }, returnStateKept),
     };
   }, [task, revisions, events, discrepancies]);
 }

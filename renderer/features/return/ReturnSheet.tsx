@@ -12,6 +12,7 @@ import {
   shop,
 } from '../../engine/return/index.ts';
 import type { DiscrepancyDraft, OutingThatLeft, ReturnLine } from '../../engine/return/index.ts';
+import { labelledThings } from '../../engine/record/tagClashes.ts';
 import { usualReader } from '../../engine/tag/index.ts';
 import { placeAddress } from '../../store/place.ts';
 import type { TaskAtHand } from '../../store/session.ts';
@@ -129,7 +130,7 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
   useScanner(
     preferences.scanner ?? usualReader,
     (reading) => {
-      const found = returnScanned(reading, { state, things: revision.content.things });
+      const found = returnScanned(reading, { state, things: labelledThings(revision) });
       if ('refused' in found) return stop(found.refused);
       if ('bag' in found) return setBag(found.bag);
       setBag(found.line.bag);

@@ -1,9 +1,17 @@
 import Dexie from 'dexie';
+import type { OutingEvent } from '../../../shared-types/records/revision.ts';
+import { readTag } from '../../engine/tag/index.ts';
 import type { Reads } from '../wholeness/view.ts';
 import { breathe } from '../breathe.ts';
 import { inPieces } from '../inPieces.ts';
 import type { WorkingCopy } from './workingCopy.ts';
 import { settled } from './workingCopy.ts';
+
+/** Labels that were read for what was done. */
+function labelsOf(deed: OutingEvent['deed']): readonly string[] {
+  if (deed.kind === 'carried-over') return deed.counts.flatMap(({ labels }) => labels);
+  return 'label' in deed && deed.label !== undefined ? [deed.label] : [];
+}
 
 /** How many keys one question takes. */
 const most = 2000;
@@ -32,6 +40,28 @@ export function readsOf(copy: WorkingCopy): Reads {
           return rows.filter((row) => row !== undefined);
         }),
       ),
+    tagUse: async (tag) => {
+      // Seldom asked: all that was frozen and done is looked through, by its labels alone.
+      let used: string | null = null;
+      await settled(
+        copy.records('revisions').each(({ number, content, broughtIn }) => {
+          const isGiven = broughtIn?.renumbered?.some(({ is }) => is === tag) ?? false;
+          if (isGiven || content.things.some((thing) => thing.tag === tag))
+            used ??= `revision ${number} was frozen with it`;
+        }),
+      );
+      if (used !== null) return used;
+      await settled(
+        copy.records('events').each(({ no, deed }) => {
+          for (const label of labelsOf(deed)) {
+            const reading = readTag(label);
+            if ('tag' in reading && reading.tag.kind !== 'manifest' && reading.tag.tag === tag)
+              used ??= `a piece was counted by it, event ${no}`;
+          }
+        }),
+      );
+      return used;
+    },
     async codesUnder(table, index, parent) {
       const codes: string[] = [];
       let after: string | null = null;

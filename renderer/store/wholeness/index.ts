@@ -14,9 +14,12 @@ import type { Reads } from './view.ts';
 /** From so many changes on, the page is let breathe between two checks. */
 const many = 500;
 
-/** @throws RefusedError: the first fault in front, all of them in `rows` where there are several */
-export async function keepWhole(changes: readonly Change[], reads: Reads): Promise<void> {
-  const view = viewOf(changes, reads);
+/**
+ * @param isUndo - whether the changes turn an earlier act round
+ * @throws RefusedError: the first fault in front, all of them in `rows` where there are several
+ */
+export async function keepWhole(changes: readonly Change[], reads: Reads, isUndo: boolean): Promise<void> {
+  const view = viewOf(changes, reads, isUndo);
   const refusals: Refusal[] = [];
   for (const check of [codeClashes, missingParents, brokenReferences, brokenTags, brokenFrozen]) {
     refusals.push(...(await check(view)));

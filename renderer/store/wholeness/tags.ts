@@ -3,14 +3,27 @@ import type { Item } from '../../../shared-types/records/item.ts';
 import { nameOf } from '../recordNames.ts';
 import type { View } from './view.ts';
 
-/** The number on a label is one thing's for good: no other gets it, and it goes with no change and no removal. */
+/**
+ * The number on a label is one thing's: no other gets it, and it is not changed. Only an undo takes it back, and only as long as nobody has used it:
+ * not once it is frozen with a manifest, or a label with it was read for a piece.
+ */
 export async function brokenTags(view: View): Promise<Refusal[]> {
   const refusals: Refusal[] = [];
   const fresh: Item[] = [];
   for (const { before, after } of view.changesIn('items')) {
     const [was, is] = [before as Item | null, after as Item | null];
     if (is?.tag === was?.tag) continue;
-    if (was?.tag !== undefined)
+    const given = was?.tag;
+    if (view.isUndo && given !== undefined && was !== null && is !== null && is.tag === undefined) {
+      const used = await view.reads.tagUse(given);
+      if (used === null) continue;
+      refusals.push({
+        code: 'contradiction',
+        message: `${nameOf('items', was)}: number ${given} stays on its label: ${used}`,
+        field: 'items.tag',
+        value: given,
+      });
+    } else if (was?.tag !== undefined)
       refusals.push({
         code: 'contradiction',
         message:

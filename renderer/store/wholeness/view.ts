@@ -13,6 +13,8 @@ export interface Reads {
     /** Keys of records that need not be read. */
     isPassedOver?: (id: string) => boolean,
   ): Promise<RecordOf<T>[]>;
+  /** How the number on a label was used, in words: frozen with a manifest, read for a piece; null where it was not. */
+  tagUse(tag: number): Promise<string | null>;
   /** All values of the second field of a two-field index under one value of the first, in order. */
   codesUnder(table: TableName, index: string, parent: string): Promise<string[]>;
 }
@@ -27,9 +29,11 @@ export interface View {
   /** What comes or is changed in a table. */
   coming<T extends TableName>(table: T): RecordOf<T>[];
   reads: Reads;
+  /** Whether the changes turn an earlier act round. */
+  isUndo: boolean;
 }
 
-export function viewOf(changes: readonly Change[], reads: Reads): View {
+export function viewOf(changes: readonly Change[], reads: Reads, isUndo: boolean): View {
   const byTable = new Map<TableName, { all: Change[]; byId: Map<string, Change> }>();
   for (const change of changes) {
     let own = byTable.get(change.table);
@@ -50,6 +54,7 @@ export function viewOf(changes: readonly Change[], reads: Reads): View {
       return [...untouched, ...coming(table)];
     },
     reads,
+    isUndo,
   };
 }
 

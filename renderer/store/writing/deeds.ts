@@ -61,7 +61,7 @@ export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated
     const { changes, conflicts } = await prepareAll(wishes, current, isRepeated, step);
     if (conflicts.length > 0) throw new ConflictError(conflicts);
     if (changes.length === 0) return head.seq;
-    await within(keepWhole(changes, readsOf(desk.copy)), limitMs(), 'the working copy');
+    await within(keepWhole(changes, readsOf(desk.copy), deed.action === 'undo'), limitMs(), 'the working copy');
     if (desk.stopped !== null) throw new NotSavedError(desk.stopped);
     // From the next line on it is written, and kept whole.
     step('comparing', 1, 1);
