@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Deed } from '../../../shared-types/records/revision.ts';
+import type { Item } from '../../../shared-types/records/item.ts';
+import type { Deed, Revision } from '../../../shared-types/records/revision.ts';
 import { chained } from '../../../renderer/engine/record/chain.ts';
 import { readRecordFile, recordFileText } from '../../../renderer/engine/record/recordFile.ts';
+import { labelledThings } from '../../../renderer/engine/record/tagClashes.ts';
+import { tagsKnown } from '../../../renderer/features/pack/tagsKnown.ts';
 import { bringingIn, isRecordFile, verifiedFile } from '../../../renderer/features/record/bringIn.ts';
 import { closedBy, closingDeed } from '../../../renderer/features/record/closeAct.ts';
 import type { How } from '../../../renderer/features/record/closeAct.ts';
@@ -142,5 +145,89 @@ describe('a file at the door', async () => {
     const revisions = [{ ...twoRevision, task: 'here' }];
     const discrepancies = [{ ...discrepancy(), task: 'here' }];
     expect(into({ tasks: [task], revisions, events, discrepancies })).toEqual({ kind: 'same', task: 'here' });
+  });
+
+  describe('with label numbers that another thing has here', () => {
+    const tagged = twoContent.things.filter(({ tag }) => tag !== undefined);
+    const [first] = tagged;
+    if (first?.tag === undefined) throw new Error('no thing has a label');
+    const { id: theirs, tag } = first;
+    const other = {
+      ...{ id: 'mine', rev: 1, shelf: 'crew', code: 'OTHER', name: 'Mine', kind: 'gear', use: 'other', retired: false },
+      ...{ parts: 1, kit: 'field', onHand: 1, mass: '1 kg', tag },
+    };
+    const at = (kept: object, clashWay: 'renumber' | 'keep' | null = null) => {
+      const found = bringingIn(
+        { name: 'r.json', file: readRecordFile(text) },
+        { ...empty, ...kept },
+        {
+          broughtIn: { file: 'r.json', at: '2026-11-27T08:00:00+01:00', person: 'A' },
+          newId: () => `new-${(key += 1)}`,
+          clashWay,
+        },
+      );
+      if (found.kind !== 'act') throw new Error(found.kind);
+      const revision = found.act.proposals.flatMap((one) =>
+        one.table === 'revisions' && 'put' in one ? [one.put as unknown as Revision] : [],
+      )[0];
+      const items = found.act.proposals.flatMap((one) =>
+        one.table === 'items' && 'put' in one ? [one.put as unknown as Item] : [],
+      );
+      return { found, revision, tagOf: (code: string) => items.find((item) => item.code === code)?.tag };
+    };
+
+    it('they are named, and what is kept here is written over by none', () => {
+      for (const way of [null, 'renumber', 'keep'] as const) {
+        const { found, tagOf } = at({ items: [other] }, way);
+        expect(found.clashes).toEqual([
+          {
+            tag,
+            theirs: expect.objectContaining({ id: theirs }) as unknown,
+            ours: { code: 'OTHER', name: 'Mine', where: 'in the catalog' },
+          },
+        ]);
+        expect(tagOf('OTHER')).toBeUndefined();
+      }
+    });
+
+    it('theirs get numbers that nothing has had, or both stay', () => {
+      const anew = at({ items: [other] }, 'renumber');
+      const most = Math.max(...tagged.map((one) => one.tag ?? 0), tag);
+      expect(anew.found.renumbered).toEqual([{ thing: theirs, was: tag, is: most + 1 }]);
+      expect(anew.revision?.broughtIn?.renumbered).toEqual(anew.found.renumbered);
+      expect(anew.tagOf(theirs)).toBe(most + 1);
+      if (anew.revision === undefined) throw new Error('no revision');
+      // Its content is what it was, and what its hash says; its labels are read by the new number.
+      expect(anew.revision.content).toEqual(twoContent);
+      const known = tagsKnown(labelledThings(anew.revision), [other as Item]);
+      expect([known.get(tag), known.get(most + 1)]).toEqual(['OTHER', theirs]);
+      const both = at({ items: [other] }, 'keep');
+      expect(both.found.renumbered).toEqual([]);
+      expect(both.tagOf(theirs)).toBeUndefined();
+      expect(tagsKnown(labelledThings(both.revision ?? twoRevision), [other as Item]).get(tag)).toBe(theirs);
+    });
+
+    it('what clashes with nothing takes its number along; a thing of the same code is the same thing', () => {
+      const { found, tagOf } = at({});
+      expect(found.clashes).toEqual([]);
+      for (const { id, tag: own } of tagged) expect(tagOf(id), id).toBe(own);
+      const same = { ...other, code: theirs, kind: first.kind };
+      expect(at({ items: [same] }).found.clashes).toEqual([]);
+    });
+
+    it('another manifest’s numbers clash too, and a thing of the task keeps the number that it has', () => {
+      const kept = {
+        ...twoRevision,
+        ...{ id: 'q', task: 'else', number: 4, called: 'Mast foot' },
+        content: { ...twoContent, things: [{ ...first, id: 'GONE', name: 'Gone' }] },
+      };
+      expect(at({ revisions: [kept] }).found.clashes).toMatchObject([
+        { tag, ours: { code: 'GONE', where: 'on revision 4 of Mast foot' } },
+      ]);
+      const task = { id: 'here', rev: 1, code: 'M-2', name: 'Mast', shelves: ['own'], places: [] };
+      const own = { ...other, id: 'own-1', shelf: 'own', code: theirs, tag: 4711, kind: first.kind };
+      const { found } = at({ tasks: [task], items: [other, own] }, 'renumber');
+      expect(found.renumbered).toEqual([{ thing: theirs, was: tag, is: 4711 }]);
+    });
   });
 });
