@@ -174,6 +174,7 @@ async function openAndDie(journal: MemoryJournal, death: Death | null): Promise<
 describe(`going over to a new working copy, killed at every step (seed ${seed})`, () => {
   it.for(released)(
     'from version $version ends with the records that were there, in the old one or the new one',
+    { timeout: 6_000_000 },
     async (one, { task }) => {
       const chance = dice(seed + one.version);
       const golden = await goldenDigests(one);
@@ -212,6 +213,5 @@ describe(`going over to a new working copy, killed at every step (seed ${seed})`
         await forget(journal);
       }
     },
-    6_000_000,
   );
 });
