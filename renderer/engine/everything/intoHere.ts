@@ -25,6 +25,8 @@ export interface DifferingRecord {
   table: TableName;
   here: AnyRecord;
   file: AnyRecord;
+  /** Whether it is for a person to say which is kept: settings and planned bags stay, and a closing comes, in any case. */
+  isChoice: boolean;
 }
 
 export interface Into {
@@ -78,9 +80,10 @@ export function intoHere(here: AllTables, given: AllTables, x: { differing: Diff
         continue;
       }
       count.differs += 1;
-      into.differing.push({ table, here: held, file: changed });
+      const isChoice = taken === 'ordinary' && !ownHere.has(table);
+      into.differing.push({ table, here: held, file: changed, isChoice });
       // A closing goes with its discrepancy whatever is chosen: both copies say the same of the rest.
-      const isTaken = taken !== 'ordinary' || (x.differing === 'take' && !ownHere.has(table));
+      const isTaken = taken !== 'ordinary' || (x.differing === 'take' && isChoice);
       if (isTaken) into.puts.push({ table, record: { ...changed, rev: held.rev } });
     }
     for (const id of own.keys()) if (!theirs.has(id)) count.onlyHere += 1;

@@ -200,19 +200,24 @@ const dotted = { size: 'md', color: 'var(--bw-act)', iconColor: 'var(--bw-onact)
 const listed = 100;
 
 function Differ({ into: { differing: rows }, differing, onDiffering }: Omit<PreviewProps, 'file'>) {
+  const chosen = rows.filter(({ isChoice }) => isChoice).length;
   return (
     <>
-      <Radio.Group
-        className="bw-everything-choice"
-        label={`${countOf(rows.length, 'record')} ${rows.length === 1 ? 'is' : 'are'} here and in the file, and not the same`}
-        value={differing}
-        onChange={(value) => onDiffering(value === 'take' ? 'take' : 'keep')}
-      >
-        <Stack gap={6}>
-          <Radio {...dotted} value="keep" label="Keep what is here" />
-          <Radio {...dotted} value="take" label="Take what the file says; settings and planned bags stay" />
-        </Stack>
-      </Radio.Group>
+      {chosen === 0 ? (
+        <p>Settings and planned bags stay as they are here.</p>
+      ) : (
+        <Radio.Group
+          className="bw-everything-choice"
+          label={`${countOf(chosen, 'record')} ${chosen === 1 ? 'is' : 'are'} here and in the file, and not the same`}
+          value={differing}
+          onChange={(value) => onDiffering(value === 'take' ? 'take' : 'keep')}
+        >
+          <Stack gap={6}>
+            <Radio {...dotted} value="keep" label="Keep what is here" />
+            <Radio {...dotted} value="take" label="Take what the file says; settings and planned bags stay" />
+          </Stack>
+        </Radio.Group>
+      )}
       <details className="bw-everything-differ">
         <summary>Which, and in which fields</summary>
         <ul>

@@ -96,10 +96,10 @@ export function SnapshotsPlace({ host: around }: SnapshotsPlaceProps) {
       <header className="bw-snapshots-head">
         <h1 id="snapshots-heading">Snapshots</h1>
         <span className="bw-snapshots-deeds">
-          <Button loading={busy} onClick={() => void bringIn()}>
+          <Button disabled={busy} onClick={() => void bringIn()}>
             Bring a file in…
           </Button>
-          <Button loading={busy} onClick={() => void saveAll()}>
+          <Button disabled={busy} onClick={() => void saveAll()}>
             Save everything to a file…
           </Button>
           <Button variant="filled" loading={busy} onClick={() => void make()}>

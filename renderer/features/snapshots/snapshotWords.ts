@@ -6,7 +6,7 @@ export const reasonWords: Record<SnapshotReason, string> = {
   'half-hour': 'From time to time',
   asked: 'Asked for',
   leaving: 'On leaving',
-  'before-restore': 'Before a restore',
+  'before-restore': 'Before a restore or a file brought in',
   'before-recovery': 'Before a recovery',
   'before-deletion': 'Before much was removed',
   'before-large-change': 'Before a large change',

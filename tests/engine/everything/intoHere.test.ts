@@ -104,10 +104,10 @@ describe('everything of one program', () => {
     file = changed(file, 'sites', 'k_sites-2', (record) => ({ ...record, rev: 99 }));
     const kept = intoHere(here, file, { differing: 'keep' });
     expect(kept.puts).toEqual([]);
-    expect(kept.differing.map(({ table, here: { id } }) => [table, id])).toEqual([
-      ['shelves', 'k_shelves-0'],
-      ['notes', 'k_notes-1'],
-      ['preferences', 'preferences'],
+    expect(kept.differing.map(({ table, here: { id }, isChoice }) => [table, id, isChoice])).toEqual([
+      ['shelves', 'k_shelves-0', true],
+      ['notes', 'k_notes-1', true],
+      ['preferences', 'preferences', false],
     ]);
     const taken = intoHere(here, file, { differing: 'take' });
     expect(taken.puts.map(({ table, record: { id } }) => [table, id])).toEqual([
