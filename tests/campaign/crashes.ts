@@ -12,7 +12,9 @@ type Crash = (typeof crashes)[number];
 /** Forms that a person fills over minutes, how each is opened, and a field of it. */
 const forms = [
   { place: '#/catalog', open: 'Add shelf', field: 'Name of the shelf' },
-  { place: '#/catalog', open: 'Add shelf', field: /^Notes/ },
+  { place: '#/catalog', open: 'Add item', field: /^Name/ },
+  { place: '#/sites', open: 'Add site', field: /^Notes/ },
+  { place: '#/', open: 'Begin a task…', field: /^Name/ },
 ] as const;
 
 /** Texts as people write them, and as no field expects them. */
@@ -29,18 +31,30 @@ class Crashing {
     this.program = program;
   }
 
+  /** A shelf, so that there is somewhere to add items to. */
+  async begin(): Promise<void> {
+    const page = await this.opened(await this.program.start(siteFolder), '#/catalog');
+    await page.getByRole('button', { name: 'Add shelf' }).first().click();
+    await page.getByLabel('Name of the shelf').fill('Shop');
+    await page.locator('form').getByRole('button', { name: 'Add shelf' }).click();
+    await page
+      .getByRole('contentinfo')
+      .getByText(/^Saved /)
+      .waitFor();
+  }
+
   async trial(n: number, chance: Dice): Promise<void> {
     const crash = crashes[n % crashes.length] ?? 'crash';
     const { open, field, place } = forms[Math.floor(n / crashes.length) % forms.length] ?? forms[0];
     const text = `${chance.pick(texts)} ${chance.whole(0, 1e6)}`;
     const page = await this.opened(await this.program.start(siteFolder), place);
-    await page.getByRole('button', { name: open }).first().click();
+    await page.getByRole('button', { name: open, exact: true }).first().click();
     await page.locator('form').getByLabel(field).fill(text);
     await pause(2 * keptMs + chance.whole(0, 400));
     await this.strike(crash, page, n < crashes.length ? 60_000 : 2_000);
 
     const next = await this.opened(await this.program.start(siteFolder), place);
-    await next.getByRole('button', { name: open }).first().click();
+    await next.getByRole('button', { name: open, exact: true }).first().click();
     const found = await next.locator('form').getByLabel(field).inputValue();
     mustEqual(found, text, 'lost', `what was typed before: ${crash}`);
     const said = next.getByText('Entries that were not saved are back.');
@@ -49,7 +63,7 @@ class Crashing {
     await next.locator('form').getByRole('button', { name: 'Leave' }).click();
     await next.getByRole('dialog').getByRole('button', { name: 'Leave without saving' }).click();
     await next.locator('form').waitFor({ state: 'detached' });
-    await next.getByRole('button', { name: open }).first().click();
+    await next.getByRole('button', { name: open, exact: true }).first().click();
     const again = await next.locator('form').getByLabel(field).inputValue();
     must(again === '', 'undetected', `a draft that was given up came back: ${again}`);
     await next.locator('form').getByRole('button', { name: 'Leave' }).click();
@@ -101,6 +115,7 @@ export const crashesWithForm: Part = {
     await buildIfNeeded();
     const program = await KeptProgram.inNewFolder({ heapMb: 160 });
     const crashing = new Crashing(program);
+    await crashing.begin();
     return { trial: (n, chance) => crashing.trial(n, chance), close: () => program.end() };
   },
 };
