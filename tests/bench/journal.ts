@@ -1,6 +1,6 @@
 /**
  * What the journal costs on this machine: `npx tsx tests/bench/journal.ts [entries]`. It is opened and verified whole,
- * appended to one by one with its syncs, read back in pages, and opened again from its checkpoint.
+ * appended to one by one with its syncs, read back in pages, opened again from its checkpoint, and made a snapshot of.
  */
 import { randomUUID } from 'node:crypto';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
@@ -108,6 +108,9 @@ try {
   // The first opening left a checkpoint; what was appended since is read line by line.
   const again = journalDesk({ folder });
   await timed('open again, from the checkpoint', () => again.open());
+  await timed('make a snapshot, read back and verified', () => again.snapshots.make('asked'));
+  const [made] = (await again.snapshots.list()).snapshots;
+  process.stdout.write(`the snapshot: ${roundNominal((made?.bytes ?? 0) / 1e6, 1)} MB\n`);
   again.close();
 } finally {
   rmSync(folder, { recursive: true, force: true });
