@@ -36,11 +36,19 @@ function processes(): Map<number, Process> {
   return found;
 }
 
-/** Processor seconds of this process and of all that it started. */
-function spentS(): number {
+interface Spent {
+  /** This process: the server, and what drives the browser here and would not be there. */
+  server: number;
+  browser: number;
+}
+
+/** Processor seconds. */
+function spentS(): Spent {
   const all = processes();
   const isOurs = (id: number): boolean => id === process.pid || (id > 1 && isOurs(all.get(id)?.parent ?? 0));
-  return [...all].reduce((sum, [id, { ticks }]) => sum + (isOurs(id) ? ticks : 0), 0) / tick;
+  const own = all.get(process.pid)?.ticks ?? 0;
+  const ours = [...all].reduce((sum, [id, { ticks }]) => sum + (isOurs(id) ? ticks : 0), 0);
+  return { server: own / tick, browser: (ours - own) / tick };
 }
 
 function sizeMB(folder: string): number {
@@ -59,11 +67,17 @@ await openDemo(built.page, 'Skua Rock light');
 await pause(5_000);
 const before = spentS();
 await pause(seconds * 1_000);
-const share = ((spentS() - before) / seconds) * 100;
+const after = spentS();
+const shareOf = (part: keyof Spent): number => ((after[part] - before[part]) / seconds) * 100;
+const share = shareOf('server') + shareOf('browser');
+const percent = (value: number): string => `${Math.round(value * 100) / 100} %`;
 await built.close();
 await closeSharedBrowser();
 const say = (words: string): void => void process.stdout.write(`${words}\n`);
-say(`Idle for ${seconds} s with a task open: ${Math.round(share * 100) / 100} % of one processor (budget 1 %)`);
+say(
+  `Idle for ${seconds} s with a task open: ${percent(share)} of one processor (budget 1 %): ` +
+    `server ${percent(shareOf('server'))}, browser ${percent(shareOf('browser'))}`,
+);
 say(
   `The built program: ${sizeMB(join(root, 'dist', 'renderer'))} MB page, ${sizeMB(join(root, 'dist', 'main'))} MB shell`,
 );
