@@ -35,8 +35,9 @@ interface TestFormProps {
 }
 
 const nothing = (): void => undefined;
+const never = (): boolean => false;
 
-function TestForm({ save, onSaved = nothing, onLeave = nothing, keepAs, isKept = () => false }: TestFormProps) {
+function TestForm({ save, onSaved = nothing, onLeave = nothing, keepAs, isKept = never }: TestFormProps) {
   const form = useRecordForm({ initial, faultsOf, isKept, ...(keepAs === undefined ? {} : { keepAs }) });
   return (
     <RecordForm
