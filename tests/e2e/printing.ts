@@ -6,6 +6,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect } from 'vitest';
 import { manifestDocument } from '../../renderer/features/manifest/manifestDocument.ts';
 import { listRows } from './printedList.ts';
+import type { DocumentToPrint } from '../../shared-types/host.ts';
 import { openBrowser, printed, readPages, type PrintedPage } from './printedPdf.ts';
 import { printRequest, type PrintCase } from './printPlan.ts';
 
@@ -18,6 +19,8 @@ export interface PrintedManifest {
 
 export interface Printing {
   print: (wanted: PrintCase) => Promise<PrintedManifest>;
+  /** Any other document, as its PDF. */
+  printed: (document: DocumentToPrint) => Promise<Uint8Array>;
   /** Path for a file that the tests leave behind for no longer than they run. */
   scratch: (name: string) => string;
 }
@@ -40,6 +43,7 @@ export function printing(): Printing {
       const hash = /Content ([0-9a-f]{4} [0-9a-f]{4})/.exec(pages[0]?.text ?? '')?.[1] ?? '';
       return { bytes, pages, hash, asked };
     },
+    printed: async (document) => (await printed(browser, document)).bytes,
     scratch: (name) => join(folder, name),
   };
 }
