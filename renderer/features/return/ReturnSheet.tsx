@@ -38,6 +38,7 @@ import { returnScanned } from './returnScanned.ts';
 import { Stopped } from './Stopped.tsx';
 import { toOpen, useReturnActs } from './useReturnActs.ts';
 import type { ReturnAct } from './useReturnActs.ts';
+import { ValuesDialog } from './ValuesDialog.tsx';
 
 export interface ReturnSheetProps {
   went: OutingThatLeft;
@@ -55,7 +56,7 @@ interface AskedLine {
   label?: string;
 }
 
-type Over = { kind: 'line'; asked: AskedLine } | { kind: 'close'; by: Doer } | null;
+type Over = { kind: 'line'; asked: AskedLine } | { kind: 'close'; by: Doer } | { kind: 'values' } | null;
 
 /** Counting in: a press or a label counts one piece; everything else is said in words. The state is folded from the events at every look. */
 export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetProps) {
@@ -191,8 +192,11 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
               Record of revision {revision.number}
             </a>
             <a href={placeAddress({ at: 'discrepancies' })}>Discrepancies</a>
-            <a href={placeAddress({ at: 'asrun' })}>Values read at the work site</a>
+            <a href={placeAddress({ at: 'asrun' })}>Records of the task</a>
           </p>
+          <Button size="lg" onClick={() => setOver({ kind: 'values' })}>
+            Type the values read…
+          </Button>
         </section>
         <section className="bw-return-main" aria-label="Lines to count in">
           {state.faults.length === 0 ? null : (
@@ -287,6 +291,14 @@ export function ReturnSheet({ went, frozen, record, atHand, now }: ReturnSheetPr
               ...(words === null ? {} : { words }),
             });
           }}
+        />
+      ) : null}
+      {over?.kind === 'values' ? (
+        <ValuesDialog
+          {...{ atHand, frozen, outing, name }}
+          revision={revision.number}
+          numberOf={(code) => `Step ${numbers.of(code)}`}
+          onClose={() => setOver(null)}
         />
       ) : null}
       {dialog}
