@@ -92,7 +92,15 @@ async function lookAfter(
   await disk.mkdir(folder, { mode: 0o700 });
   const journal = shelfJournal('', { ...small, folder, disk });
   try {
+    const found = await bytesOfLines(disk, folder);
     const { seq, damage, tail, database: name } = await journal.open();
+    // Whatever leaves the files of entries is told, and lies whole in a file of its own.
+    const left = found - (await bytesOfLines(disk, folder));
+    mustEqual(tail?.bytes ?? 0, left, 'undetected', 'bytes that were moved aside, as they are told');
+    if (tail !== null) {
+      const aside = await disk.readFile(join(folder, 'entries-1', tail.file));
+      mustEqual(aside.length, left, 'lost', 'bytes of an unfinished line in the file they were moved to');
+    }
     const wanted = acknowledged.length;
     must(
       seq >= wanted,
@@ -120,6 +128,14 @@ async function lookAfter(
   } finally {
     journal.close();
   }
+}
+
+async function bytesOfLines(disk: PowerDisk, folder: string): Promise<number> {
+  const entries = join(folder, 'entries-1');
+  const names = await disk.readdir(entries).catch(() => []);
+  const lines = names.filter((name) => name.endsWith('.jsonl'));
+  const sizes = await Promise.all(lines.map(async (name) => (await disk.readFile(join(entries, name))).length));
+  return sizes.reduce((sum, size) => sum + size, 0);
 }
 
 /** Sectors of anything may look like finished lines: then the end is damaged, and it goes on from the entries before. */
