@@ -44,6 +44,15 @@ it('takes anything else that is thrown, and what cannot be begun, for not surviv
   ]);
 });
 
+it('takes what a rig says when it is closed for not survived too', async () => {
+  const close = (): never => {
+    throw new Loss('broken', 'too slow over all');
+  };
+  const part: Part = { of: 'F0', fault: 'slow', trials: 3, open: () => ({ trial: () => undefined, close }) };
+  const { trials, failures } = await runPart(part, { seed: 1, trials: 3 });
+  expect([trials, failures]).toEqual([3, [{ trial: 2, kind: 'broken', message: 'too slow over all' }]]);
+});
+
 it('gives a trial the same chance whenever it is tried, and each one another', async () => {
   const rolls = new Map<number, number>();
   const part: Part = {

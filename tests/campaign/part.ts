@@ -90,22 +90,28 @@ export async function runPart(
   const failures: Failure[] = [];
   let rig: Rig | null = null;
   let done = 0;
-  try {
-    for (let n = from; n < from + trials && failures.length < failuresMost; n += 1) {
-      done += 1;
-      try {
-        rig ??= await part.open();
-        await inTime(rig.trial(n, chanceOf(seed, part, n)), n);
-      } catch (cause) {
-        failures.push(failureOf(cause, n));
-        // What a failed trial leaves behind must not fail the next.
-        await rig?.close?.();
-        rig = null;
-      }
+  /** What only shows over all of its trials, a rig says when it is closed. */
+  const close = async (n: number): Promise<void> => {
+    const closing = rig;
+    rig = null;
+    try {
+      await closing?.close?.();
+    } catch (cause) {
+      failures.push(failureOf(cause, n));
     }
-  } finally {
-    await rig?.close?.();
+  };
+  for (let n = from; n < from + trials && failures.length < failuresMost; n += 1) {
+    done += 1;
+    try {
+      rig ??= await part.open();
+      await inTime(rig.trial(n, chanceOf(seed, part, n)), n);
+    } catch (cause) {
+      failures.push(failureOf(cause, n));
+      // What a failed trial leaves behind must not fail the next.
+      await close(n);
+    }
   }
+  await close(from + done - 1);
   return { trials: done, failures, seconds: (performance.now() - began) / 1000 };
 }
 
