@@ -311,6 +311,46 @@ describe('a working copy that is kept', () => {
   });
 });
 
+describe('a snapshot from before', () => {
+  const asking = (journal: MemoryJournal, refuses = false) => {
+    const asked: string[] = [];
+    const make = async ({ why }: { why: string }) => {
+      if (refuses) throw new Error('ENOSPC');
+      asked.push(`${why} at entry ${journal.entries.length}`);
+      return null;
+    };
+    return { asked, snapshots: { make } };
+  };
+
+  it('is asked for before much is removed and before a recovery, and not before what is small', async () => {
+    const journal = await keptJournal(30);
+    const { asked, snapshots } = asking(journal);
+    const { store } = await openWindowOn(journal, { snapshots });
+    const gone = (from: number, to: number) =>
+      Array.from({ length: to - from }, (_, at) => remove('items', { id: `F-${from + at}`, rev: 1 }));
+    await store.commit({ action: 'remove', title: 'Remove', proposals: gone(1, 4) });
+    expect(asked).toEqual([]);
+    await store.commit({ action: 'remove', title: 'Remove', proposals: gone(4, 30) });
+    expect(asked).toEqual(['before-deletion at entry 32']);
+    await store.rebuildFromJournal();
+    expect(asked.slice(1)).toEqual(['before-recovery at entry 33']);
+    store.close();
+  });
+
+  it('that cannot be made keeps a large change from being made, and no recovery from going on', async () => {
+    const journal = await keptJournal(3);
+    const { store } = await openWindowOn(journal, asking(journal, true));
+    const many = Array.from({ length: 501 }, (_, at) => put('items', fastener(`N-${at}`, 'crew')));
+    await expect(store.commit({ action: 'import', title: 'Import', proposals: many })).rejects.toThrow(
+      'Import: nothing was changed, because no snapshot could be made before it: ENOSPC',
+    );
+    expect(journal.entries).toHaveLength(4);
+    await store.rebuildFromJournal();
+    expect(store.opening().kind).toBe('ready');
+    store.close();
+  });
+});
+
 describe('everything as one text', () => {
   it('holds every entry and every record', async () => {
     const journal = await workedJournal();

@@ -3,5 +3,5 @@ export type { Everything } from './readEverything.ts';
 export { intoHere } from './intoHere.ts';
 export type { Differing, Into } from './intoHere.ts';
 export { outcomeFaults } from './outcomeFaults.ts';
-export { readSnapshotText, snapshotText } from './readSnapshotText.ts';
+export { snapshotText } from './readSnapshotText.ts';
 export type { AllTables } from './readSnapshotText.ts';

@@ -250,14 +250,12 @@ function SnapshotTable({ snapshots, onRestore, onSave }: TableProps) {
             <td className="bw-number">{bytesText(snapshot.bytes)}</td>
             <td>{placeWords[snapshot.places.join(' ')]}</td>
             <td>
-              <span className="bw-snapshots-row">
-                <Button size="xs" onClick={() => onRestore(snapshot)}>
-                  Restore…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
-                </Button>
-                <Button size="xs" onClick={() => onSave(snapshot)}>
-                  Save to a file…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
-                </Button>
-              </span>
+              <Button size="xs" onClick={() => onRestore(snapshot)}>
+                Restore…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
+              </Button>
+              <Button size="xs" onClick={() => onSave(snapshot)}>
+                Save to a file…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
+              </Button>
             </td>
           </tr>
         ))}
