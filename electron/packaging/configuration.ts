@@ -37,7 +37,7 @@ export function packingOf({ electronFolder, icon, notices, output }: PackingMean
     nodeGypRebuild: false,
     publish: null,
     afterPack: (packed) => setFuses(programIn(packed)),
-    linux: { target: ['tar.gz', 'AppImage'], category: 'Engineering', executableName: 'bagwright', icon },
+    linux: { target: ['AppImage'], category: 'Engineering', executableName: 'bagwright', icon },
     win: { target: ['zip', 'nsis'], icon },
     nsis: {
       oneClick: false,

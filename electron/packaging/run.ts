@@ -11,12 +11,15 @@ import { findBrowser } from '../launch/findBrowser.ts';
 import { packingOf } from './configuration.ts';
 import { drawIcon } from './icon.ts';
 import { noticesOf } from './notices.ts';
+import { packTar } from './tarball.ts';
 
 const kinds: Readonly<Partial<Record<NodeJS.Platform, readonly string[]>>> = {
   linux: ['dir', 'tar.gz', 'AppImage'],
   win32: ['dir', 'zip', 'nsis'],
   darwin: ['dir', 'zip', 'dmg'],
 };
+
+const tarKind = 'tar.gz';
 
 class PackingRefused extends Error {
   override readonly name = 'PackingRefused';
@@ -49,13 +52,18 @@ async function main(asked: readonly string[]): Promise<void> {
   writeFileSync(icon, await drawIcon(join(root, 'renderer', 'icon.svg'), browser));
   writeFileSync(notices, noticesOf(root));
   const electronFolder = process.platform === 'darwin' ? join(dirname(electron), '..', '..', '..') : dirname(electron);
+  const output = join(root, 'dist', 'packages');
+  const wanted = asked.length === 0 ? known.filter((kind) => kind !== 'dir') : asked;
+  // What electron-builder packs a tar with it would have to fetch; the unpacked folder needs nothing.
+  const kindsToBuild = [...new Set(wanted.map((kind) => (kind === tarKind ? 'dir' : kind)))];
   const made = await build({
     projectDir: root,
-    targets: Platform.current().createTarget(asked.length === 0 ? null : [...asked]),
+    targets: Platform.current().createTarget(kindsToBuild),
     publish: 'never',
-    config: packingOf({ electronFolder, icon, notices, output: join(root, 'dist', 'packages') }),
+    config: packingOf({ electronFolder, icon, notices, output }),
   });
-  process.stdout.write(`${made.length === 0 ? join(root, 'dist', 'packages') : made.join('\n')}\n`);
+  if (wanted.includes(tarKind)) made.push(await packTar(output));
+  process.stdout.write(`${made.length === 0 ? output : made.join('\n')}\n`);
 }
 
 try {

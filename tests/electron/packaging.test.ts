@@ -3,15 +3,17 @@
  * a stand-in that carries a wire of fuses as Electron's does; a real package is read where one lies in `dist/packages`.
  */
 import { spawn } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { extractFile, listPackage } from '@electron/asar';
 import { FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
 import { build, Platform, type AfterPackContext } from 'electron-builder';
+import { extract } from 'tar';
 import { beforeAll, describe, expect, it, type TestContext } from 'vitest';
 import { packingOf, programIn } from '../../electron/packaging/configuration.ts';
 import { noticesOf } from '../../electron/packaging/notices.ts';
 import { readFuses, setFuses, wantedFuses, wrongFuses } from '../../electron/packaging/fuses.ts';
+import { packTar } from '../../electron/packaging/tarball.ts';
 import { root } from '../support/tracked.ts';
 import { scratchFolder } from './support/site.ts';
 
@@ -153,6 +155,17 @@ describe('a package', () => {
     expect(JSON.parse(extractFile(packed(), 'package.json').toString())).toMatchObject({ main: 'dist/main/main.js' });
   });
 
+  it('comes as one file too, which anybody’s tar opens to the same', async () => {
+    const file = await packTar(out);
+    const opened = scratchFolder();
+    await extract({ file, cwd: opened });
+    const program = join(opened, 'bagwright', 'bagwright');
+    expect(readFileSync(program).equals(readFileSync(join(out, 'linux-unpacked', 'bagwright')))).toBe(true);
+    if (process.platform !== 'win32') expect(statSync(program).mode & 0o111).toBe(0o111);
+    const first = readFileSync(file);
+    expect(readFileSync(await packTar(out)).equals(first)).toBe(true);
+  });
+
   it('has its fuses set, the licences beside it, and nothing that would look for updates', async () => {
     const folder = join(out, 'linux-unpacked');
     expect(await wireOf(join(folder, 'bagwright'))).toEqual(asked);
@@ -166,7 +179,7 @@ describe('the packing', () => {
 
   it('has kinds for three systems, publishes nothing and writes nothing for an updater', () => {
     expect([packing.linux?.target, packing.win?.target, packing.mac?.target]).toEqual([
-      ['tar.gz', 'AppImage'],
+      ['AppImage'],
       ['zip', 'nsis'],
       ['zip', 'dmg'],
     ]);
