@@ -10,7 +10,7 @@ import { notTried, type Line } from './table.ts';
 
 const fault = {
   of: 'F2',
-  fault: 'kill at every step of going over from each released version, 20 times, then kill in what follows',
+  fault: 'kill at every step of going over from each released version, and again in what follows',
 };
 const test = 'tests/browser/storeMoveOver.test.ts';
 const timesEach = 20;
