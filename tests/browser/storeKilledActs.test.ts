@@ -3,7 +3,7 @@
  * before or the one from after, whole. `VITE_KILLED_ACTS=20` breaks each off at so many points, `VITE_KILLED_SEED` repeats a run.
  */
 import { describe, expect, it } from 'vitest';
-import { intoHere } from '../../renderer/engine/everything/index.ts';
+import { intoHere } from '../../renderer/engine/everything/intoHere.ts';
 import { everythingAct } from '../../renderer/features/snapshots/everythingIn.ts';
 import { manyFrom } from '../../renderer/store/copy/arrivals.ts';
 import { createStore } from '../../renderer/store/createStore.ts';

@@ -2,8 +2,11 @@
 import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import type { AnyRecord } from '../../../shared-types/records/index.ts';
 import { RefusedError } from '../../engine/errors.ts';
-import { intoHere, outcomeFaults } from '../../engine/everything/index.ts';
-import type { AllTables, Differing, Everything, Into } from '../../engine/everything/index.ts';
+import { intoHere } from '../../engine/everything/intoHere.ts';
+import { outcomeFaults } from '../../engine/everything/outcomeFaults.ts';
+import type { AllTables } from '../../engine/everything/readSnapshotText.ts';
+import type { Differing, Into } from '../../engine/everything/intoHere.ts';
+import type { Everything } from '../../engine/everything/readEverything.ts';
 import { nameOf } from '../../store/recordNames.ts';
 import { sha256 } from '../../store/sha256.ts';
 import type { Act, Proposal } from '../../store/store.ts';

@@ -1,5 +1,5 @@
 import type { FileToSave, SnapshotHost } from '../../../shared-types/host.ts';
-import { snapshotText } from '../../engine/everything/index.ts';
+import { snapshotText } from '../../engine/everything/readSnapshotText.ts';
 import { sha256 } from '../../store/sha256.ts';
 import { readSnapshotWhole } from './readSnapshotWhole.ts';
 

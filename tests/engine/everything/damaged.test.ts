@@ -1,7 +1,8 @@
 /** Files with everything that are not what they were: each is refused with its reason, and none is taken for whole. */
 import { describe, expect, it } from 'vitest';
 import { isEverything } from '../../../renderer/engine/everything/isEverything.ts';
-import { readEverything } from '../../../renderer/engine/everything/index.ts';
+import { readEverything } from '../../../renderer/engine/everything/readEverything.ts';
+import { snapshotText } from '../../../renderer/engine/everything/readSnapshotText.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { recordsVersion } from '../../../shared-types/records/index.ts';
 import { goldenTables } from '../../support/released/index.ts';
@@ -98,7 +99,6 @@ describe('a file with everything', () => {
       async () => {
         const tables = goldenTables(newest);
         tables.get('shelves')?.delete('crew');
-        const { snapshotText } = await import('../../../renderer/engine/everything/index.ts');
         const frame = { seq: 7, hash: 'a'.repeat(64), deviceId: 'b'.repeat(32), utc: '2031-04-05T10:20:30.000Z' };
         return await snapshotText({ ...frame, why: 'asked' }, tables, digest);
       },

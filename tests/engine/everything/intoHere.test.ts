@@ -1,7 +1,10 @@
 /** Everything of one program in another: added, the same or differing, and never anything less than there was. */
 import { describe, expect, it } from 'vitest';
-import { intoHere, outcomeFaults, readEverything, snapshotText } from '../../../renderer/engine/everything/index.ts';
-import type { AllTables } from '../../../renderer/engine/everything/index.ts';
+import { intoHere } from '../../../renderer/engine/everything/intoHere.ts';
+import { outcomeFaults } from '../../../renderer/engine/everything/outcomeFaults.ts';
+import { readEverything } from '../../../renderer/engine/everything/readEverything.ts';
+import { snapshotText } from '../../../renderer/engine/everything/readSnapshotText.ts';
+import type { AllTables } from '../../../renderer/engine/everything/readSnapshotText.ts';
 import { checkRecords } from '../../../renderer/engine/records/checkRecords.ts';
 import type { KeptTables } from '../../../renderer/engine/records/checkRecords.ts';
 import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';

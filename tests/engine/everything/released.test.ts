@@ -2,8 +2,10 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { bytesOf } from '../../../electron/journal/snapshots/format.ts';
-import { intoHere, readEverything, snapshotText } from '../../../renderer/engine/everything/index.ts';
-import type { AllTables } from '../../../renderer/engine/everything/index.ts';
+import { intoHere } from '../../../renderer/engine/everything/intoHere.ts';
+import { readEverything } from '../../../renderer/engine/everything/readEverything.ts';
+import { snapshotText } from '../../../renderer/engine/everything/readSnapshotText.ts';
+import type { AllTables } from '../../../renderer/engine/everything/readSnapshotText.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import type { AnyRecord, TableName } from '../../../shared-types/records/index.ts';
 import { recordSchemas, recordsVersion, tableNames } from '../../../shared-types/records/index.ts';
