@@ -57,7 +57,12 @@ function countsTable({ rows }: Report): Markup {
   const line = (decision: Decision): Markup => {
     const those = rows.filter((row) => row.decision === decision);
     const open = those.filter((row) => openFindings(row) > 0).length;
-    const rest = decision === 'conforming' ? '' : `${open} with findings nobody has accepted`;
+    const rest =
+      decision === 'conforming' || those.length === 0
+        ? ''
+        : open === 0
+          ? 'every finding accepted'
+          : `${open} with findings nobody has accepted`;
     return html`<tr>
       <th scope="row">${mark(decision)}</th>
       <td class="num">${those.length}</td>
@@ -69,7 +74,7 @@ function countsTable({ rows }: Report): Markup {
     <colgroup>
       <col style="width:36mm" />
       <col style="width:14mm" />
-      <col style="width:40mm" />
+      <col style="width:66mm" />
       <col />
     </colgroup>
     <tbody>

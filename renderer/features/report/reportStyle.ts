@@ -30,6 +30,8 @@ export const reportStyle = `
 .found .band td{font-size:9.5pt;line-height:12pt}
 .found .said{font-weight:400}
 .found .more{font-weight:400;font-size:8.5pt;line-height:11pt}
+.found tbody:not(.last) tr.band:last-child td{break-after:auto}
+.found .last tr:last-child td{break-after:avoid}
 .mark.mark{background-repeat:no-repeat;background-size:6mm 4.4mm;white-space:nowrap;font-weight:650}
 b.mark.mark{background-position:0 50%;padding-left:7.6mm}
 .found td.mark{background-position:1.4mm .6mm;padding-left:9mm}

@@ -90,7 +90,9 @@ function row(
     html`${typed(thing.name)}${thing.serial === undefined ? null : html`<br /><span class="small">serial ${typed(thing.serial)}</span>`}`,
     text(out),
     inShop === undefined ? 'none' : text(inShop),
-    elsewhere.length === 0 ? 'none' : elsewhere.map((words, index) => html`${index === 0 ? null : html`<br />`}${typed(words)}`),
+    elsewhere.length === 0
+      ? 'none'
+      : elsewhere.map((words, index) => html`${index === 0 ? null : html`<br />`}${typed(words)}`),
     isSome(open)
       ? html`<b>${text(open)}</b>${named === '' ? null : html`, ${named}`}<br /><span class="small"
             >${typed(where(lastSeen.place))}, ${spoken(lastSeen.at)}, ${typed(lastSeen.by.name)}</span

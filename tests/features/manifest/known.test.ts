@@ -66,7 +66,7 @@ describe('printed lists of the record', () => {
       .replaceAll(/\s+/g, ' ');
     expect(text).toContain('1 of 7 pieces back , 2 left on purpose, 4 pieces and 1 part open.');
     expect(text).toContain(
-      'R-38 Ratchet 1 piece 1 piece with 2 of 3 parts 1 part in Lead’s bag, as it left , 2026-11-26 09:06',
+      'R-38 Ratchet 1 piece 1 piece with 2 of 3 parts none 1 part in Lead’s bag, as it left , 2026-11-26 09:06',
     );
     expect(text).toContain(
       'T-07 Tool tether 3 pieces none 2 pieces left at Mast foot planned: 2 to stay at Mast foot 1 piece , D-1',
