@@ -24,9 +24,12 @@ it('leaves no file outside its own folder, whose path is long', async (ctx) => {
   if (process.platform !== 'linux') return ctx.skip('The places are looked at as Linux has them: not run here');
   if (!(await portIsFree())) return ctx.skip(`Port ${identity.browserPort} is in use: not run here`);
   const copy = await portableCopy(join(scratchFolder(), 'a folder with a long name – and ½ of it odd'));
-  const { said, pdf } = await workIn(copy, [process.execPath, 'electron/launch/begin.mjs', '--browser']);
+  const { said, pdf, token } = await workIn(copy, [process.execPath, 'electron/launch/begin.mjs', '--browser']);
   expect(said).toContain(`Portable (by the file bagwright-portable): everything is kept in ${copy.data}.`);
   expect(pdf).toBe('%PDF-');
+  // S13: it is told to nobody but the page.
+  expect(token).toHaveLength(43);
+  expect(said).not.toContain(token);
   expect(copy.strayFiles()).toEqual([]);
   expect(readdirSync(copy.data)).toEqual(expect.arrayContaining(['browser', 'journal', 'snapshots', 'hello.key']));
   expect(existsSync(join(copy.data, 'journal', 'device'))).toBe(true);

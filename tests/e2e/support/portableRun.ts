@@ -10,6 +10,8 @@ export interface Worked {
   said: string;
   /** The first signs of the PDF. */
   pdf: string;
+  /** The run's secret, as the page was given it. */
+  token: string;
 }
 
 const limitMs = 150_000;
@@ -28,8 +30,8 @@ export async function workIn(copy: PortableCopy, command: readonly [string, ...s
       () => existsSync(stores) && readdirSync(stores).length > 0,
       () => said,
     );
-    const pdf = await makePdf();
-    return { said, pdf };
+    const made = await makePdf();
+    return { said, ...made };
   } finally {
     if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, 'SIGTERM');
     await ended;
@@ -45,7 +47,7 @@ async function until(child: ChildProcess, holds: () => boolean, said: () => stri
   }
 }
 
-async function makePdf(): Promise<string> {
+async function makePdf(): Promise<{ pdf: string; token: string }> {
   const origin = identity.browserOrigin;
   const page = await (await fetch(`${origin}/`)).text();
   const token = /name="bagwright-token" content="([^"]+)"/.exec(page)?.[1] ?? '';
@@ -54,5 +56,5 @@ async function makePdf(): Promise<string> {
     headers: { origin, [api.tokenHeader]: token, 'content-type': 'application/json' },
     body: JSON.stringify({ title: 'Bag', html: '<!doctype html><title>Bag</title><p>Bag', paper: 'A4' }),
   });
-  return (await answer.text()).slice(0, 5);
+  return { pdf: (await answer.text()).slice(0, 5), token };
 }
