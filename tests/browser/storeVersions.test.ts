@@ -1,119 +1,34 @@
-/** Databases of earlier versions, opened by this one; and what versions 2 to 6 brought. */
+/** Databases of earlier versions, opened by this one; and what versions 2 to 5 brought. */
 import { describe, expect, it } from 'vitest';
 import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import type { Proposal } from '../../renderer/store/store.ts';
-import { emptyHash } from '../../shared-types/journal.ts';
-import type { AnyRecord, RecordOf } from '../../shared-types/records/index.ts';
 import { recordsVersion } from '../../shared-types/records/index.ts';
-import { canonicalJson } from '../../shared-types/canonicalJson.ts';
-import { sha256 } from '../../renderer/store/sha256.ts';
-import { memoryJournal } from '../support/memoryJournal.ts';
-import type { MemoryJournal } from '../support/memoryJournal.ts';
+import {
+  earlierJournal,
+  keptByFour,
+  keptByThree,
+  keptByTwo,
+  keptThen,
+  versionOne,
+  versionTwo,
+  watchOut,
+} from './support/earlierVersions.ts';
 import {
   callout,
   calloutList,
   digestsIn,
   discrepancy,
-  fastener,
   frozen,
   keptJournal,
   openWindowOn,
-  outing,
   put,
   rawDatabase,
   remarks,
   remove,
   rowsOf,
-  shelf,
-  step,
   task,
 } from './support/keptStore.ts';
-
-/** The tables of version 1 as they were shipped, as the browser itself knows them. */
-const versionOne: Record<string, [path: string | string[], many?: boolean][]> = {
-  shelves: [],
-  items: [[['shelf', 'code']], ['code']],
-  sites: [],
-  interfaces: [[['site', 'code']], ['fastener']],
-  tasks: [['site'], ['shelves', true]],
-  outings: [[['task', 'code']], ['bags', true]],
-  steps: [[['task', 'code']], ['interface']],
-  results: [],
-  preferences: [],
-  meta: [],
-};
-
-/** What version 2 had beside them. */
-const versionTwo: typeof versionOne = {
-  ...versionOne,
-  notes: [['task']],
-  calloutLists: [['task']],
-  callouts: [['list']],
-  asRunLists: [['task'], ['callouts']],
-  asRuns: [['list']],
-};
-
-const keptThen: [table: string, record: AnyRecord][] = [
-  ['shelves', { ...shelf('crew', 'Crëw ½'), rev: 1 }],
-  ['items', { ...fastener('F-1', 'crew'), rev: 1 }],
-  ['sites', { id: 'panel', rev: 1, code: 'PANEL' }],
-  ['interfaces', { id: 'a', rev: 1, site: 'panel', code: 'A', kind: 'fastener', fastener: 'F-1', count: 4 }],
-  ['tasks', { ...task('job', ['crew']), rev: 1 }],
-  ['outings', { ...outing('one', 'job'), rev: 1 }],
-  ['steps', { ...step('s', 'job', { fastener: 'F-1', count: 4 }), rev: 1 }],
-];
-
-const keptByTwo: typeof keptThen = [
-  ...keptThen,
-  ['calloutLists', { ...calloutList('list', 'job'), rev: 1 }],
-  ['callouts', { ...callout('c-1', 'list', { id: 'C-1', thread: '3/8-24' }), rev: 1 }],
-];
-
-/** A journal and a database as the program of an earlier version left them. */
-async function earlierJournal(
-  version: 1 | 2 | 3 | 4 | 5,
-  tables: typeof versionOne,
-  kept: typeof keptThen,
-): Promise<MemoryJournal> {
-  const journal = memoryJournal();
-  let prevHash = emptyHash;
-  for (const [at, [table, after]] of kept.entries()) {
-    const changes = [{ table, id: after.id, before: null, after }] as never;
-    const body = {
-      ...{
-        seq: at + 1,
-        deviceId: 'a'.repeat(32),
-        utc: '2026-11-20T08:00:00.000Z',
-        tzOffset: 0,
-        user: '',
-        action: 'add',
-      },
-      ...{ payload: { title: 'Add', key: crypto.randomUUID(), undoable: true, changes }, schema: version, prevHash },
-    };
-    prevHash = await sha256(canonicalJson(body));
-    journal.entries.push({ ...body, hash: prevHash });
-  }
-  await new Promise<void>((resolve, reject) => {
-    const request = indexedDB.open(journal.database(), nativeVersion(version));
-    request.addEventListener('upgradeneeded', () => {
-      for (const [table, indexes] of Object.entries(tables)) {
-        const made = request.result.createObjectStore(table, { keyPath: table === 'meta' ? 'key' : 'id' });
-        for (const [path, many = false] of indexes)
-          made.createIndex(Array.isArray(path) ? `[${path.join('+')}]` : path, path, { multiEntry: many });
-      }
-    });
-    request.addEventListener('success', () => {
-      const database = request.result;
-      const transaction = database.transaction(Object.keys(tables), 'readwrite');
-      for (const [table, record] of kept) transaction.objectStore(table).put(record);
-      transaction.objectStore('meta').put({ key: 'head', seq: kept.length, hash: prevHash });
-      transaction.addEventListener('complete', () => (database.close(), resolve()));
-    });
-    request.addEventListener('error', () => reject(request.error ?? new Error('not made')));
-  });
-  return journal;
-}
 
 const act = (...proposals: Proposal[]) => ({ action: 'edit', title: 'Edit', proposals });
 
@@ -184,23 +99,6 @@ describe('a database of version 2', () => {
   });
 });
 
-/** As version 3 left them: texts of its own at the interface and at the step. */
-const keptByThree: typeof keptThen = keptByTwo.map(([table, record]): (typeof keptThen)[number] =>
-  table === 'interfaces' || table === 'steps'
-    ? [table, { ...record, watchOuts: ['Wet plinth.', 'Sharp edge.'] } as AnyRecord]
-    : [table, record],
-);
-
-const watchOut: RecordOf<'watchOuts'> = {
-  ...{ id: 'w', rev: 0, text: 'The stud seizes.' },
-  ties: [
-    { to: 'interface', interface: 'a', called: 'A of PANEL' },
-    { to: 'item', shelf: 'crew', code: 'F-1', called: 'F-1' },
-    { to: 'step', step: 's', called: 'step s of job' },
-  ],
-  learned: { in: 'as-run', task: 'job', record: 'r-1', words: 'B-03', on: '2026-11-25', person: 'Q.' },
-};
-
 describe('a database of version 3', () => {
   it('is brought up with all it holds, its texts with it, and takes watch-outs of their own', async () => {
     const journal = await earlierJournal(3, versionTwo, keptByThree);
@@ -243,8 +141,6 @@ describe('a database of version 3', () => {
   });
 });
 
-const keptByFour: typeof keptThen = [...keptByThree, ['watchOuts', { ...watchOut, rev: 1 }]];
-
 describe('a database of version 4', () => {
   it('is brought up with all it holds, and takes frozen manifests, what was done with them, and labels', async () => {
     const journal = await earlierJournal(4, { ...versionTwo, watchOuts: [] }, keptByFour);
@@ -274,71 +170,6 @@ describe('a database of version 4', () => {
     const database = await rawDatabase(journal.database());
     expect(database.version).toBe(nativeVersion(knownVersion));
     database.close();
-  });
-});
-
-/** As version 5 left them: a bag, lines laid by hand, a tool found out, and what was frozen. */
-async function keptByFive(): Promise<typeof keptThen> {
-  const bag = {
-    id: 'L',
-    rev: 1,
-    shelf: 'crew',
-    code: 'L',
-    kind: 'bag',
-    retired: false,
-    parts: 1,
-    kit: 'field',
-    pockets: 2,
-  };
-  const laid = { item: 'F-1', bag: 'L', to: 'L', xMm: 10, yMm: 20, turned: false };
-  const foundOut = [{ serial: 'A 17', foundOut: '2026-05-02', person: 'Q.', at: '2026-11-26T08:00:00.000+01:00' }];
-  return [
-    ...keptByFour.map(([table, record]): (typeof keptThen)[number] =>
-      table === 'outings' ? [table, { ...record, bagMap: [laid] } as AnyRecord] : [table, record],
-    ),
-    ['items', bag as AnyRecord],
-    ['asRunLists', { ...calloutList('run', 'job'), rev: 1, foundOut } as AnyRecord],
-    ['revisions', { ...(await frozen('r', 'job')), rev: 1 }],
-  ];
-}
-
-describe('a database of version 5', () => {
-  it('is brought up with all it holds, and takes names of pockets, places in them, and the day that a tool had', async () => {
-    const kept = await keptByFive();
-    const tables = { ...versionTwo, watchOuts: [], revisions: [], events: [], discrepancies: [], arrivals: [] };
-    const five: typeof versionOne = {
-      ...tables,
-      items: [[['shelf', 'code']], ['code'], ['tag']],
-      revisions: [[['task', 'number']]],
-      events: [[['revision', 'no']]],
-      discrepancies: [[['task', 'number']], ['revision']],
-    };
-    const journal = await earlierJournal(5, five, kept);
-    const { store } = await openWindowOn(journal);
-    for (const [table, record] of kept) expect((await rowsOf(store, table as 'items')).get(record.id)).toEqual(record);
-    const bag = (await rowsOf(store, 'items')).get('L');
-    const way = [...(await rowsOf(store, 'outings')).values()][0];
-    const list = (await rowsOf(store, 'asRunLists')).get('run');
-    if (bag === undefined || way === undefined || list === undefined) throw new Error('something is gone');
-    const laid = [{ item: 'F-1', bag: 'L', to: 'L', xMm: 5, yMm: 5, turned: true, pocket: 'lid' }];
-    const foundOut = (list.foundOut ?? []).map((one) => ({ ...one, due: '2026-12-31' }));
-    await store.commit(
-      act(
-        put('items', { ...bag, pocketNames: 'lid; main' } as typeof bag),
-        put('outings', { ...way, bagMap: laid }),
-        put('asRunLists', { ...list, foundOut }),
-      ),
-    );
-    expect(journal.entries.at(-1)?.schema).toBe(recordsVersion);
-    await store.rebuildFromJournal();
-    expect((await rowsOf(store, 'items')).get('L')).toMatchObject({ pockets: 2, pocketNames: 'lid; main' });
-    expect([...(await rowsOf(store, 'outings')).values()][0]?.bagMap).toEqual(laid);
-    expect((await rowsOf(store, 'asRunLists')).get('run')?.foundOut).toEqual(foundOut);
-    const again = (await rowsOf(store, 'items')).get('L');
-    expect(
-      (await refusalOf(store.commit(act(put('items', { ...again, pocketNames: 'lid; lid' } as never))))).field,
-    ).toMatch(/items\.pocketNames/);
-    store.close();
   });
 });
 

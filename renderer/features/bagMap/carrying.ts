@@ -172,8 +172,8 @@ function lineOf(
   }: Pick<CarriedBlock, 'bag' | 'xMm' | 'yMm' | 'turned'> & { pocket: MapPocket | null },
 ): LaidLine {
   const apart = part === null ? {} : { apart: { part, pieces: quantity } };
-  const within = pocket === null ? { yMm } : { yMm: yMm - pocket.beginMm, pocket: pocket.name };
-  return { item, bag, to, xMm, ...within, turned, ...apart };
+  const place = pocket === null ? { yMm } : { yMm: yMm - pocket.beginMm, pocket: pocket.name };
+  return { item, bag, to, xMm, ...place, turned, ...apart };
 }
 
 const pocketNamed = ({ pockets }: MapBag, name: string | null): MapPocket | null =>

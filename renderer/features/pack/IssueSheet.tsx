@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { Button, Textarea, TextInput } from '@mantine/core';
+import type { Item } from '../../../shared-types/records/item.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { MarkState } from '../../components/StateMark/StateMark.tsx';
 import { checksBeforeIssue } from '../../engine/packing/index.ts';
@@ -104,19 +105,7 @@ export function IssueSheet(props: PackScreen) {
           </div>
           <ChecksTable
             checks={checks}
-            wayOf={({ item, about }) => {
-              const record = revision.content.things.find(({ id }) => id === item)?.record;
-              const shelf = record === undefined ? undefined : items.rows.get(record)?.shelf;
-              const bag = packing.bags.find(({ lines }) => lines.some(({ line }) => line.item === item))?.id;
-              return (
-                <>
-                  {about === 'calibration' && record !== undefined && shelf !== undefined ? (
-                    <a href={placeAddress({ at: 'catalog', shelf, item: record })}>{item} in the catalog</a>
-                  ) : null}{' '}
-                  {bag === undefined ? null : <a href={placeAddress({ at: 'pack', outing, bag })}>Bag {bag}</a>}
-                </>
-              );
-            }}
+            wayOf={(check) => <WayOn {...{ check, revision, packing }} items={items.rows} />}
           />
           {issued !== null ? null : (
             <Textarea
@@ -194,4 +183,26 @@ function summaryText(count: Count, all: number): string {
       ? `${blocks} of ${countOf(all, 'check')} ${blocks === 1 ? 'keeps' : 'keep'} it back`
       : `${countOf(all, 'check')}, none keeps it back`;
   return noted === 0 ? said : `${said}; ${noted} noted`;
+}
+
+interface WayOnProps {
+  check: IssueCheck;
+  revision: PackScreen['revision'];
+  packing: PackScreen['state']['packing'];
+  items: ReadonlyMap<string, Item>;
+}
+
+/** To the thing in the catalog, and to the bag it lies in. */
+function WayOn({ check: { item, about }, revision, packing, items }: WayOnProps) {
+  const record = revision.content.things.find(({ id }) => id === item)?.record;
+  const shelf = record === undefined ? undefined : items.get(record)?.shelf;
+  const bag = packing.bags.find(({ lines }) => lines.some(({ line }) => line.item === item))?.id;
+  return (
+    <>
+      {about === 'calibration' && record !== undefined && shelf !== undefined ? (
+        <a href={placeAddress({ at: 'catalog', shelf, item: record })}>{item} in the catalog</a>
+      ) : null}{' '}
+      {bag === undefined ? null : <a href={placeAddress({ at: 'pack', outing: packing.outing, bag })}>Bag {bag}</a>}
+    </>
+  );
 }

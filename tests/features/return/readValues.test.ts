@@ -88,9 +88,9 @@ describe('values read at the work site', () => {
       );
     const asked = readCallouts({ content: csv(callouts.columns, second.callouts) });
     expect(asked.refusals).toEqual([]);
-    const records = readAsRun({ content: csv(list.columns, second.asRuns) }, asked.callouts);
-    expect(records.refusals).toEqual([]);
-    expect(records.records).toMatchObject([
+    const given = readAsRun({ content: csv(list.columns, second.asRuns) }, asked.callouts);
+    expect(given.refusals).toEqual([]);
+    expect(given.records).toMatchObject([
       { position: place, cycle: 1 },
       { position: place, cycle: 2 },
     ]);
