@@ -9,6 +9,7 @@ const arranging = new Set([
   'callout',
   'cards',
   'catalog',
+  'everything',
   'frozen',
   'handbook',
   'inspection',
