@@ -1,12 +1,14 @@
-/** Ten tasks by the keyboard alone: nothing is clicked, and at every stop it is seen where the focus is, under nothing else. */
+/** Twelve tasks by the keyboard alone: nothing is clicked, and at every stop it is seen where the focus is, under nothing else. */
 import '../../renderer/styles/fonts.css';
 import { describe, expect, it, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import { cardAnswer } from '../engine/cards/cardTask.ts';
+import { mapResult, mapSource } from '../support/bagMapPlan.ts';
 import { pdfOfPages } from './pdfOfPages.ts';
 import { fillIn, find, press, tabInto, tabTo, type } from './support/byKeys.ts';
 import { openCrowded } from './support/crowdedTask.ts';
-import { byCode, heading, stepCodes } from './support/openTask.tsx';
+import { rowsOf } from './support/keptStore.ts';
+import { byCode, heading, openTask, stepCodes } from './support/openTask.tsx';
 import { pastedItems } from './support/taskScreens.ts';
 
 vi.setConfig({ testTimeout: 90_000 });
@@ -167,6 +169,43 @@ describe('by the keyboard alone', () => {
     await expect.poll(async () => (await byCode(store, 'items')).get('S-10')?.retired).toBe(true);
     await press('{Escape}');
     await expect.element(page.getByRole('dialog')).not.toBeInTheDocument();
+  });
+
+  it('labels get their numbers', async () => {
+    const { store } = await openCrowded('#/labels');
+    await tabTo(/^Give \d+ label numbers?…$/);
+    await press('{Enter}');
+    await tabTo(/^Give numbers? 1/);
+    await press('{Enter}');
+    await expect
+      .poll(async () => [...(await byCode(store, 'items')).values()].flatMap(({ tag }) => tag ?? []))
+      .toContain(1);
+  });
+
+  it('a manifest is frozen, and a bag of it packed and closed', async () => {
+    const { store, session } = await openTask(mapSource, '#/revisions');
+    session.prefer({ sounds: false });
+    session.keepResult(session.state().atHand?.planHash ?? '', {
+      ...{ result: mapResult, minimised: 'mass', timeLimitS: null, plannedAt: new Date().toISOString() },
+    });
+    await expect.element(page.getByText('Not frozen yet')).toBeVisible();
+    await tabTo('Freeze as revision 1…');
+    await press('{Enter}');
+    await fillIn(/^Your name/, 'P. Packer');
+    await fillIn(/^Your role/, 'packer');
+    await fillIn(/^Why it is frozen/, 'First issue');
+    await tabTo('Freeze as revision 1');
+    await press('{Enter}');
+    await expect.poll(async () => (await rowsOf(store, 'revisions')).size).toBe(1);
+    window.location.hash = '#/pack';
+    await expect.element(heading(/^Packing/)).toBeVisible();
+    for (const line of [/^Ratchet/, /^Socket 13 mm/, 'Close bag']) {
+      await tabTo(line);
+      await press('{Enter}');
+    }
+    await expect
+      .poll(async () => [...(await rowsOf(store, 'events')).values()].map(({ deed }) => deed.kind).toSorted())
+      .toEqual(['bag-closed', 'counted', 'counted']);
   });
 
   it('cards are printed', async () => {

@@ -6,6 +6,7 @@
 import { writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { DocumentToPrint } from '../../shared-types/host.ts';
+import { planFrom } from '../../renderer/engine/plan/readPlan.ts';
 import { readFrozen } from '../../renderer/engine/frozen/index.ts';
 import { returnState } from '../../renderer/engine/return/index.ts';
 import { tagText } from '../../renderer/engine/tag/index.ts';
@@ -73,12 +74,21 @@ interface Case {
 }
 
 const cards = { ...cardSource({}), fileName: 'p.json', person: '' };
+const signalWords = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'] as const;
+const warned = planFrom({
+  ...cards.plan.source,
+  steps: cards.plan.source.steps.map((step) =>
+    step.id === 'final'
+      ? { ...step, cautions: signalWords.map((word) => ({ word, text: 'Stand clear of it.' })) }
+      : step,
+  ),
+});
 const cases: Record<string, Case> = {
   cards: {
-    document: () => cardsDocument({ ...cards, ...means, paper: 'A4' }),
+    document: () => cardsDocument({ ...cards, plan: warned, ...means, paper: 'A4' }),
     pages: [1, 2],
-    words: /\b(?:WARNING|NOTICE|Watch-out|Stop|Turn clockwise|goes on|22|45)\b/g,
-    kinds: 7,
+    words: /\b(?:DANGER|WARNING|CAUTION|NOTICE|Watch-out|Stop|Turn clockwise|goes on|22|45)\b/g,
+    kinds: 9,
   },
   'cards of what is not reached': {
     document: () => cardsDocument({ ...cards, ...means, paper: 'A4', role: 'Base' }),

@@ -53,7 +53,10 @@ export function cardRoom(sceneOf: (part: CardPart) => DrawnScene | null, isLast:
       const atSide = scene?.arrangement === 'side';
       const head = 4 + linesOf(headingOf(parts), 16, 140) * 20 * mmOfPt;
       const notices = parts.flatMap(({ step, continued }) => (continued ? [] : step.notices));
-      const warned = notices.reduce((sum, { text }) => sum + 2.2 + body(text, 140), notices.length === 0 ? 0 : 2);
+      const warned = notices.reduce(
+        (sum, { word, text }) => sum + (word === 'DANGER' ? 5 : 2.2) + body(text, 140),
+        notices.length === 0 ? 0 : 2,
+      );
       const turns = parts.some(({ step }) => step.turn !== null);
       const drawing = scene === null ? (turns ? 11 : 0) : sceneMm(scene, pattern);
       const lines = parts.reduce((sum, part) => sum + partMm(part, parts.length > 1), 8);

@@ -11,7 +11,8 @@ export const cardsStyle = `
 .notice:first-child{border-top:.3mm solid #000}
 .notice .word{font-weight:700;display:flex;align-items:center;gap:1.2mm}
 .notice svg{width:4.4mm;height:4.4mm;flex:none}
-.notice.word-danger{background:#000;color:#fff}
+.notice.word-danger{border-width:1.6mm;font-weight:600}
+.notice.word-danger .word{font-size:12pt}
 .notice.word-warning{border-width:.9mm}
 .notice.word-not-used{border-width:.6mm;border-style:double}
 .notice.word-watch-out{background:#eee;border-left-width:1.6mm}
