@@ -26,7 +26,7 @@ export function bagMapFigures(plan: ResolvedPlan, { bags, pxPerMmLeast: pxPerMm 
     ${bags.map((bag) =>
       stretchesOf(bag).map(({ name, fromMm, toMm, blocks }) => {
         const [widthPx, heightPx] = [bag.lengthMm * pxPerMm, (toMm - fromMm) * pxPerMm];
-        const called = html`${typed(bag.bag.name)}${bag.bag.name === bag.bag.id ? null : ` (${bag.bag.id})`}${name === null ? null : html`, ${typed(name)}`}`;
+        const called = html`${typed(bag.bag.name)}${bag.bag.name === bag.bag.id ? null : ` (${bag.bag.id})`}${name === null ? null : html`, pocket ${typed(name)}`}`;
         if (heightPx * mmPerPx > heightMostMm)
           return html`<p>
             <b>${called}</b>: ${countOf(blocks.length, 'line')}, too much to be drawn to this scale on one page.
