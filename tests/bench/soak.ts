@@ -4,50 +4,103 @@
  * editing, undoing, planning, previewing. What the page and the server hold is read before, between and after, each time after
  * the garbage is collected: heap, elements, listeners, workers, open files. Held against what stood after the first tenth.
  */
-import { readdirSync } from 'node:fs';
-import { setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
-import type { CDPSession, Page } from 'playwright-core';
+import { fork, type ChildProcess } from 'node:child_process';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium, type CDPSession, type Page } from 'playwright-core';
 import { roundNominal } from '../../renderer/engine/units/index.ts';
+import { journalDesk } from '../../electron/journal/desk.ts';
+import { mustDropSandbox, quietArguments } from '../../electron/launch/browserArguments.ts';
+import { buildIfNeeded, siteFolder, siteMap } from '../../electron/launch/build.ts';
+import { pdfMaker } from '../../electron/launch/pdf.ts';
+import { startServer } from '../../electron/launch/server.ts';
+import { helloKey } from '../../electron/launch/token.ts';
+import { loadSite, readMap } from '../../electron/site/buildMap.ts';
 import { goTo, openDemo, planToTheEnd } from '../e2e/driveWindow.ts';
-import { closeSharedBrowser, openBuilt } from '../e2e/support/openBuilt.ts';
+import { chromiumHere } from '../e2e/support/openBuilt.ts';
 import { ms, say } from './depot.ts';
 
 const deeds = Number(process.argv[2] ?? 2_880);
 const readings = 10;
 const growthMost = 50e6;
 
-setFlagsFromString('--expose-gc');
-const collect = runInNewContext('gc') as () => void;
-
-interface Held {
-  deed: number;
-  pageBytes: number;
-  elements: number;
-  listeners: number;
+interface ServerHeld {
   serverBytes: number;
   files: number;
   handles: number;
 }
 
-async function held(page: Page, session: CDPSession, deed: number): Promise<Held> {
+interface Held extends ServerHeld {
+  deed: number;
+  pageBytes: number;
+  elements: number;
+  listeners: number;
+}
+
+/** The program's server in a process of its own: what drives the browser holds much itself. */
+async function serve(): Promise<void> {
+  const data = mkdtempSync(join(tmpdir(), 'bagwright-soak-'));
+  const pdf = pdfMaker({ browser: chromiumHere() });
+  const journal = journalDesk({ folder: join(data, 'journal') });
+  const site = loadSite(siteFolder, readMap(siteMap));
+  const server = await startServer({
+    port: 0,
+    site,
+    version: '0.0.0-test',
+    dataFolder: data,
+    helloKey: helloKey(data),
+    journal,
+    makePdf: pdf.make,
+  });
+  process.on('message', () => {
+    globalThis.gc?.();
+    const held: ServerHeld = {
+      serverBytes: process.memoryUsage().heapUsed,
+      // On Linux alone; elsewhere the handles of Node stand for them.
+      files: process.platform === 'linux' ? readdirSync('/proc/self/fd').length : 0,
+      handles: process.getActiveResourcesInfo().length,
+    };
+    process.send?.(held);
+  });
+  process.on('disconnect', () => {
+    void Promise.all([server.close(), pdf.close()]).then(() => {
+      journal.close();
+      rmSync(data, { recursive: true, force: true });
+      process.exit(0);
+    });
+  });
+  process.send?.(server.origin);
+}
+
+function answerOf<T>(child: ChildProcess): Promise<T> {
+  return new Promise((resolve, reject) => {
+    const end = (): void => reject(new Error('the server ended'));
+    child.once('exit', end);
+    child.once('message', (answer) => {
+      child.off('exit', end);
+      resolve(answer as T);
+    });
+  });
+}
+
+async function held(page: Page, session: CDPSession, server: ChildProcess, deed: number): Promise<Held> {
   await goTo(page, '#/front', 'h1');
   // What finalizers let go of is collected by the second.
   await session.send('HeapProfiler.collectGarbage');
   await session.send('HeapProfiler.collectGarbage');
-  collect();
   const { usedSize } = await session.send('Runtime.getHeapUsage');
   const { metrics } = await session.send('Performance.getMetrics');
   const metric = (named: string): number => metrics.find(({ name }) => name === named)?.value ?? Number.NaN;
+  const answer = answerOf<ServerHeld>(server);
+  server.send('held');
   return {
     deed,
     pageBytes: usedSize,
     elements: metric('Nodes'),
     listeners: metric('JSEventListeners'),
-    serverBytes: process.memoryUsage().heapUsed,
-    // On Linux alone; elsewhere the handles of Node stand for them.
-    files: process.platform === 'linux' ? readdirSync('/proc/self/fd').length : 0,
-    handles: process.getActiveResourcesInfo().length,
+    ...(await answer),
   };
 }
 
@@ -122,9 +175,9 @@ const preview: Deed = async (page) => {
 const usual: readonly Deed[] = [look, search, itemPage, edit, find, walkSteps, look, edit, undo, look];
 const seldom = 96;
 
-const opened = await openBuilt();
-const { page } = opened;
-try {
+const mb = (bytes: number): string => `${roundNominal(bytes / 1e6, 2)} MB`;
+
+async function work(page: Page, server: ChildProcess): Promise<void> {
   await page.getByRole('heading', { name: 'What do you have in front of you?' }).waitFor();
   await openDemo(page, 'Skua Rock light');
   const session = await page.context().newCDPSession(page);
@@ -138,25 +191,40 @@ try {
     }
     await usual[turn % usual.length]?.(page, turn);
     if ((turn + 1) % Math.ceil(deeds / readings) !== 0 && turn + 1 !== deeds) continue;
-    const one = await held(page, session, turn + 1);
+    const one = await held(page, session, server, turn + 1);
     found.push(one);
-    const mb = (bytes: number): string => `${roundNominal(bytes / 1e6, 2)} MB`;
     say(
       `after ${one.deed} deeds`,
       `page ${mb(one.pageBytes)}, ${one.elements} elements, ${one.listeners} listeners; server ${mb(one.serverBytes)}, ${one.files} files, ${one.handles} handles`,
     );
   }
   const [first, last] = [found[0], found.at(-1)];
-  if (first !== undefined && last !== undefined) {
-    const growth = last.pageBytes - first.pageBytes + last.serverBytes - first.serverBytes;
-    say('growth since the first tenth', `${roundNominal(growth / 1e6, 2)} MB; less than ${growthMost / 1e6} MB asked`);
-    say('files open, since then', `${last.files - first.files} more; handles ${last.handles - first.handles} more`);
-    say('a deed took', ms((performance.now() - began) / deeds));
-    if (growth >= growthMost || last.files > first.files + 2) process.exitCode = 1;
-  }
-  const errors = opened.pageErrors.filter((error) => !error.includes('Permissions-Policy'));
-  if (errors.length > 0) say('errors of the page', errors.slice(0, 5).join('; '));
-} finally {
-  await opened.close();
-  await closeSharedBrowser();
+  if (first === undefined || last === undefined) return;
+  const growth = last.pageBytes - first.pageBytes + last.serverBytes - first.serverBytes;
+  say('growth since the first tenth', `${mb(growth)}; less than ${mb(growthMost)} asked`);
+  say('files open, since then', `${last.files - first.files} more; handles ${last.handles - first.handles} more`);
+  say('a deed took', ms((performance.now() - began) / deeds));
+  if (growth >= growthMost || last.files > first.files + 2) process.exitCode = 1;
 }
+
+async function run(): Promise<void> {
+  await buildIfNeeded();
+  const server = fork(fileURLToPath(import.meta.url), ['serve'], { execArgv: ['--import', 'tsx', '--expose-gc'] });
+  const browser = await chromium.launch({
+    executablePath: chromiumHere(),
+    headless: true,
+    chromiumSandbox: !mustDropSandbox(),
+    args: [...quietArguments, '--disable-gpu'],
+  });
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page.on('pageerror', (error) => say('error of the page', error.message));
+    await page.goto(`${await answerOf<string>(server)}/`);
+    await work(page, server);
+  } finally {
+    await browser.close();
+    server.disconnect();
+  }
+}
+
+await (process.argv[2] === 'serve' ? serve() : run());
