@@ -62,3 +62,24 @@ describe('a step that is tightened', () => {
     ).toEqual([[7, true]]);
   });
 });
+
+describe('P3, P4: what is printed of cards', () => {
+  test.each([{}, { count: 60, mirrored: true }, { passes: [], deep: false }, { order: ['1', '3'] }])(
+    'has every line once, on each card who has done it, and at the end how many cards and lines there are: %o',
+    async (wanted) => {
+      const request = { ...cardSource(wanted), fileName: 'p.json' };
+      const cards = cardsAsked(request);
+      const { html } = await cardsDocument({
+        ...request,
+        ...{ paper: 'A4' as const, dataTime: '2026-01-02T10:42:00+00:00', appVersion: '0', person: '', fonts: [] },
+      });
+      const body = html.slice(html.indexOf('<body>'));
+      const lines = cards.flatMap(({ parts }) => parts.flatMap((part) => part.lines));
+      expect(body.match(/<tr class="line /g)).toHaveLength(lines.length);
+      expect(cards.reduce((sum, { lineCount }) => sum + lineCount, 0)).toBe(lines.length);
+      expect(body.match(/<p class="done">/g)).toHaveLength(cards.length);
+      expect(body).toContain(`End of cards: ${cards.length} cards, ${lines.length} lines.`);
+      expect(body.indexOf('End of cards')).toBeGreaterThan(body.lastIndexOf('<p class="done">'));
+    },
+  );
+});
