@@ -56,13 +56,13 @@ async function serve(): Promise<void> {
   });
   process.on('message', () => {
     globalThis.gc?.();
-    const held: ServerHeld = {
+    const answer: ServerHeld = {
       serverBytes: process.memoryUsage().heapUsed,
       // On Linux alone; elsewhere the handles of Node stand for them.
       files: process.platform === 'linux' ? readdirSync('/proc/self/fd').length : 0,
       handles: process.getActiveResourcesInfo().length,
     };
-    process.send?.(held);
+    process.send?.(answer);
   });
   process.on('disconnect', () => {
     void Promise.all([server.close(), pdf.close()]).then(() => {
