@@ -60,7 +60,12 @@ function mounted(): SmallDisk {
 function fill(folder: string, leaveBytes: number): string {
   const path = join(folder, 'filler');
   const { bavail, bsize } = statfsSync(folder);
-  writeFileSync(path, Buffer.alloc(Math.max(0, Number(bavail) * Number(bsize) - leaveBytes), 1));
+  try {
+    writeFileSync(path, Buffer.alloc(Math.max(0, Number(bavail) * Number(bsize) - leaveBytes), 1));
+  } catch (cause) {
+    // The browser took some of it meanwhile: then it is as full as can be.
+    if ((cause as NodeJS.ErrnoException).code !== 'ENOSPC') throw cause;
+  }
   return path;
 }
 
