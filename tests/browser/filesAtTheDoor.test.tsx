@@ -42,6 +42,8 @@ describe('a refused file', () => {
 
   it('may be dropped anywhere, one at a time', async () => {
     const { screen } = await openWindow();
+    // It listens once it is there.
+    await expect.element(screen.getByRole('heading', { level: 1 })).toBeVisible();
     drop([new File([plan], 'a.json'), new File([plan], 'b.json')]);
     await expect.element(screen.getByText(/one plan file is brought in at a time/)).toBeVisible();
     drop([new File(['{'], 'broken.json')]);
