@@ -91,6 +91,7 @@ export function fullPlan() {
           itemsMax: 30,
           sizeMax: '500 mm',
           tetherPoints: 8,
+          pocketNames: 'lid; main; side',
         },
       ],
     },
