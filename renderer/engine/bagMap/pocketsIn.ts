@@ -5,7 +5,12 @@ import type { MapLayout } from './mapLayout.ts';
  *
  * @param bags - of a bag map
  * @param of - code of the bag
+ * @param item - code of the thing
  * @returns pieces by pocket, in the order of the pockets; empty in a bag whose pockets have no names
+ * @throws nothing
+ * @source addition of pieces on the bag map
+ * @validity any bag map
+ * @example three of T-07 of which one lies apart in side: lid 2, side 1
  */
 export function pocketsIn(
   { bags }: Pick<MapLayout, 'bags'>,

@@ -18,7 +18,7 @@ export interface NamedManifest {
  * @param manifest - number and hash
  * @returns what its square carries
  * @throws nothing
- * @source this program's own labels; the short hash is what every page shows
+ * @source definition of this program's own labels; the short hash is what every page shows
  * @validity one in a thousand other contents has the same three digits: the short hash beside the square is held against the page
  * @example manifestTag({ number: 3, hash: '000003e9…' }) // { kind: 'manifest', tag: 3, piece: 1 }
  */
