@@ -4,7 +4,8 @@ import { RefusedError } from '../../renderer/engine/errors.ts';
 import type { Proposal } from '../../renderer/store/store.ts';
 import type { AnyRecord } from '../../shared-types/records/index.ts';
 import { recordsVersion } from '../../shared-types/records/index.ts';
-import { earlierJournal, keptByFour, keptThen, versionOne, versionTwo } from './support/earlierVersions.ts';
+import { earlierJournal, keptByFour, versionTwo } from './support/earlierVersions.ts';
+import type { keptThen, versionOne } from './support/earlierVersions.ts';
 import { calloutList, frozen, openWindowOn, put, rowsOf } from './support/keptStore.ts';
 
 const act = (...proposals: Proposal[]) => ({ action: 'edit', title: 'Edit', proposals });

@@ -12,12 +12,12 @@ const worstFirst: Record<IssueCheck['state'], number> = { blocks: 0, noted: 1, h
 
 export interface ChecksTableProps {
   checks: readonly IssueCheck[];
-  /** Where what a check is about can be mended. */
-  wayOf: (check: IssueCheck) => ReactNode;
+  /** Of each check, where what it is about can be mended. */
+  ways: readonly ReactNode[];
 }
 
 /** Every check with what there is, what is needed and where that is from; what keeps the bags back stands first. */
-export function ChecksTable({ checks, wayOf }: ChecksTableProps) {
+export function ChecksTable({ checks, ways }: ChecksTableProps) {
   const inOrder = checks.toSorted((a, b) => worstFirst[a.state] - worstFirst[b.state]);
   return (
     <div className="bw-table-scroll" tabIndex={0} role="region" aria-label="Checks before issue">
@@ -40,7 +40,7 @@ export function ChecksTable({ checks, wayOf }: ChecksTableProps) {
                 {check.source === undefined ? null : <span className="bw-source"> ({check.source})</span>}
                 {check.mend === undefined ? null : (
                   <p className="bw-pack-mend">
-                    <b>Way on:</b> {check.mend}. {wayOf(check)}
+                    <b>Way on:</b> {check.mend}. {ways[checks.indexOf(check)]}
                   </p>
                 )}
               </td>

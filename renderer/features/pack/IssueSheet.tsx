@@ -50,6 +50,7 @@ export function IssueSheet(props: PackScreen) {
     const foundOut = [...lists.rows.values()].flatMap((list) => list.foundOut ?? []);
     return checksBeforeIssue(frozen, packing, { day: day.trim(), catalog, foundOut });
   }, [frozen, packing, day, items.rows, lists.rows, revision]);
+  const ways = checks.map((check) => <WayOn key={check.what} {...{ check, revision, packing }} items={items.rows} />);
   const count = (of: IssueCheck['state']): number => checks.filter((check) => check.state === of).length;
   const today = dayText(now());
   // A day that is over would let a tool go whose calibration has run out since.
@@ -103,10 +104,7 @@ export function IssueSheet(props: PackScreen) {
               onChange={({ currentTarget: { value } }) => setDay(value)}
             />
           </div>
-          <ChecksTable
-            checks={checks}
-            wayOf={(check) => <WayOn {...{ check, revision, packing }} items={items.rows} />}
-          />
+          <ChecksTable checks={checks} ways={ways} />
           {issued !== null ? null : (
             <Textarea
               className="bw-field"
