@@ -34,7 +34,11 @@ function storeOf(items: readonly Item[]) {
     topics.set(name, topic);
     return topic;
   };
-  const steady = <T,>(state: T) => ({ state: () => state, subscribe: () => () => undefined });
+  const steady = <T,>(state: T) => ({
+    state: () => state,
+    subscribe: () => () => undefined,
+    whileRead: () => () => undefined,
+  });
   const history = steady({ undo: null, redo: null, recent: [] });
   const opening = steady({ kind: 'ready', notice: null });
   const store = {

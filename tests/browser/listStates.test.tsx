@@ -15,7 +15,7 @@ function standIn(store: Store, state: { ready: boolean; fault: string | null }):
     const kept = tables.get(name);
     if (kept !== undefined) return kept;
     const fixed = { ...state, rows: new Map() };
-    const made = { state: () => fixed, subscribe: () => () => undefined };
+    const made = { state: () => fixed, subscribe: () => () => undefined, whileRead: () => () => undefined };
     tables.set(name, made);
     return made;
   };
