@@ -34,17 +34,13 @@ function storeOf(items: readonly Item[]) {
     topics.set(name, topic);
     return topic;
   };
-  const steady = <T,>(state: T) => ({
-    state: () => state,
-    subscribe: () => () => undefined,
-    whileRead: () => () => undefined,
-  });
+  const steady = <T,>(state: T) => ({ state: () => state, subscribe: () => () => undefined });
   const history = steady({ undo: null, redo: null, recent: [] });
   const opening = steady({ kind: 'ready', notice: null });
   const store = {
     table: (name: TableName) => {
       const topic = topicOf(name);
-      return { state: topic.get, subscribe: topic.subscribe };
+      return { state: topic.get, subscribe: topic.subscribe, whileRead: () => () => undefined };
     },
     history: history.state,
     subscribeHistory: history.subscribe,

@@ -105,8 +105,10 @@ async function countAgain(page: Page, bag: string, lines: Map<string, number[]>)
   for (const [item, [pieces = 0, parts = 0]] of lines) {
     await page.getByLabel(`Pieces of ${item}`, { exact: true }).fill(String(pieces));
     if (parts !== pieces) await page.getByLabel(new RegExp(`^Parts of ${item},`)).fill(String(parts));
+    const keep = `Keep the count of ${item}`;
+    await press(page, keep);
+    await page.getByRole('button', { name: keep, exact: true }).waitFor({ state: 'detached' });
   }
-  await press(page, /^Keep \d+ count/);
   await press(page, 'Back to packing');
 }
 
