@@ -123,6 +123,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.{ts,tsx}'],
+          setupFiles: ['tests/browser/support/actAsShipped.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
           // What is to come may take longer on a busy machine; what comes in time is not waited for.
