@@ -68,6 +68,8 @@ describe('by the keyboard alone', () => {
     await expect.element(page.getByRole('dialog', { name: 'Bring items in' })).toBeVisible();
     await tabTo('Try all rows');
     await press('{Enter}');
+    // What came of it takes the focus when it is there.
+    await expect.poll(() => document.activeElement?.textContent).toMatch(/^2 rows tried/);
     await tabTo(/^Add 1 item, change 1/);
     await press('{Enter}');
     await tabTo('Close');
