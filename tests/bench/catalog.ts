@@ -162,7 +162,7 @@ async function interactionsMs(page: Page): Promise<number[]> {
   const search = page.getByRole('searchbox');
   for (let round = 0; round < 6; round += 1) {
     await search.click();
-    for (const key of `bay ${round} row`) {
+    for (const key of `tray ${round + 10}`) {
       await page.keyboard.press(key === ' ' ? 'Space' : key);
       await page.waitForTimeout(120);
     }
@@ -174,7 +174,7 @@ async function interactionsMs(page: Page): Promise<number[]> {
     await rows.nth(2).click();
     await page.waitForTimeout(200);
     await search.click();
-    for (let key = 0; key < 9; key += 1) {
+    for (let key = 0; key < 7; key += 1) {
       await page.keyboard.press('Backspace');
       await page.waitForTimeout(120);
     }
