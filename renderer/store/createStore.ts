@@ -336,8 +336,11 @@ export function createStore(options: StoreOptions): WindowStore {
       const { action, title, undoable = true } = act;
       const step = stepOf(watched);
       const { seq } = await run(async () => {
+        // The host makes it while the page is at the wishes; nothing is written before both are there.
+        const made = options.snapshots === undefined ? null : snapshotFirst(act, options.snapshots);
+        made?.catch(() => undefined);
         const wishes = await wishesOf(act, step);
-        if (options.snapshots !== undefined) await snapshotFirst(act, options.snapshots);
+        await made;
         return { key, action, title, undoable, wishes };
       }, step);
       return { seq };
