@@ -7,9 +7,9 @@ import { flushSync } from 'react-dom';
 
 if (typeof React.act !== 'function') {
   const act = async (work: () => Promise<void> | void): Promise<void> => {
-    let working: Promise<void> | void;
+    let working: Promise<void> | undefined;
     flushSync(() => {
-      working = work();
+      working = Promise.resolve(work());
     });
     await working;
   };
