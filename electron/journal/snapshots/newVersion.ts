@@ -1,4 +1,4 @@
-/** A program of another version than the last one: what was kept before it is kept as a snapshot, before it writes anything. */
+/** A program of another version than the last one: as it begins, what is kept is kept as a snapshot too. */
 import { join } from 'node:path';
 import { recordsVersion } from '../../../shared-types/records/index.ts';
 import { z } from '../../../shared-types/schema.ts';

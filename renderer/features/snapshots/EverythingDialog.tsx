@@ -32,7 +32,7 @@ interface Read {
   here: AllTables;
 }
 
-type State = { doing: string } | { refused: Refusal } | { failed: string; into: Into } | { into: Into };
+type State = { doing: string; writes?: true } | { refused: Refusal } | { failed: string; into: Into } | { into: Into };
 
 /** Everything of another copy of the program, or of this one from before: what it would bring, and one press that brings it. */
 export function EverythingDialog({ host, file, onClose }: EverythingDialogProps) {
@@ -67,10 +67,10 @@ export function EverythingDialog({ host, file, onClose }: EverythingDialogProps)
     setDiffering(next);
   };
   const bring = async (into: Into): Promise<void> => {
-    setState({ doing: 'Making a snapshot of what is kept now' });
+    setState({ doing: 'Making a snapshot of what is kept now', writes: true });
     try {
       await host.make({ why: 'before-restore' });
-      setState({ doing: `Bringing in ${countOf(into.puts.length, 'record')}` });
+      setState({ doing: `Bringing in ${countOf(into.puts.length, 'record')}`, writes: true });
       await store.commit(everythingAct(into, file.name));
       const undo = into.lasts
         ? 'A snapshot from before is there.'
@@ -80,7 +80,7 @@ export function EverythingDialog({ host, file, onClose }: EverythingDialogProps)
       setState({ failed: `${refusalOf(error).message} Everything is as it was before.`, into });
     }
   };
-  const isWriting = 'doing' in state && read !== null && !state.doing.startsWith('Comparing');
+  const isWriting = 'doing' in state && state.writes === true;
   const into = 'into' in state ? state.into : null;
   return (
     <Dialog title={`Bring in ${file.name}`} onClose={() => isWriting || onClose(null)} className="bw-restore">
