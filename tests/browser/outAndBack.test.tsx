@@ -199,6 +199,34 @@ it('a manifest with its record is verified, brought in once, and refused with th
   expect((await store.journalHead()).seq).toBe(seq);
 });
 
+it('a label number that names another thing here is told, and brought in only once somebody said what becomes of it', async () => {
+  const { store } = await openTask(twoSource, '#/record');
+  // In the file number 7 is a tether; here it is on a socket.
+  const socket = [...(await rowsOf(store, 'items')).values()].find(({ code }) => code === 'S-13');
+  if (socket === undefined) throw new Error('no socket');
+  await store.commit({
+    ...{ action: 'label', title: 'Label', undoable: false },
+    proposals: [{ table: 'items', put: { ...socket, tag: 7 } }],
+  });
+  const text = await recordFileText({ revision: twoRevision, events: packed, discrepancies: [] }, sha256);
+  const carried = new DataTransfer();
+  carried.items.add(new File([text], 'record.json', { type: 'application/json' }));
+  document.body.dispatchEvent(new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true }));
+  await expect.element(dialog()).toHaveTextContent(/1 label number given to another thing here/);
+  await expect.element(dialog()).toHaveTextContent(/T-07 Tool tether.*S-13.*in the catalog/);
+  expect(await axeFaultsInEveryLook()).toEqual([]);
+  await userEvent.click(button('Keep revision 2, 6 events'));
+  await expect.element(dialog()).toHaveTextContent(/Say first what becomes of the label numbers/);
+  expect((await rowsOf(store, 'revisions')).size, 'nothing of it is written').toBe(0);
+  await userEvent.click(page.getByRole('radio', { name: /^Give theirs new numbers here/ }));
+  await expect.element(dialog()).toHaveTextContent(/T-07 Tool tether becomes 8/);
+  await userEvent.click(button('Keep revision 2, 6 events'));
+  await expect.element(page.getByText('Saved: all of the file is kept.')).toBeVisible();
+  const [kept] = [...(await rowsOf(store, 'revisions')).values()];
+  expect(kept?.broughtIn?.renumbered).toEqual([{ thing: 'T-07', was: 7, is: 8 }]);
+  expect(kept?.content, 'what was hashed stays as it was').toEqual(twoRevision.content);
+});
+
 it('return, record and discrepancies have no fault that axe finds, in any colours', async () => {
   const { store, taskId } = await openReturn('#/return');
   await expect.element(heading('Return of First outing')).toBeVisible();

@@ -2,6 +2,7 @@ import type { Refusal } from '../../../shared-types/errors.ts';
 import type { UnitsShown } from '../../engine/units/index.ts';
 import { RefusedError } from '../../engine/errors.ts';
 import type { LikeliestFound } from '../../workers/likeliest.ts';
+import { sentence } from '../steps/words.ts';
 import { fieldsNow, missingFields, type BenchAnswer, type BenchSheet, type Typed } from './benchSheet.ts';
 
 export interface BenchFault {
@@ -47,8 +48,4 @@ function faultOf(sheet: BenchSheet, typed: Typed, { field, message }: Refusal): 
   if (at === undefined) return { key: null, message: sentence(message) };
   const words = field !== undefined && message.startsWith(`${field}: `) ? message.slice(field.length + 2) : message;
   return { key: at.key, message: /^["“A-Z]/.test(words) ? sentence(words) : `${at.label}: ${sentence(words)}` };
-}
-
-function sentence(words: string): string {
-  return /[.!?]$/.test(words) ? words : `${words}.`;
 }

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { Button, TextInput } from '@mantine/core';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import type { Frozen } from '../../engine/frozen/index.ts';
@@ -47,13 +47,20 @@ export function ValuesDialog({ atHand, frozen, outing, name, revision, numberOf,
   const [time, setTime] = useState('');
   const [asked, setAsked] = useState(false);
   const [said, setSaid] = useState<string | null>(null);
+  const form = useRef<HTMLFormElement>(null);
+  const [refusals, setRefusals] = useState(0);
+  // The first field that is wrong gets the focus, each time they are refused.
+  useEffect(() => {
+    if (refusals > 0) form.current?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+  }, [refusals]);
   const faults = asked ? valueFaults(values) : new Map<string, Partial<Record<keyof ReadValue, string>>>();
   const ready = rows.kind === 'ready' && Object.values(tables).every((table) => table.ready);
   const of = { outing: `${outing}, revision ${revision}` };
   const before = [...tables.asRuns.rows.values()].filter(({ cells }) => cells['outing'] === of.outing).length;
   const keep = async (): Promise<void> => {
     setAsked(true);
-    if (valueFaults(values).size > 0 || !ready || rows.kind !== 'ready') return;
+    if (valueFaults(values).size > 0) return setRefusals(refusals + 1);
+    if (!ready || rows.kind !== 'ready') return;
     const own = <R extends { task: string }>(table: { rows: ReadonlyMap<string, R> }): R[] =>
       [...table.rows.values()].filter((one) => one.task === atHand.id);
     const asRunLists = own(tables.asRunLists);
@@ -78,6 +85,7 @@ export function ValuesDialog({ atHand, frozen, outing, name, revision, numberOf,
   return (
     <Dialog title={`Values read on ${name}`} onClose={onClose} className="bw-return-dialog">
       <form
+        ref={form}
         noValidate
         onSubmit={(event) => {
           event.preventDefault();

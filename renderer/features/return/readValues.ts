@@ -7,6 +7,7 @@ import { quantityIn } from '../../engine/units/index.ts';
 import type { Act, Proposal } from '../../store/store.ts';
 import { stepCellColumns } from '../findings/stepCells.ts';
 import type { StepAsCallout } from '../findings/stepCells.ts';
+import { sentence } from '../steps/words.ts';
 
 /** A step of an outing that tightened by a torque, as its frozen manifest has it. */
 export interface TorquedStep {
@@ -74,7 +75,7 @@ export function valueFaults(values: ReadValues): Map<string, Partial<Record<keyo
         if (quantityIn(typed, 'torque', 'N·m') < 0) own[field] = `“${typed}” is below 0.`;
       } catch (error) {
         if (!(error instanceof RefusedError)) throw error;
-        own[field] = `${error.message}.`;
+        own[field] = sentence(error.message);
       }
     }
     if (Object.keys(own).length > 0) faults.set(key, own);

@@ -71,3 +71,8 @@ export function numbersText(numbers: number[]): string {
     .map(([from, to]) => (from === to ? `${from}` : to === from + 1 ? `${from}, ${to}` : `${from}–${to}`))
     .join(', ');
 }
+
+/** Words of a reason as a sentence: with its end, if it has none. */
+export function sentence(words: string): string {
+  return /[.!?]$/.test(words) ? words : `${words}.`;
+}
