@@ -110,18 +110,23 @@ export function createSession(store: Store): Session {
       rows('outings').flatMap(({ task, code, bagMap }) => (task === atHand.id && bagMap ? [[code, bagMap]] : [])),
     );
     const key = JSON.stringify([...laid]);
-    if (lastLaid?.of !== planned.result || lastLaid.plan !== atHand.plan || lastLaid.key !== key) {
+    if (lastLaid?.of !== planned || lastLaid.plan !== atHand.plan || lastLaid.key !== key) {
       const result = arrangedResult(atHand.plan, planned.result, (outing) => laid.get(outing) ?? []);
       lastLaid = {
-        ...{ of: planned.result, plan: atHand.plan, key },
+        ...{ of: planned, plan: atHand.plan, key },
         kept: result === planned.result ? planned : { ...planned, result },
       };
     }
     return lastLaid.kept;
   };
-  let lastLaid: { of: unknown; plan: ResolvedPlan; key: string; kept: KeptResult } | null = null;
+  let lastLaid: { of: KeptResult; plan: ResolvedPlan; key: string; kept: KeptResult } | null = null;
 
   const answers = (atHand: TaskAtHand | null): Answers => {
+    // An answer on its way to the store is newer than what the store has.
+    if (atHand !== null && underWay.get(atHand.id)?.planHash === atHand.planHash) {
+      const { planned, former, past } = state;
+      return { result: planned === null ? null : asLaid(atHand, planned), planned, former, past };
+    }
     const kept = atHand === null ? undefined : store.table('results').state().rows.get(atHand.id);
     if (kept === undefined || atHand === null) return noAnswers;
     const { id: _id, rev: _rev, planHash, past, ...answer } = kept;
@@ -195,6 +200,31 @@ export function createSession(store: Store): Session {
   const refuse = (name: string, refusal: Refusal): void =>
     set({ refused: { name, refusal, times: (state.refused?.times ?? 0) + 1 } });
 
+  /** By task: the answers of this window that are not kept yet, for the plan of the last of them. */
+  const underWay = new Map<string, { planHash: string; left: number }>();
+  let lastKept: Promise<void> = Promise.resolve();
+
+  /** One after the other, so that of two answers given at once the later is the one that is kept last. */
+  const keepInTurn = (taskId: string, planHash: string, kept: KeptResult, answer: PastAnswer): void => {
+    const here = underWay.get(taskId) ?? { planHash, left: 0 };
+    underWay.set(taskId, Object.assign(here, { planHash, left: here.left + 1 }));
+    const ended = (): void => {
+      here.left -= 1;
+      if (here.left > 0) return;
+      underWay.delete(taskId);
+      if (state.atHand?.id === taskId && isKept(taskId, answer)) set(answers(state.atHand));
+    };
+    lastKept = lastKept.then(async () => keep(taskId, planHash, kept, answer)).then(ended, ended);
+  };
+
+  /** Whether the store has it: one that it refused stays on the screen, and the save state says so. */
+  const isKept = (taskId: string, { plannedAt }: PastAnswer): boolean =>
+    store
+      .table('results')
+      .state()
+      .rows.get(taskId)
+      ?.past?.some((past) => past.plannedAt === plannedAt) ?? false;
+
   const keep = async (taskId: string, planHash: string, kept: KeptResult, answer: PastAnswer): Promise<void> => {
     for (let left = 5; left > 0; left -= 1) {
       const before = store.table('results').state().rows.get(taskId);
@@ -239,7 +269,7 @@ export function createSession(store: Store): Session {
       const answer = pastOf(atHand.plan, planHash, kept);
       const past = withAnswer(state.past, answer);
       set({ planned: kept, result: asLaid(atHand, kept), former: null, past });
-      keep(atHand.id, planHash, kept, answer).catch(() => undefined);
+      keepInTurn(atHand.id, planHash, kept, answer);
     },
     prefer: preferences.prefer,
   };

@@ -346,9 +346,7 @@ describe('taking away', () => {
       expect
         .poll(async () => [...(await itemsBy(store)).values()].map((item) => ('mass' in item ? item.mass : '')).join())
         .toBe(wanted);
-    const first = (await itemsBy(store)).get('TT-1');
-    const stood = first !== undefined && 'mass' in first ? first.mass : '';
-    expect(stood).toBe('75 g');
+    await masses('75 g,75 g,75 g');
     await expectTurnsRound(
       'Set “Mass” of 2 items',
       async () => expect.poll(async () => (await itemsBy(store)).get('TT-1')).not.toMatchObject({ mass: '75 g' }),

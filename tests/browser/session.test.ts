@@ -83,6 +83,32 @@ describe('the session', () => {
     expect(session.state().former).toBeNull();
   });
 
+  it('keeps answers given at once in their order, and shows none of them going back on the way', async () => {
+    const { session, store } = await openSession();
+    const { planHash, id } = await keepPlan(store, session, asText(shownPlan()));
+    const given = ['mass', 'count', 'volume'] as const;
+    const shown: string[] = [];
+    const stop = session.subscribe(() =>
+      shown.push(
+        session
+          .state()
+          .past.map((past) => past.minimised)
+          .join(),
+      ),
+    );
+    for (const [index, minimised] of given.entries()) {
+      session.keepResult(planHash, { ...kept, minimised, plannedAt: `2026-01-02T10:4${index}:00Z` });
+    }
+    const row = () => store.table('results').state().rows.get(id);
+    await until('all three kept', () => row()?.past?.length === 3);
+    await until('nothing on its way', () => session.state().past === row()?.past);
+    stop();
+    expect(row()?.minimised).toBe('volume');
+    expect(row()?.past?.map((past) => past.minimised)).toEqual(['volume', 'count', 'mass']);
+    expect([...new Set(shown)]).toEqual(['mass', 'count,mass', 'volume,count,mass']);
+    expect(session.state().result?.minimised).toBe('volume');
+  });
+
   it('keeps no answer for a task that has changed meanwhile', async () => {
     const { session, store } = await openSession();
     const { id } = await keepPlan(store, session, asText(shownPlan()));

@@ -36,26 +36,39 @@ describe('with much in it', () => {
     await page.locator('[role=row][tabindex="0"]').focus();
     await page.getByText(/5000 reached/).waitFor({ timeout: 100_000 });
     const keys = 20;
-    const spentMs = await workMs(page, async () => {
-      for (let step = 0; step < keys; step += 1) {
-        await page.keyboard.press('ArrowDown');
-        await page.getByRole('heading', { level: 1, name: new RegExp(`^${step + 2} ·`) }).waitFor();
-      }
-    });
-    expect(spentMs / keys).toBeGreaterThan(0);
-    expect(spentMs / keys).toBeLessThan(100);
+    const spentMs: number[] = [];
+    for (let step = 0; step < keys; step += 1) {
+      spentMs.push(
+        await workMs(page, async () => {
+          await page.keyboard.press('ArrowDown');
+          await page.getByRole('heading', { level: 1, name: new RegExp(`^${step + 2} ·`) }).waitFor();
+        }),
+      );
+    }
+    // The middle one: a key that met the machine at other work says nothing.
+    const middleMs = spentMs.toSorted((a, b) => a - b)[keys / 2] ?? 0;
+    expect(middleMs).toBeGreaterThan(0);
+    expect(middleMs).toBeLessThan(100);
     expect(await page.locator('[role=row]').count()).toBeLessThanOrEqual(60);
     await page.keyboard.press('End');
     await page.getByRole('heading', { level: 1, name: /^5000 ·/ }).waitFor();
     expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-rowindex'))).toBe('5002');
     expect(await page.locator('[role=row]').count()).toBeLessThanOrEqual(60);
 
-    const paletteMs = await workMs(page, async () => {
-      await page.keyboard.press('Control+k');
-      await page.getByRole('combobox', { name: 'Find or do' }).waitFor();
-      await page.getByRole('option').first().waitFor();
-    });
-    expect(paletteMs).toBeGreaterThan(0);
-    expect(paletteMs).toBeLessThan(100);
+    // The least of several: what else runs on the machine makes each dearer, never cheaper.
+    const palettesMs: number[] = [];
+    for (let time = 0; time < 5; time += 1) {
+      palettesMs.push(
+        await workMs(page, async () => {
+          await page.keyboard.press('Control+k');
+          await page.getByRole('combobox', { name: 'Find or do' }).waitFor();
+          await page.getByRole('option').first().waitFor();
+        }),
+      );
+      await page.keyboard.press('Escape');
+      await page.getByRole('combobox', { name: 'Find or do' }).waitFor({ state: 'detached' });
+    }
+    expect(Math.min(...palettesMs)).toBeGreaterThan(0);
+    expect(Math.min(...palettesMs)).toBeLessThan(100);
   });
 });

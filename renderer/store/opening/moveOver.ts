@@ -31,12 +31,11 @@ export async function moveOver(around: OpeningAround, old: Old, state: JournalSt
   const agreed = await agreement(around, old, state);
   if (agreed.kind === 'hindered' || agreed.state.database !== old.name) return agreed;
   const lease = await askPatiently(takeLease);
-  if (lease === null) {
+  try {
+    // Whoever had the right to write before this window may have built one meanwhile.
     const now = await ask(() => journal.open(), limitMs(), 'the journal');
     if (now.database !== old.name) return { kind: 'moved', state: now };
-    return stays(old, 'another window of this program has the right to write: close it first');
-  }
-  try {
+    if (lease === null) return stays(old, 'another window of this program has the right to write: close it first');
     const name = await rebuild({
       ...{ journal, makeCopy, lease: lease.id, limitMs: () => callMs },
       progress: (done, of) => doing(`Bringing the working copy to version ${knownVersion}${shareText(done, of)}`),
@@ -46,7 +45,7 @@ export async function moveOver(around: OpeningAround, old: Old, state: JournalSt
     if (error instanceof NoAnswerError || error instanceof HostError) throw error;
     return stays(old, whyNotSaved(error));
   } finally {
-    lease.end();
+    lease?.end();
   }
   return { kind: 'moved', state: await ask(() => journal.open(), limitMs(), 'the journal') };
 }
