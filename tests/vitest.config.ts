@@ -30,6 +30,9 @@ const pure = ['tests/{data,electron/headless,engine,features,mutants,reference,r
 /** Long enough that a machine busy with other things fails nothing; what hangs is stopped all the same. */
 const [testTimeout, hookTimeout] = [180_000, 180_000];
 
+/** What is to come may take longer on a busy machine than the second of Vitest's own; what comes in time is not waited for. */
+const expected = { poll: { timeout: 20_000 } };
+
 /**
  * The browser keeps what it has loaded from file to file: nothing changes while the tests run, and to be asked anew for
  * each of a thousand modules took the server and the browser longer than many a file's tests.
@@ -61,6 +64,7 @@ export default defineConfig({
           isolate: false,
           testTimeout,
           hookTimeout,
+          expect: expected,
           maxWorkers: everyCore,
         },
       },
@@ -74,6 +78,7 @@ export default defineConfig({
           exclude: ['tests/{validation,browser,e2e}/**', ...pure],
           testTimeout,
           hookTimeout,
+          expect: expected,
           maxWorkers: everyCore,
         },
       },
@@ -86,6 +91,7 @@ export default defineConfig({
           isolate: false,
           testTimeout,
           hookTimeout,
+          expect: expected,
           maxWorkers: everyCore,
         },
       },
@@ -126,8 +132,7 @@ export default defineConfig({
           setupFiles: ['tests/browser/support/actAsShipped.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
-          // What is to come may take longer on a busy machine; what comes in time is not waited for.
-          expect: { poll: { timeout: 10_000 } },
+          expect: expected,
           maxWorkers: everyCore,
           browser: {
             enabled: true,
@@ -147,6 +152,7 @@ export default defineConfig({
           include: ['tests/e2e/**/*.test.ts'],
           testTimeout,
           hookTimeout,
+          expect: expected,
           // One more than the cores: much of a file is spent waiting for a browser or a process to start.
           maxWorkers: 3,
         },

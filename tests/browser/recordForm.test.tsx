@@ -16,6 +16,7 @@ import { bringDraftsBack, keepDraft } from '../../renderer/components/RecordForm
 import { useRecordForm } from '../../renderer/components/RecordForm/useRecordForm.ts';
 import { hostileTexts } from './hostileTexts.ts';
 import { shown } from './shown.tsx';
+import { patience } from '../support/patience.ts';
 
 const initial: Draft = { rev: 3, id: 'k1', code: 'S-18D', length: '2.50 in', parts: 1 };
 
@@ -75,7 +76,7 @@ describe('a form', () => {
     await userEvent.selectOptions(page.getByLabelText('Kit'), 'Field');
     await userEvent.fill(page.getByLabelText('Settings, optional, one on each line'), ' 10 N·m \n\n20 N·m\n');
     await userEvent.click(saveButton());
-    await vi.waitFor(() => expect(onSaved).toHaveBeenCalledOnce());
+    await vi.waitFor(() => expect(onSaved).toHaveBeenCalledOnce(), patience);
     expect(save.mock.calls[0]?.[0]).toEqual({
       ...initial,
       length: '63.5 mm',
@@ -124,7 +125,7 @@ describe('a form', () => {
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18X');
     expect(onSaved).not.toHaveBeenCalled();
     await userEvent.click(saveButton());
-    await vi.waitFor(() => expect(onSaved).toHaveBeenCalledOnce());
+    await vi.waitFor(() => expect(onSaved).toHaveBeenCalledOnce(), patience);
   });
 
   it('asks on Escape before entries are lost, and leaves at once where there are none', async () => {
@@ -148,7 +149,7 @@ describe('a form', () => {
   it('brings entries back that a page lost, until they are saved or given up', async () => {
     const first = await shown(<TestForm save={async () => undefined} keepAs="test" />);
     await userEvent.fill(page.getByLabelText('Code'), 'S-18X');
-    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:test')).toContain('S-18X'));
+    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:test')).toContain('S-18X'), patience);
     await first.unmount();
     await shown(<TestForm save={async () => undefined} keepAs="test" />);
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18X');
@@ -161,9 +162,9 @@ describe('a form', () => {
   it('brings back from the disk what the browser’s plain storage has not taken there, and nothing that was given up', async () => {
     const first = await shown(<TestForm save={async () => undefined} keepAs="killed" />);
     await userEvent.fill(page.getByLabelText('Code'), 'S-18X');
-    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:killed')).toContain('S-18X'));
+    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:killed')).toContain('S-18X'), patience);
     await first.unmount();
-    await vi.waitFor(async () => expect((await draftsOnDisk()).map(({ name }) => name)).toContain('killed'));
+    await vi.waitFor(async () => expect((await draftsOnDisk()).map(({ name }) => name)).toContain('killed'), patience);
     // As after `kill -9` of the browser within its first seconds.
     localStorage.clear();
     await bringDraftsBack();
@@ -171,15 +172,19 @@ describe('a form', () => {
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18X');
     const typed = localStorage.getItem('bagwright-draft:killed') ?? '';
     await userEvent.click(page.getByRole('button', { name: 'Begin again from what is kept' }));
-    await vi.waitFor(async () =>
-      expect((await draftsOnDisk()).find(({ name }) => name === 'killed')).toMatchObject({ text: null }),
+    await vi.waitFor(
+      async () => expect((await draftsOnDisk()).find(({ name }) => name === 'killed')).toMatchObject({ text: null }),
+      patience,
     );
     await second.unmount();
     // The plain storage as it was before that reached the disk.
     localStorage.setItem('bagwright-draft:killed', typed);
     await bringDraftsBack();
     expect(localStorage.getItem('bagwright-draft:killed')).toBeNull();
-    await vi.waitFor(async () => expect((await draftsOnDisk()).map(({ name }) => name)).not.toContain('killed'));
+    await vi.waitFor(
+      async () => expect((await draftsOnDisk()).map(({ name }) => name)).not.toContain('killed'),
+      patience,
+    );
   });
 
   it('does not bring back what was saved after all', async () => {
@@ -192,7 +197,7 @@ describe('a form', () => {
     await first.unmount();
     await shown(<TestForm save={async () => undefined} keepAs="new" isKept={({ id }) => id === 'k7'} />);
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18D');
-    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:new')).toBeNull());
+    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:new')).toBeNull(), patience);
   });
 
   it('shows hostile entries as text', async () => {
@@ -231,7 +236,7 @@ describe('a conflict', () => {
       .mockResolvedValue(undefined);
     await userEvent.click(saveButton());
     await userEvent.click(page.getByRole('button', { name: 'Put mine in its place' }));
-    await vi.waitFor(() => expect(onSaved).toHaveBeenCalledOnce());
+    await vi.waitFor(() => expect(onSaved).toHaveBeenCalledOnce(), patience);
     expect(save.mock.calls[1]?.[1]).toEqual([conflict]);
   });
 

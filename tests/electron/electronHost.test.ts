@@ -7,6 +7,7 @@ import { hostContract, type HostUnderTest } from '../host/hostContract.ts';
 import { app, BrowserWindow, dialog, exposed, shell } from './support/electronStandIn.ts';
 import { shellUnderTest } from './support/shellUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
+import { patience } from '../support/patience.ts';
 
 vi.mock('electron', () => import('./support/electronStandIn.ts'));
 
@@ -119,7 +120,7 @@ describe('the right to write, in the desktop shell', () => {
     });
     const onLost = vi.fn();
     expect(await journal.lease({ takeOver: false }, onLost)).not.toBeNull();
-    await vi.waitFor(() => expect(onLost).toHaveBeenCalledExactlyOnceWith('too late'));
+    await vi.waitFor(() => expect(onLost).toHaveBeenCalledExactlyOnceWith('too late'), patience);
   });
 
   it('that was given back is not told of any more', async () => {

@@ -60,19 +60,26 @@ describe('the owner of the other end', () => {
   it('is read for many at once, never from a reading that began before they came', async () => {
     let running = 0;
     let readings = 0;
+    const steps = { begin: (): void => undefined, ask: (): void => undefined };
+    const begun = new Promise<void>((resolve) => (steps.begin = resolve));
+    const asked = new Promise<void>((resolve) => (steps.ask = resolve));
     const table = async (): Promise<string> => {
       readings += 1;
       running += 1;
       expect(running).toBe(1);
       const text = header + row(theirs, ours, readings === 1 ? 5 : 1000);
-      await new Promise((resolve) => setTimeout(resolve, 20));
+      steps.begin();
+      if (readings === 1) await asked;
       running -= 1;
       return text;
     };
     const check = peerCheck({ table, ownUid: 1000 });
     const first = check({ ...connection });
-    await new Promise((resolve) => setTimeout(resolve, 5));
-    const later = await Promise.all(Array.from({ length: 50 }, () => check({ ...connection })));
+    await begun;
+    // They come while the first is being read.
+    const coming = Array.from({ length: 50 }, () => check({ ...connection }));
+    steps.ask();
+    const later = await Promise.all(coming);
     expect(await first).toBe('foreign');
     expect(new Set(later)).toEqual(new Set(['ours']));
     expect(readings).toBe(2);

@@ -12,6 +12,7 @@ import type { JournalHost } from '../../shared-types/host.ts';
 import { scratchFolder } from '../electron/support/site.ts';
 import { refusalFrom } from './refusalFrom.ts';
 import { loadPage, serve } from './servedPage.ts';
+import { patience } from '../support/patience.ts';
 
 const closing: (() => unknown)[] = [];
 afterEach(async () => {
@@ -65,7 +66,10 @@ describe('two windows', () => {
     expect(await second.lease({ takeOver: false }, notLost)).toBeNull();
     expect((await first.append(request(held.id, 1))).seq).toBe(1);
     const taken = await leaseOf(second, notLost, true);
-    await vi.waitFor(() => expect(lost).toHaveBeenCalledExactlyOnceWith('another window of Bagwright saves now'));
+    await vi.waitFor(
+      () => expect(lost).toHaveBeenCalledExactlyOnceWith('another window of Bagwright saves now'),
+      patience,
+    );
     expect(await refusalFrom(first.append(request(held.id, 2)))).toMatchObject({ code: 'not-writer' });
     // Giving back what it has not any more changes nothing.
     held.end();
@@ -131,8 +135,10 @@ describe('the right to write', () => {
     const lost = vi.fn();
     const held = await leaseOf(journal, lost);
     await server.close();
-    await vi.waitFor(() =>
-      expect(lost).toHaveBeenCalledExactlyOnceWith('the program behind this window has ended; start Bagwright again'),
+    await vi.waitFor(
+      () =>
+        expect(lost).toHaveBeenCalledExactlyOnceWith('the program behind this window has ended; start Bagwright again'),
+      patience,
     );
     for (const call of [
       () => journal.append(request(held.id, 1)),
@@ -156,7 +162,7 @@ describe('the right to write', () => {
     const held = await leaseOf(journal, lost);
     await server.close();
     desk.close();
-    await vi.waitFor(() => expect(lost).toHaveBeenCalledOnce());
+    await vi.waitFor(() => expect(lost).toHaveBeenCalledOnce(), patience);
     const restarted = await served(next, server.port);
     expect(restarted.port).toBe(server.port);
     for (const call of [() => journal.open(), () => journal.append(request(held.id, 1))]) {

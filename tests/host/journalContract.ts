@@ -4,6 +4,7 @@ import { emptyHash, type AppendRequest } from '../../shared-types/journal.ts';
 import type { JournalHost } from '../../shared-types/host.ts';
 import { recordsVersion, tableNames } from '../../shared-types/records/index.ts';
 import { refusalFrom } from './refusalFrom.ts';
+import { patience } from '../support/patience.ts';
 
 const notLost = (): void => undefined;
 
@@ -86,7 +87,7 @@ export function journalContract(journal: () => JournalHost): void {
       end();
       await vi.waitFor(async () => {
         expect(await refusalFrom(journal().append(request(id, 4)))).toMatchObject({ code: 'not-writer' });
-      });
+      }, patience);
     });
 
     it('refuses what would not come back as it was', async () => {
@@ -132,7 +133,7 @@ export function journalContract(journal: () => JournalHost): void {
         const second = await journal().lease({ takeOver: false }, notLost);
         expect(second).not.toBeNull();
         second?.end();
-      });
+      }, patience);
     });
   });
 }

@@ -212,7 +212,7 @@ describe('the same file', () => {
 describe('a large file', () => {
   const many = manyCallouts(20_000, 5);
 
-  it('is judged by all the processors there are to the same bytes as by one', { timeout: 60_000 }, async () => {
+  it('is judged by all the processors there are to the same bytes as by one', async () => {
     const asked = { content: Buffer.from(many), skipBad: false };
     const shared = await judgedInShares(asked);
     expect(shared === null).toBe(availableParallelism() === 1);

@@ -4,6 +4,7 @@ import { vi } from 'vitest';
 import { startShell } from '../../../electron/shell.ts';
 import { BrowserWindow, channels, sender } from './electronStandIn.ts';
 import { sampleBuild, scratchFolder } from './site.ts';
+import { patience } from '../../support/patience.ts';
 
 export interface StartedShell {
   window: BrowserWindow;
@@ -22,7 +23,7 @@ export async function shellUnderTest(): Promise<StartedShell> {
   startShell(sampleBuild());
   await vi.waitFor(() => {
     if (channels.size === 0 || BrowserWindow.made[0]?.loaded.length !== 1) throw new Error('not started');
-  });
+  }, patience);
   const window = BrowserWindow.made[0];
   if (window === undefined || !existsSync(data)) throw new Error('the shell showed no window');
   await new Promise((resolve) => setImmediate(resolve));
