@@ -8,6 +8,7 @@ import { refusalFromZod } from '../../engine/json/refusalFromZod.ts';
 import { breaths } from '../breathe.ts';
 import { nameOf } from '../recordNames.ts';
 import type { Act, Proposal } from '../store.ts';
+import { asWritten } from './asWritten.ts';
 import type { Step } from './watched.ts';
 
 export interface Wish {
@@ -71,7 +72,7 @@ function wishOf(proposal: Proposal): Wish {
     throw new RefusedError({ ...named(first), ...(rows === undefined ? {} : { rows: rows.map(named) }) });
   }
   // As the journal will give it back: a copy that differs from it in a hidden way would be another record.
-  const after = JSON.parse(JSON.stringify(checked.data)) as AnyRecord;
+  const after = asWritten<AnyRecord>(checked.data);
   return { table, id: after.id, after, from: { rev: after.rev }, pastRev: after.rev };
 }
 
