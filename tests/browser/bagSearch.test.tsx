@@ -68,7 +68,7 @@ describe('the planner’s worker', () => {
     const idle = await framesMs(20);
     await userEvent.click(button('Plan the bag'));
     await expect.element(button('Cancel planning')).toBeVisible();
-    const busy = await framesMs(20);
+    const busy = await framesMs(8);
     const cancel = button('Cancel planning').element() as HTMLButtonElement | null;
     if (cancel === null) throw new Error('planned before it could be called off');
     cancel.click();

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { StoreOptions } from '../../renderer/store/createStore.ts';
 import { knownVersion, nativeVersion } from '../../renderer/store/copy/workingCopy.ts';
 import { recordsVersion } from '../../shared-types/records/index.ts';
 import { memoryJournal } from '../support/memoryJournal.ts';
@@ -10,6 +11,7 @@ import {
   FaultyCopy,
   hindranceIn,
   keptJournal,
+  limitsToShorten,
   openWindowOn,
   put,
   rawDatabase,
@@ -20,8 +22,8 @@ import {
   windowOn,
 } from './support/keptStore.ts';
 
-async function hindranceOf(journal: MemoryJournal, limits = shortLimits) {
-  const { store } = windowOn(journal, { limits });
+async function hindranceOf(journal: MemoryJournal, options: Partial<StoreOptions> = {}) {
+  const { store } = windowOn(journal, options);
   await store.open();
   const hindrance = hindranceIn(store);
   expect(store.saving().kind).toBe('not-saved');
@@ -226,7 +228,10 @@ describe('a call at the start that never settles', () => {
     journal.faults.hang.add(call);
     const ordinary = await ordinaryMs();
     const start = performance.now();
-    expect(await hindranceOf(journal)).toMatchObject({ kind: 'no-answer', call: 'the journal' });
+    expect(await hindranceOf(journal, { limits: shortLimits })).toMatchObject({
+      kind: 'no-answer',
+      call: 'the journal',
+    });
     expect(performance.now() - start).toBeLessThan(inTime + 200 + 5 * ordinary);
   });
 
@@ -239,7 +244,10 @@ describe('a call at the start that never settles', () => {
     ).rejects.toThrow();
     store.close();
     journal.faults.hang.add('read');
-    expect(await hindranceOf(journal)).toMatchObject({ kind: 'no-answer', call: 'the journal' });
+    expect(await hindranceOf(journal, { limits: shortLimits })).toMatchObject({
+      kind: 'no-answer',
+      call: 'the journal',
+    });
   });
 
   it('is given up in time: opening, counting and writing the database', async () => {
@@ -269,7 +277,7 @@ describe('a call at the start that never settles', () => {
     try {
       const { store } = windowOn(journal, { limits: shortLimits });
       await store.open();
-      expect(hindranceIn(store)).toMatchObject({ kind: 'no-answer', call: 'the list of databases', afterS: 0.6 });
+      expect(hindranceIn(store)).toMatchObject({ kind: 'no-answer', call: 'the list of databases', afterS: 1.5 });
       store.close();
     } finally {
       indexedDB.databases = real;
@@ -291,9 +299,12 @@ describe('a call at the start that never settles', () => {
   it('can be tried again', async () => {
     const journal = await keptJournal(1);
     journal.faults.hang.add('open');
-    const { store } = windowOn(journal, { limits: shortLimits });
+    const { limits, shorten } = limitsToShorten();
+    const { store } = windowOn(journal, { limits });
+    shorten();
     await store.open();
     journal.faults.hang.clear();
+    Object.assign(limits, limitsToShorten().limits);
     await store.open();
     expect(store.opening().kind).toBe('ready');
     store.close();
@@ -311,7 +322,6 @@ describe('a database of a newer version', () => {
     upgraded.close();
     const opened: string[] = [];
     const { store } = windowOn(journal, {
-      limits: shortLimits,
       makeCopy: (copy) => {
         opened.push(copy);
         return new FaultyCopy(copy);
@@ -344,7 +354,7 @@ describe('a database of a newer version', () => {
       return listed;
     };
     try {
-      const { store } = windowOn(journal, { limits: shortLimits });
+      const { store } = windowOn(journal);
       await store.open();
       expect(hindranceIn(store)).toMatchObject({ kind: 'newer-version', kept: knownVersion + 1 });
       store.close();

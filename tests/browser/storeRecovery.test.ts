@@ -14,6 +14,7 @@ import {
   frozen,
   hindranceIn,
   keptJournal,
+  limitsToShorten,
   openWindowOn,
   outing,
   put,
@@ -371,7 +372,9 @@ describe('everything as one text', () => {
 
   it('holds what there is, and the reason for the rest', async () => {
     const journal = await keptJournal(2);
-    const { store } = await openWindowOn(journal, { limits: shortLimits });
+    const { limits, shorten } = limitsToShorten();
+    const { store } = await openWindowOn(journal, { limits });
+    shorten();
     journal.faults.gone = true;
     const withoutHost = JSON.parse(await store.exportAll());
     expect(withoutHost.journal).toMatchObject({ entries: [], fault: expect.stringMatching(/does not answer/) });

@@ -7,13 +7,13 @@ import {
   fastener,
   hindranceIn,
   keptJournal,
+  limitsToShorten,
   openWindowOn,
   put,
   rawDatabase,
   rowsOf,
   saveStates,
   shelf,
-  shortLimits,
 } from './support/keptStore.ts';
 
 const addShelf = (id: string) => ({ action: 'add', title: `Add ${id}`, proposals: [put('shelves', shelf(id))] });
@@ -264,7 +264,9 @@ describe('a connection that ends unasked', () => {
 
   it('is not mended by Dexie behind the store’s back', async () => {
     const journal = await keptJournal(1);
-    const { store, copy } = await openWindowOn(journal, { limits: shortLimits });
+    const { limits, shorten } = limitsToShorten();
+    const { store, copy } = await openWindowOn(journal, { limits });
+    shorten();
     // The browser has closed it and has not said so yet.
     copy().backendDB().close();
     await expect(store.commit(addShelf('late'))).rejects.toThrow(NotSavedError);
