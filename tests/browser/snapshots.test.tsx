@@ -9,78 +9,14 @@ import { SnapshotsPlace } from '../../renderer/features/snapshots/SnapshotsPlace
 import { StoreContext } from '../../renderer/features/session/useStore.ts';
 import type { Store } from '../../renderer/store/store.ts';
 import { WorkingCopy } from '../../renderer/store/copy/workingCopy.ts';
-import { sha256 } from '../../renderer/store/sha256.ts';
-import { canonicalJson } from '../../shared-types/canonicalJson.ts';
-import type { FileToSave, SnapshotHost } from '../../shared-types/host.ts';
-import { recordsVersion, tableNames } from '../../shared-types/records/index.ts';
-import { nameOfSnapshot } from '../../shared-types/snapshot.ts';
-import type { SnapshotHead, SnapshotList, SnapshotPage } from '../../shared-types/snapshot.ts';
+import type { FileToSave } from '../../shared-types/host.ts';
 import { axeFaults } from './support/axe.ts';
 import { cutOff, sideways, tooSmall } from './support/measures.ts';
 import { contentDigests, fastener, keptJournal, openWindowOn, put, rawly, remove } from './support/keptStore.ts';
+import { memorySnapshots } from './support/memorySnapshots.ts';
 import { shown } from './shown.tsx';
 
 vi.setConfig({ testTimeout: 60_000 });
-
-/** A host in memory, which makes its snapshots of what the store held at that moment. */
-function memorySnapshots(store: Store) {
-  const kept: { name: string; page: SnapshotPage }[] = [];
-  const state: { shrunk: SnapshotList['shrunk']; second: SnapshotList['second'] } = { shrunk: null, second: null };
-  const host: SnapshotHost = {
-    list: async () => ({
-      snapshots: kept.toReversed().map(({ name, page: { head } }) => ({
-        ...{ name, bytes: 20_480, places: ['here'] as const, seq: head.seq, utc: head.utc, why: head.why },
-        places: ['here'],
-      })),
-      folder: '/data/a folder with a very long name that nobody would give it/snapshots',
-      ...state,
-    }),
-    async make({ why }) {
-      const tables = await store.readAll();
-      const [counts, sums]: [Record<string, number>, Record<string, string>] = [{}, {}];
-      for (const table of tableNames) {
-        const lines = [...(tables.get(table) ?? [])]
-          .toSorted(([one], [other]) => (one < other ? -1 : 1))
-          .map(([, record]) => `${canonicalJson([table, record])}\n`);
-        counts[table] = lines.length;
-        sums[table] = await sha256(lines.join(''));
-      }
-      const { seq, hash } = await store.journalHead();
-      const utc = new Date(Date.UTC(2031, 3, 5, 10, kept.length)).toISOString();
-      const head: SnapshotHead = {
-        ...{
-          bagwright: 'snapshot',
-          form: 1,
-          records: recordsVersion,
-          seq,
-          hash,
-          deviceId: 'a'.repeat(32),
-          utc,
-          why,
-          counts,
-          sums,
-        },
-      };
-      const records = [...tables].flatMap(([table, own]) =>
-        [...own.values()].map((record) => [table, record] as never),
-      );
-      kept.push({ name: nameOfSnapshot({ utc, seq, why, again: 0 }), page: { head, records, next: null } });
-      return null;
-    },
-    read: async ({ name }) => {
-      const found = kept.find((one) => one.name === name);
-      if (found === undefined) throw new Error(`${name} is not there`);
-      return found.page;
-    },
-    meant: async () => void (state.shrunk = null),
-    chooseSecond: async () => {
-      state.second = { folder: '/stick', fault: null };
-      return '/stick';
-    },
-    noSecond: async () => void (state.second = null),
-  };
-  return { host, kept, state };
-}
 
 async function openPlace(scheme: 'light' | 'dark' = 'light', items = 4) {
   const journal = await keptJournal(items);

@@ -31,6 +31,7 @@ import { isRecordFile } from '../record/bringIn.ts';
 import { isEverything } from '../../engine/everything/isEverything.ts';
 import { useReturnPlaces } from '../record/useReturnPlaces.tsx';
 import { jobPlaces } from './jobPlaces.tsx';
+import { keepFocus } from './keepFocus.ts';
 import { savingWords } from './saving.ts';
 import { usePackPlace } from '../pack/usePackPlace.tsx';
 import { useSession, useSessionState } from './SessionContext.ts';
@@ -158,6 +159,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
   const inTask = ofTask.has(place.at);
 
   useEffect(() => guardPage({ onFilesDropped: deeds.bringDroppedIn }), [deeds]);
+  useEffect(() => keepFocus(), []);
 
   const title = [sheetNames[place.at], ...(inTask && atHand !== null ? [atHand.task.name] : []), 'Bagwright'].join(
     ' · ',

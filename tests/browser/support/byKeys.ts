@@ -32,8 +32,26 @@ function drawnOf(element: Element): Element {
     : element;
 }
 
+/** Of a drawing's part the ring is the line of what it may be pressed on. */
+const hasDrawnRing = (element: Element): boolean =>
+  element instanceof SVGGElement &&
+  [...element.querySelectorAll('rect')].some((rect) => {
+    const { stroke, strokeWidth } = getComputedStyle(rect);
+    return stroke === drawnFocus() && Number.parseFloat(strokeWidth) >= 2;
+  });
+
+/** The colour of the ring as the page writes colours. */
+function drawnFocus(): string {
+  const probe = document.createElement('i');
+  probe.style.color = 'var(--bw-focus)';
+  document.body.append(probe);
+  const { color } = getComputedStyle(probe);
+  probe.remove();
+  return color;
+}
+
 /** What is wrong with where the focus is: no ring of 2 px, out of view, or under something else. */
-function focusFaults(): string[] {
+export function focusFaults(): string[] {
   const element = document.activeElement;
   if (element === null || element === document.body) return ['the focus is nowhere'];
   const drawn = drawnOf(element);
@@ -42,10 +60,12 @@ function focusFaults(): string[] {
   const { left, top, width, height } = drawn.getClientRects()[0] ?? drawn.getBoundingClientRect();
   const at = document.elementFromPoint(left + Math.min(width / 2, 40), top + Math.min(height / 2, 12));
   const who = `${element.tagName} “${called(element).slice(0, 40)}”`;
-  // A heading is taken to by the program, so that what is new is read; there is nothing to be done with it.
-  const isHeading = /^H[1-6]$/.test(element.tagName);
+  // To a heading or the sheet as a whole one is taken by the program, so that what is new is read; there is nothing to be done with it.
+  const isHeading = /^(?:H[1-6]|MAIN)$/.test(element.tagName);
   return [
-    ...(!isHeading && (outlineStyle === 'none' || Number.parseFloat(outlineWidth) < 2) ? [`${who} has no ring`] : []),
+    ...(!isHeading && !hasDrawnRing(element) && (outlineStyle === 'none' || Number.parseFloat(outlineWidth) < 2)
+      ? [`${who} has no ring`]
+      : []),
     ...(at === null ? [`${who} is out of view`] : []),
     ...(at === null || drawn.contains(at) || at.contains(drawn) ? [] : [`${who} lies under ${at.className}`]),
   ];
