@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { useMediaQuery } from '@mantine/hooks';
 import { Button } from '@mantine/core';
 import type { Host } from '../../../shared-types/host.ts';
@@ -76,6 +76,8 @@ export function CatalogSheet(props: Props) {
   const shelf = place.shelf !== undefined && shelves.has(place.shelf) ? place.shelf : only;
   const shelfName = shelf === null ? 'all shelves' : (shelves.get(shelf)?.name ?? '');
   const item = place.item === undefined ? undefined : items.get(place.item);
+  // The hand moves at once; the sheet about the row under it follows as soon as there is time to draw it.
+  const inSheet = useDeferredValue(item);
   const columns = useColumns(view, shelf === null && shelfList.length > 1);
   const shown = useMemo(
     () => ({ units, today, shelfName: (id: string) => shelves.get(id)?.name ?? '' }),
@@ -160,6 +162,19 @@ export function CatalogSheet(props: Props) {
   });
   const openRow = useStable((_id: string) => heading.current?.focus());
   const editRow = useStable((id: string) => edit(items.get(id)));
+  const editInSheet = useStable(() => edit(inSheet));
+  const copyInSheet = useStable(() => {
+    if (inSheet !== undefined) copy(inSheet);
+  });
+  const retireInSheet = useStable((retired: boolean) => {
+    if (inSheet === undefined) return;
+    if (retired) setDeed({ deed: 'retire', item: inSheet });
+    else void attempt(() => store.commit(bulkAct([inSheet], { field: 'retired', to: false })));
+  });
+  const removeInSheet = useStable(() => {
+    if (inSheet !== undefined) setDeed({ deed: 'remove', item: inSheet });
+  });
+  const takeItem = useStable(({ id }: Item) => take(id));
   const pasteText = useStable((text: string) =>
     whenFree(() => {
       setPasted(text);
@@ -283,25 +298,22 @@ export function CatalogSheet(props: Props) {
             focusRow();
           }}
         />
-      ) : item === undefined ? (
+      ) : inSheet === undefined ? (
         <p className="bw-second">
           Take an item in hand to see it drawn, what is known of it, what it fits and what uses it.
         </p>
       ) : (
         <ItemPane
-          item={item}
+          item={inSheet}
           holders={holders}
           units={units}
           today={today}
           headingRef={heading}
-          onEdit={() => edit(item)}
-          onCopy={() => copy(item)}
-          onRetire={(retired) => {
-            if (retired) setDeed({ deed: 'retire', item });
-            else void attempt(() => store.commit(bulkAct([item], { field: 'retired', to: false })));
-          }}
-          onRemove={() => setDeed({ deed: 'remove', item })}
-          onItem={({ id }) => take(id)}
+          onEdit={editInSheet}
+          onCopy={copyInSheet}
+          onRetire={retireInSheet}
+          onRemove={removeInSheet}
+          onItem={takeItem}
         />
       )}
     </div>

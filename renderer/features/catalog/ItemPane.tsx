@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import type { Ref } from 'react';
 import { Button } from '@mantine/core';
 import type { Item } from '../../../shared-types/records/item.ts';
@@ -32,11 +32,11 @@ export interface ItemPaneProps {
   onItem: (item: Item) => void;
 }
 
-/** One entry of the catalog: drawn where it can be, then said. */
-export function ItemPane(props: ItemPaneProps) {
+/** One entry of the catalog: drawn where it can be, then said. Drawn again only for another entry, or where something of it changed. */
+export const ItemPane = memo(function ItemPane(props: ItemPaneProps) {
   const { item, holders, units, today, headingRef, onEdit, onCopy, onRetire, onRemove, onItem } = props;
   const usage = useMemo(() => usageOf(item, holders), [item, holders]);
-  const fits = useMemo(() => fitsOf(item, holders.items.values()), [item, holders.items]);
+  const fits = useMemo(() => fitsOf(item, holders.items), [item, holders.items]);
   const calibration = calibrationState(item, today);
   return (
     <article className="bw-item" aria-labelledby="item-heading">
@@ -80,4 +80,4 @@ export function ItemPane(props: ItemPaneProps) {
       <ItemHistory key={item.id} item={item} />
     </article>
   );
-}
+});

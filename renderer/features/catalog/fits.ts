@@ -4,6 +4,7 @@ import type { OpeningSize } from '../../engine/plan/resolved.ts';
 import { squareSideMm } from '../../engine/plan/squares.ts';
 import { openingGoesOnHead } from '../../engine/socket/openingForms.ts';
 import { quantityIn } from '../../engine/units/index.ts';
+import { alikeItems } from './alike.ts';
 
 const lengths = new Map<string, number | null>();
 
@@ -58,17 +59,25 @@ export interface FitList {
   items: Item[];
 }
 
-/** What of the same shelf an item goes together with, by nominal sizes and squares; nothing is said of limits. */
-export function fitsOf(item: Item, items: Iterable<Item>): FitList[] {
-  const live = [...items].filter((other) => other.shelf === item.shelf && !other.retired && other.id !== item.id);
+/** What of the same shelf an item goes together with, by nominal sizes and squares; nothing is said of limits. In the order of the table. */
+export function fitsOf(item: Item, items: ReadonlyMap<string, Item>): FitList[] {
+  const { all, groups } = alikeItems(items);
+  const live = groups.get(item.shelf) ?? [];
+  const which = (fits: (other: Item) => boolean): Item[] => {
+    const places = live.flatMap((group) => (fits(group.first) ? group.places : []));
+    return [...Uint32Array.from(places).sort()].flatMap((at) => {
+      const other = all[at];
+      return other === undefined || other.id === item.id ? [] : [other];
+    });
+  };
   const lists: FitList[] = [];
   if (item.kind === 'socket')
-    lists.push({ title: 'Goes on', items: live.filter((other) => other.kind === 'fastener' && goesOn(item, other)) });
+    lists.push({ title: 'Goes on', items: which((other) => other.kind === 'fastener' && goesOn(item, other)) });
   if (item.kind === 'fastener')
-    lists.push({ title: 'Turned by', items: live.filter((other) => other.kind === 'socket' && goesOn(other, item)) });
+    lists.push({ title: 'Turned by', items: which((other) => other.kind === 'socket' && goesOn(other, item)) });
   const own = squareIn(item);
-  if (own !== null) lists.push({ title: 'Driven by', items: live.filter((other) => squareOut(other) === own) });
+  if (own !== null) lists.push({ title: 'Driven by', items: which((other) => squareOut(other) === own) });
   const out = squareOut(item);
-  if (out !== null) lists.push({ title: 'Drives', items: live.filter((other) => squareIn(other) === out) });
+  if (out !== null) lists.push({ title: 'Drives', items: which((other) => squareIn(other) === out) });
   return lists;
 }

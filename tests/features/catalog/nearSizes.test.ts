@@ -22,11 +22,12 @@ const shelf: Item[] = [
   bolt('B-7/16', { thread: '7/16-20', head: { form: 'hex', acrossFlats: '5/8 in' } }),
   { ...socket('S-far', '5/8 in'), shelf: 'other' },
 ];
+const held = new Map(shelf.map((item) => [item.id, item]));
 
 it('an M10 head does not take a 5/8 in opening, as its limits say, and no limits of metric openings are held', () => {
   const bolted = shelf.find(({ code }) => code === 'B-10');
   if (bolted === undefined) throw new Error('no bolt');
-  const near = nearSizes(bolted, shelf);
+  const near = nearSizes(bolted, held).nearest;
   expect(near.map(({ item, verdict }) => [item.code, verdict])).toEqual([
     ['S-16', 'not-held'],
     ['S-5/8', 'not-on'],
@@ -38,7 +39,7 @@ it('an M10 head does not take a 5/8 in opening, as its limits say, and no limits
 it('a 5/8 in socket goes on its own head, and is told of the heads near it', () => {
   const [own] = shelf;
   if (own === undefined) throw new Error('no socket');
-  expect(nearSizes(own, shelf).map(({ item, verdict }) => [item.code, verdict])).toEqual([
+  expect(nearSizes(own, held).nearest.map(({ item, verdict }) => [item.code, verdict])).toEqual([
     ['B-7/16', 'goes-on'],
     ['B-10', 'not-on'],
   ]);

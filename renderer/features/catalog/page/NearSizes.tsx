@@ -19,13 +19,13 @@ function Verdict({ verdict }: { verdict: NearFit['verdict'] }) {
 
 /** Sizes near its own on the same shelf, each with its verdict at the published limits. */
 export function NearSizes({ item, items }: { item: Item; items: ReadonlyMap<string, Item> }) {
-  const near = useMemo(() => nearSizes(item, items.values()), [item, items]);
+  const { nearest, count } = useMemo(() => nearSizes(item, items, shownMost), [item, items]);
   if (item.kind !== 'socket' && item.kind !== 'fastener') return null;
   const what = item.kind === 'socket' ? 'heads' : 'openings';
   return (
     <section className="bw-item-near" aria-labelledby="item-near">
       <h2 id="item-near">Near {what}</h2>
-      {near.length === 0 ? (
+      {count === 0 ? (
         <p className="bw-second">No hexagon within 1 mm of its size is on this shelf.</p>
       ) : (
         <div className="bw-task-scroll" role="region" aria-label={`Near ${what}`} tabIndex={0}>
@@ -39,7 +39,7 @@ export function NearSizes({ item, items }: { item: Item; items: ReadonlyMap<stri
               </tr>
             </thead>
             <tbody>
-              {near.slice(0, shownMost).map(({ item: other, differenceMm, verdict, words }) => (
+              {nearest.map(({ item: other, differenceMm, verdict, words }) => (
                 <tr key={other.id}>
                   <th scope="row">
                     <a href={placeAddress({ at: 'catalog', shelf: other.shelf, item: other.id })}>{other.code}</a>{' '}
@@ -56,7 +56,7 @@ export function NearSizes({ item, items }: { item: Item; items: ReadonlyMap<stri
           </table>
         </div>
       )}
-      {near.length > shownMost ? <p className="bw-second">and {near.length - shownMost} more</p> : null}
+      {count > nearest.length ? <p className="bw-second">and {count - nearest.length} more</p> : null}
       <p className="bw-source">
         Limits: the head’s own standard and ASME B18.2.2, appendix, as the <a href="#/handbook">handbook</a> has them;
         limits of metric openings are not held. Clearances half to even, three figures. Verify before use.

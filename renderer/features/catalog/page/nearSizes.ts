@@ -3,6 +3,7 @@ import { RefusedError } from '../../../engine/errors.ts';
 import { fitOf, openingFormsFor } from '../../../engine/socket/index.ts';
 import { readThread } from '../../../engine/thread/index.ts';
 import { showNumber } from '../../../engine/units/index.ts';
+import { alikeItems } from '../alike.ts';
 import { lengthMm } from '../fits.ts';
 
 /** An opening and a head that are near one another, and whether the one goes on the other. */
@@ -18,26 +19,41 @@ export interface NearFit {
 /** So far apart two nominal sizes still count as near [mm], as on the Bench. */
 const nearMm = 1;
 
+const byCode = new Intl.Collator('en').compare;
+
 /**
  * Near sizes among what is on the shelf: for a socket the heads, for a fastener the sockets whose nominal size is within 1 mm, with the
  * verdict at the published limits of both. Hexagon openings alone: of keys and hexalobular drives no limits are held.
+ *
+ * @param most - so many of them are wanted
+ * @returns the nearest first, of those equally near by their codes; and how many there are
  */
-export function nearSizes(item: Item, items: Iterable<Item>): NearFit[] {
-  if (item.kind !== 'socket' && item.kind !== 'fastener') return [];
-  const found: NearFit[] = [];
-  for (const other of items) {
-    if (other.shelf !== item.shelf || other.retired) continue;
-    const near =
-      item.kind === 'socket' && other.kind === 'fastener'
-        ? judged(item, other, other)
-        : item.kind === 'fastener' && other.kind === 'socket'
-          ? judged(other, item, other)
-          : null;
-    if (near !== null) found.push(near);
+export function nearSizes(
+  item: Item,
+  items: ReadonlyMap<string, Item>,
+  most = Number.POSITIVE_INFINITY,
+): { nearest: NearFit[]; count: number } {
+  const { all, groups } = alikeItems(items);
+  const found = (groups.get(item.shelf) ?? []).flatMap(({ first, places }) => {
+    const fit = verdictOf(item, first);
+    return fit === null ? [] : [{ fit, places }];
+  });
+  const count = found.reduce((sum, { places }) => sum + places.length, 0);
+  const distance = ({ fit }: (typeof found)[number]): number => Math.abs(fit.differenceMm);
+  const nearest: NearFit[] = [];
+  for (const away of [...new Set(found.map(distance))].toSorted((a, b) => a - b)) {
+    if (nearest.length >= most) break;
+    const equal = found
+      .filter((one) => distance(one) === away)
+      .flatMap(({ fit, places }) => places.flatMap((at) => ({ ...fit, item: all[at] ?? fit.item })));
+    nearest.push(...equal.toSorted((a, b) => byCode(a.item.code, b.item.code)).slice(0, most - nearest.length));
   }
-  return found.toSorted(
-    (a, b) => Math.abs(a.differenceMm) - Math.abs(b.differenceMm) || a.item.code.localeCompare(b.item.code, 'en'),
-  );
+  return { nearest, count };
+}
+
+function verdictOf(item: Item, other: Item): NearFit | null {
+  if (item.kind === 'socket' && other.kind === 'fastener') return judged(item, other, other);
+  return item.kind === 'fastener' && other.kind === 'socket' ? judged(other, item, other) : null;
 }
 
 function judged(socket: ItemOf<'socket'>, fastener: ItemOf<'fastener'>, item: Item): NearFit | null {
