@@ -5,7 +5,12 @@
 declare const Papa: {
   unparse(
     table: { fields: string[]; data: unknown[][] },
-    settings?: { escapeFormulae?: boolean | RegExp; newline?: string; delimiter?: string },
+    settings?: {
+      newline?: string;
+      delimiter?: string;
+      /** Which cells have quotation marks around them, beside those that need them. */
+      quotes?: (cell: unknown) => boolean;
+    },
   ): string;
   parse<Row>(
     text: string,

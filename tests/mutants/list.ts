@@ -285,8 +285,8 @@ export const mutants: readonly Mutant[] = [
   {
     name: 'a cell of a table is run by a spreadsheet',
     file: 'renderer/engine/sheet/csvText.ts',
-    text: "(typeof cell === 'string' ? harmless(cell) : cell)));\n  return `${Papa.unparse({ fields: fields.map(harmless), data }",
-    instead: '(cell)));\n  return `${Papa.unparse({ fields: fields.map(harmless), data }',
+    text: "(typeof cell === 'string' ? harmless(cell) : cell)));\n  const hasSignedFirst",
+    instead: '(cell)));\n  const hasSignedFirst',
     test: {
       project: 'pure',
       file: 'tests/engine/sheet/cells.test.ts',

@@ -1,9 +1,9 @@
-import Papa from 'papaparse';
 import type { BagResult, Unchecked } from '../../../shared-types/bag.ts';
 import type { BagReasons } from '../../../shared-types/bagReasons.ts';
 import { courseOf } from '../outing/course.ts';
 import { courseLines } from '../outing/courseText.ts';
 import type { ResolvedPlan } from '../plan/resolved.ts';
+import { csvText } from '../sheet/csvText.ts';
 import { askedLines } from './askedText.ts';
 import { headingText, problemText } from './bagText.ts';
 import { figuresBasis, stepTorqueText } from './figuresBasis.ts';
@@ -24,12 +24,9 @@ const fields = [
 
 type Row = Partial<Record<(typeof fields)[number], string | number | null>>;
 
-/** What a spreadsheet might run: a sign it begins with, blanks or full-width forms before it, or a control character. */
-const formula = /^\s*[=+\-@＝＋－＠]|^[\t\r\0]/;
-
 /**
  * The answer as CSV (RFC 4180): first what it is worth and what was asked of it, then a line for each item and bag, one for the torque of each step, then
- * whatever cannot be done or is wrong with the plan, the reasons where they are asked for, how the outings run, what the figures rest on, and what was not checked. Texts that a spreadsheet would run are made harmless with a leading apostrophe.
+ * whatever cannot be done or is wrong with the plan, the reasons where they are asked for, how the outings run, what the figures rest on, and what was not checked. Texts that a spreadsheet would run are made harmless with an apostrophe.
  */
 export function bagCsv(
   plan: ResolvedPlan,
@@ -79,8 +76,10 @@ export function bagCsv(
     ...figuresBasis(plan).map((says): Row => ({ kind: 'basis', says })),
     ...result.unchecked.map((unchecked): Row => ({ kind: 'unchecked', says: uncheckedText(unchecked) })),
   ];
-  const data = rows.map((row) => fields.map((field) => row[field] ?? null));
-  return `${Papa.unparse({ fields: [...fields], data }, { escapeFormulae: formula, newline: '\r\n' })}\r\n`;
+  return csvText(
+    fields,
+    rows.map((row) => fields.map((field) => row[field] ?? null)),
+  );
 }
 
 function uncheckedText({ rule, steps = [], items = [] }: Unchecked): string {

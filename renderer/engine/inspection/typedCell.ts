@@ -5,9 +5,10 @@ import { cellText } from '../sheet/cellText.ts';
  * list comes back as it was typed.
  *
  * @param cell - as it stands in the file
- * @param isRead - whether a rule reads its column: there the apostrophe stays before what would be a formula without it
+ * @param isRead - whether a rule reads its column: there apostrophes stay before what would be read otherwise without them
  */
 export function typedCell(cell: string, isRead: boolean): string {
   const { text } = cellText(cell);
-  return isRead && cellText(text).isFormula ? cell : text;
+  const again = cellText(text);
+  return isRead && (again.isFormula || again.text !== text) ? cell : text;
 }

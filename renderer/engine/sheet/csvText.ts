@@ -3,14 +3,19 @@ import { harmless } from './cellText.ts';
 import { exactCell } from './exactCell.ts';
 
 /**
- * A table as CSV (RFC 4180): texts that a spreadsheet would run are made harmless, numbers stand as they are, −5 too.
+ * A table as CSV (RFC 4180): texts that a spreadsheet would run are made harmless, numbers stand as they are, −5 too. Cells at whose signs
+ * a spreadsheet might part stand in quotation marks, and all texts of a table with a number below zero in front: so nothing of the next
+ * cell is joined to a number at their end.
  *
  * @param fields - the header
  * @param rows - one cell for each field; null for an empty one
  */
 export function csvText(fields: readonly string[], rows: readonly (readonly (string | number | null)[])[]): string {
   const data = rows.map((row) => row.map((cell) => (typeof cell === 'string' ? harmless(cell) : cell)));
-  return `${Papa.unparse({ fields: fields.map(harmless), data }, { newline: '\r\n' })}\r\n`;
+  const hasSignedFirst = rows.some(([first]) => typeof first === 'number' && first < 0);
+  const quotes = (cell: unknown): boolean =>
+    typeof cell === 'string' && ((hasSignedFirst && !cell.startsWith("'")) || /[;\t]/.test(cell));
+  return `${Papa.unparse({ fields: fields.map(harmless), data }, { newline: '\r\n', quotes })}\r\n`;
 }
 
 /**

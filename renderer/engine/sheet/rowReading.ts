@@ -13,13 +13,13 @@ const longestCell = 2000;
 /** How much of a cell a refusal repeats. */
 const shownMost = 80;
 
-/** Whether a cell is its own text: not long, begun by a letter or a digit and ended by no blank, of ASCII both. */
+/** Whether a cell is its own text: not long, begun by a letter or a digit and ended by no blank, of ASCII both, without apostrophes. */
 function isItsOwnText(cell: string): boolean {
   const first = cell.charCodeAt(0);
   const last = cell.charCodeAt(cell.length - 1);
   const isLetter = (first | 0x20) >= 0x61 && (first | 0x20) <= 0x7a;
   const isDigit = first >= 0x30 && first <= 0x39;
-  return (isLetter || isDigit) && last > 0x20 && last < 0x7f && cell.length < longestCell;
+  return (isLetter || isDigit) && last > 0x20 && last < 0x7f && cell.length < longestCell && !cell.includes("'");
 }
 
 /** A text in which no spreadsheet sees a date: of a letter and a digit, or a number and a unit. */

@@ -87,7 +87,7 @@ describe('texts written out', () => {
           [null, 'x,"y"'],
         ],
       ),
-    ).toBe('a,\'=b\r\n-5,\'-5\r\n,"x,""y"""\r\n');
+    ).toBe('"a",\'=b\r\n-5,\'-5\r\n,"x,""y"""\r\n');
   });
 
   it('go through a file and back', () => {
