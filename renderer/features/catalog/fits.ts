@@ -65,7 +65,7 @@ export function fitsOf(item: Item, items: ReadonlyMap<string, Item>): FitList[] 
   const live = groups.get(item.shelf) ?? [];
   const which = (fits: (other: Item) => boolean): Item[] => {
     const places = live.flatMap((group) => (fits(group.first) ? group.places : []));
-    return [...Uint32Array.from(places).sort()].flatMap((at) => {
+    return [...Uint32Array.from(places).toSorted()].flatMap((at) => {
       const other = all[at];
       return other === undefined || other.id === item.id ? [] : [other];
     });
