@@ -108,9 +108,11 @@ describe.each([
 test('four hundred callouts take no more time and room for each than a hundred', async () => {
   const few = await print(judgedReport(100), 'A4');
   const many = await print(judgedReport(400), 'A4');
+  const fewAgain = await print(judgedReport(100), 'A4');
   expect(many.pages.length).toBeGreaterThan(40);
   // Four times the rows; what grows by their square, as a table tied cell by cell to its heads does, grows sixteenfold.
-  expect(many.tookMs).toBeLessThan(few.tookMs * 8);
+  // Held to the slower of those before and after: a machine busier with other things is so for all of them.
+  expect(many.tookMs).toBeLessThan(Math.max(few.tookMs, fewAgain.tookMs) * 10);
   expect(many.bytes.length).toBeLessThan(few.bytes.length * 5);
   expect(many.bytes.length).toBeLessThan((many.pages.length / 10) * 1024 * 1024);
 }, 120_000);

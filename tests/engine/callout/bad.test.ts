@@ -6,6 +6,7 @@ import { calloutColumns } from '../../../shared-types/callout.ts';
 import { judgeCallouts } from '../../../renderer/engine/callout/index.ts';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { csvOf, type Cells } from './judged.ts';
+import { shareOf } from '../../support/shareOf.ts';
 
 const plain: Cells = { id: 'A', thread: 'M10', torqueMin: '40 N·m', torqueMax: '50 N·m' };
 
@@ -173,7 +174,7 @@ describe('whatever stands in a file', () => {
           expect(error).toBeInstanceOf(RefusedError);
         }
       }),
-      { numRuns: 2000, seed: 1126 },
+      { numRuns: shareOf(2000), seed: 1126 },
     );
   });
 
@@ -189,7 +190,7 @@ describe('whatever stands in a file', () => {
           }
         }
       }),
-      { numRuns: 2000, seed: 1126 },
+      { numRuns: shareOf(2000), seed: 1126 },
     );
   });
 });

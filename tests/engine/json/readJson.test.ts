@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { readJson } from '../../../renderer/engine/json/readJson.ts';
+import { shareOf } from '../../support/shareOf.ts';
 
 const maxBytes = 1_000_000;
 const read = (text: string) => readJson(text, { maxBytes });
@@ -133,7 +134,7 @@ it('reads every JSON value as JSON.parse does, however it is laid out', () => {
   );
 });
 
-it('10 000 damaged texts: what JSON.parse refuses is refused, and what it takes is taken unless the text is one of the four kinds refused on purpose', () => {
+it('damaged texts, 10 000 in all: what JSON.parse refuses is refused, and what it takes is taken unless the text is one of the four kinds refused on purpose', () => {
   const onPurpose = new Set(['duplicate-key', 'forbidden-key', 'not-finite', 'too-deep']);
   const damaged = fc
     .tuple(
@@ -192,7 +193,7 @@ it('10 000 damaged texts: what JSON.parse refuses is refused, and what it takes 
         return position !== undefined && position <= text.length && (expected === null ? true : onPurpose.has(code));
       }
     }),
-    { numRuns: 10_000, seed: 32 },
+    { numRuns: shareOf(10_000), seed: 32 },
   );
 });
 

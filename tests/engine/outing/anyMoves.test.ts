@@ -6,6 +6,7 @@ import { planFrom } from '../../../renderer/engine/plan/readPlan.ts';
 import type { BagOuting } from '../../../shared-types/bag.ts';
 import type { PlanStep } from '../../../shared-types/plan.ts';
 import { coursePlan } from './coursePlan.ts';
+import { shareOf } from '../../support/shareOf.ts';
 
 const gear = (id: string, says: object = {}) => ({ id, mass: '100 g', onHand: 9, ...says });
 const bolt = (id: string, says: object) => ({ id, thread: 'M6', head: { form: 'hex', acrossFlats: '10 mm' }, ...says });
@@ -97,7 +98,7 @@ describe('whatever a plan moves', () => {
         expect(without.problems).toEqual(ledger.problems);
         expect(ledger.problems.every(({ mends, quantity }) => mends.length > 0 && quantity > 0)).toBe(true);
       }),
-      { seed: 11, numRuns: 400 },
+      { seed: 11, numRuns: shareOf(400) },
     );
   });
 });

@@ -15,6 +15,7 @@ import { planOfTask } from '../../../renderer/engine/records/planOfTask.ts';
 import { smallPlan } from '../../support/smallPlan.ts';
 import { fullPlan } from './fullPlan.ts';
 import { keptTask, keys } from './keptTask.ts';
+import { shareOf } from '../../support/shareOf.ts';
 
 const parsed = (plan: unknown): Plan => planSchema.parse(plan);
 
@@ -304,7 +305,7 @@ describe('any two plans', () => {
         expect(ids(safe.steps).filter((id) => ids(here.steps).includes(id))).toEqual(ids(here.steps));
         expect(ids(safe.steps).toSorted()).toEqual(ids(after.steps).toSorted());
       }),
-      { numRuns: 300, seed: 11 },
+      { numRuns: shareOf(300), seed: 11 },
     );
   });
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { RefusedError } from '../../../renderer/engine/errors.ts';
 import { readThread } from '../../../renderer/engine/thread/index.ts';
+import { shareOf } from '../../support/shareOf.ts';
 
 /** Typed text, code, the character reading stopped at, what the message must say. */
 const refused: [string, string, number, RegExp][] = [
@@ -152,6 +153,6 @@ it('whatever is typed is read or refused, and what is read has sizes that can be
         }
       },
     ),
-    { numRuns: 20_000, seed: 21 },
+    { numRuns: shareOf(20_000), seed: 21 },
   );
 });

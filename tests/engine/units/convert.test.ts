@@ -12,6 +12,7 @@ import {
   type Unit,
 } from '../../../renderer/engine/units/index.ts';
 import { over, ratio, sizes, times, type Ratio } from './exactSizes.ts';
+import { shareOf } from '../../support/shareOf.ts';
 
 /** A double is exactly a whole number over a power of two. */
 function ofDouble(value: number): Ratio {
@@ -52,7 +53,7 @@ it('converts any value within 1e-15 of the exact conversion', () => {
       const exact = times(ofDouble(value), over(sizes[from] ?? ratio(0n), sizes[to] ?? ratio(1n)));
       return relativeError(ofDouble(convertValue(value, from, to)), exact) <= 1e-15;
     }),
-    { numRuns: 10_000, seed: 11 },
+    { numRuns: shareOf(10_000), seed: 11 },
   );
 });
 
@@ -73,7 +74,7 @@ it('comes back within 4 units of the last place', () => {
       const back = convertValue(convertValue(value, from, to), to, from);
       return Math.abs(back - value) <= 4 * ulp(value);
     }),
-    { numRuns: 10_000, seed: 12 },
+    { numRuns: shareOf(10_000), seed: 12 },
   );
 });
 
@@ -97,7 +98,7 @@ it('a resolved converter gives the same bits for every pair, and refuses the sam
         expect(resolved).toEqual(outcome(() => convertValue(value, from, to)));
       },
     ),
-    { numRuns: 20_000, seed: 14 },
+    { numRuns: shareOf(20_000), seed: 14 },
   );
   expect(() => converter('lb', 'lbf')).toThrowError(/asked for is lbf, a unit of force/);
 });
@@ -114,7 +115,7 @@ it('a value in its own unit is never altered, nor the text that is its authority
       expect(read).toEqual({ value: given + 0, unit, kind: kindOf(unit), typed });
       expect(showQuantity(typed, 'as-written')).toBe(`${String(given)} ${unit}`);
     }),
-    { numRuns: 10_000, seed: 15 },
+    { numRuns: shareOf(10_000), seed: 15 },
   );
 });
 

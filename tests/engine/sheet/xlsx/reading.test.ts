@@ -5,6 +5,7 @@ import { cellText } from '../../../../renderer/engine/sheet/cellText.ts';
 import { openWorkbook, workbookBytes } from '../../../../renderer/engine/sheet/xlsx/index.ts';
 import { serialDate } from '../../../../renderer/engine/sheet/xlsx/serialDate.ts';
 import { book, textRow } from './packed.ts';
+import { shareOf } from '../../../support/shareOf.ts';
 
 const stylesXml =
   '<styleSheet><numFmts><numFmt numFmtId="164" formatCode="[Red]d\\-mmm"/><numFmt numFmtId="165" formatCode="0.0 &quot;days&quot;"/><numFmt numFmtId="166" formatCode="[h]:mm"/></numFmts><cellXfs><xf numFmtId="0"/><xf numFmtId="14"/><xf numFmtId="164"/><xf numFmtId="165"/><xf numFmtId="166"/><xf numFmtId="49"/></cellXfs></styleSheet>';
@@ -186,7 +187,7 @@ describe('a workbook written', () => {
         );
         expect(records.every(({ odd }) => odd === null)).toBe(true);
       }),
-      { seed: 6, numRuns: 300 },
+      { seed: 6, numRuns: shareOf(300) },
     );
   });
 
