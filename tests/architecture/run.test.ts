@@ -110,7 +110,12 @@ describe('the lanes', () => {
   }
 
   it('run beside each other, the stages of each one after the other', async () => {
-    const course = await courseOf(['a', 'computes', 'd'], ['b', 'computes', ''], ['c', 'drives', ''], ['d', 'drives', '']);
+    const course = await courseOf(
+      ['a', 'computes', 'd'],
+      ['b', 'computes', ''],
+      ['c', 'drives', ''],
+      ['d', 'drives', ''],
+    );
     expect(course).toBe('+a +c -c +d -d -a +b -b');
   });
 

@@ -29,13 +29,18 @@ function changed(store: Store, id: string, fields: object): Proposal {
   return put('items', { ...kept, ...fields });
 }
 
-/** 104 steps back and forth: adding, editing, many at once, importing, removing, in turn. */
-async function work(store: Store, name: string): Promise<Record<string, string>[]> {
+/** After each step of two rounds, and from there on after each round: to look takes longer than the step. */
+const looked = (step: number): boolean => step <= 16 || step % 8 === 0;
+
+/** 104 steps back and forth: adding, editing, many at once, importing, removing, in turn. The state after each that is looked at. */
+async function work(store: Store, name: string): Promise<Map<number, Record<string, string>>> {
   await rowsOf(store, 'items');
-  const states = [await contentDigests(name)];
+  const states = new Map([[0, await contentDigests(name)]]);
+  let done = 0;
   const keep = async (title: string, ...proposals: Proposal[]): Promise<void> => {
     await store.commit(act(title, ...proposals));
-    states.push(await contentDigests(name));
+    done += 1;
+    if (looked(done)) states.set(done, await contentDigests(name));
   };
   for (let round = 1; round <= 13; round += 1) {
     const id = `A-${round}`;
@@ -69,20 +74,22 @@ async function work(store: Store, name: string): Promise<Record<string, string>[
 }
 
 describe('undo and redo', () => {
-  it('go 104 steps back and 104 forth, with the same records at each', async () => {
+  it('go 104 steps back and 104 forth, with the same records wherever they are looked at', async () => {
     const journal = await keptJournal(0);
     const { store } = await openWindowOn(journal);
     const name = journal.database();
     const states = await work(store, name);
-    expect(states).toHaveLength(105);
-    expect(new Set(states.map((state) => JSON.stringify(state))).size).toBeGreaterThan(90);
+    expect(states.size).toBe(1 + 16 + 11);
+    // What is compared below does differ, but for what a round ends with as it began.
+    expect(new Set([...states.values()].map((state) => JSON.stringify(state))).size).toBeGreaterThan(22);
     for (let at = 103; at >= 0; at -= 1) {
       await store.undo();
-      expect(await contentDigests(name)).toEqual(states[at]);
+      if (looked(at)) expect([at, await contentDigests(name)]).toEqual([at, states.get(at)]);
     }
+    expect(store.history().undo).toMatchObject({ title: 'Add a shelf' });
     for (let at = 1; at <= 104; at += 1) {
       await store.redo();
-      expect(await contentDigests(name)).toEqual(states[at]);
+      if (looked(at)) expect([at, await contentDigests(name)]).toEqual([at, states.get(at)]);
     }
     expect(store.history().redo).toBeNull();
     // What the screens show is that, too.

@@ -14,6 +14,7 @@ import { listFiles, loadSite, readMap } from '../../electron/site/buildMap.ts';
 import { rawRequest, type RawReply } from './support/rawRequest.ts';
 import { sampleBuild, sampleSite, scratchFolder } from './support/site.ts';
 import { traversals } from './support/traversals.ts';
+import { floodSource } from './support/flood.ts';
 
 const data = scratchFolder();
 let server: RunningServer;
@@ -336,7 +337,8 @@ describe('slow and half-open connections', () => {
       await new Promise((resolve) => setTimeout(resolve, 10));
       return performance.now() - started - 10;
     };
-    const middle = (values: readonly number[]) => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
+    const middle = (values: readonly number[]) =>
+      values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
     // While they pour in, this process shares the machine with the one that makes them: the middle one counts.
     const [whilePouringMs, lateThenMs]: [number[], number[]] = [[], []];
     while (flooded.opened < 10_000 && flood.exitCode === null) {
@@ -353,24 +355,6 @@ describe('slow and half-open connections', () => {
     expect(server.connections()).toBeLessThanOrEqual(mostSilent + mostSpoken);
   }, 180_000);
 });
-
-/** Opens connections that say nothing, drip a header, or owe a body; tells how many were made so far. */
-const floodSource = `
-  const { connect } = require('node:net');
-  const port = Number(process.argv[1]);
-  const kinds = ['', 'GET / HTTP/1.1\\r\\nHost: 127', 'POST /api/pdf HTTP/1.1\\r\\nHost: 127.0.0.1:' + port + '\\r\\nContent-Length: 99\\r\\n\\r\\n{'];
-  let made = 0, begun = 0;
-  const batch = () => {
-    for (let i = 0; i < 50 && begun < 10000; i += 1) {
-      const words = kinds[begun++ % 3];
-      const socket = connect({ port, host: '127.0.0.1' }, () => { socket.write(words); made += 1; if (made % 500 === 0) console.log(made); });
-      socket.on('error', () => {});
-      socket.resume();
-    }
-  };
-  setInterval(batch, 25);
-  setTimeout(() => process.exit(0), 150000);
-`;
 
 describe('every answer of this run', () => {
   it('carried the security headers, and none opened the server to others', () => {
