@@ -238,15 +238,20 @@ describe('P9: layouts that go wrong first', () => {
       const made = await print({ lines });
       return { made, pages: made.pages.filter((page) => listRows(page).length > 0).length };
     };
-    // The list takes one page up to some length and two from there on: near what the first of several pages takes.
-    const long = await pagesOfList(40);
-    expect(long.pages).toBeGreaterThan(1);
-    let full = long.made.pages.map((page) => listRows(page).length).find((count) => count > 0) ?? 0;
-    let { made, pages } = await pagesOfList(full);
-    for (; pages > 1; full -= 1) ({ made, pages } = await pagesOfList(full - 1));
-    let next = await pagesOfList(full + 1);
-    for (; next.pages === 1; full += 1) [made, next] = [next.made, await pagesOfList(full + 2)];
-    expectSigned(next.made, full + 1);
+    // The list takes one page up to some length and two from there on; halving finds the length.
+    let [full, over] = [5, 13];
+    const first = await pagesOfList(full);
+    let made = first.made;
+    expect(first.pages).toBe(1);
+    let next = await pagesOfList(over);
+    expect(next.pages).toBeGreaterThan(1);
+    while (over - full > 1) {
+      const middle = Math.floor((full + over) / 2);
+      const tried = await pagesOfList(middle);
+      if (tried.pages > 1) [over, next] = [middle, tried];
+      else [full, made] = [middle, tried.made];
+    }
+    expectSigned(next.made, over);
     expect(full).toBeGreaterThan(5);
     expect(made.pages.slice(0, 1).flatMap(listRows)).toHaveLength(full);
     expectSigned(made, full);
