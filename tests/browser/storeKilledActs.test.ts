@@ -79,7 +79,10 @@ const prepared: [what: string, prepare: () => Promise<Prepared>][] = [
       await deleteDatabase(elsewhere.database());
       return {
         journal: await keptJournal(3),
-        act: async (open) => everythingAct(intoHere(await open.readAll(), file, { differing: 'take' }), 'all.json'),
+        act: async (open) => {
+          const { puts, lasts } = intoHere(await open.readAll(), file, { differing: 'take' });
+          return everythingAct(puts, lasts, 'all.json');
+        },
       };
     },
   ],

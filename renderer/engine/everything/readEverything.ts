@@ -4,13 +4,11 @@ import { readJson } from '../json/readJson.ts';
 import type { Digest } from '../record/chain.ts';
 import { checkRecords } from '../records/checkRecords.ts';
 import type { KeptTables } from '../records/checkRecords.ts';
+import { everythingBytesMax } from './everythingBytes.ts';
 import { readExport } from './readExport.ts';
 import type { ReadExport } from './readExport.ts';
 import { readSnapshotText } from './readSnapshotText.ts';
 import type { AllTables } from './readSnapshotText.ts';
-
-/** The largest file read, and the largest that is written. */
-export const everythingBytesMax = 64 * 1024 * 1024;
 
 export interface Everything {
   kind: 'snapshot' | 'export';
@@ -29,12 +27,25 @@ export interface Everything {
  * @param text - the whole file
  * @param file - its name, for refusals
  * @param digest - SHA-256
+ * @param onRead - told how many records it holds, before they are looked through
  * @returns its records in this program's shape
- * @throws RefusedError naming file, and row or field of the first fault; of faulty records all of them
+ * @throws RefusedError too-large before anything is read; naming file, and row or field of the first fault; of faulty records all of them
  */
-export async function readEverything(text: string, file: string, digest: Digest): Promise<Everything> {
+export async function readEverything(
+  text: string,
+  file: string,
+  digest: Digest,
+  onRead: (count: number) => void = () => undefined,
+): Promise<Everything> {
   try {
+    // No text has fewer bytes than UTF-16 has units.
+    if (text.length > everythingBytesMax)
+      throw new RefusedError({
+        code: 'too-large',
+        message: `It has more than ${everythingBytesMax / 1024 / 1024} MiB, the most that is read`,
+      });
     const read = await readHalf(text, file, digest);
+    onRead([...read.tables.values()].reduce((sum, { size }) => sum + size, 0));
     const faults = await checkRecords(read.tables as KeptTables, digest);
     const [first] = faults;
     if (first === undefined) return read;

@@ -6,18 +6,19 @@ import { recordsVersion } from '../../../shared-types/records/index.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
-import { readEverything } from '../../engine/everything/readEverything.ts';
-import type { AllTables } from '../../engine/everything/readSnapshotText.ts';
-import type { Differing, Into } from '../../engine/everything/intoHere.ts';
-import type { Everything } from '../../engine/everything/readEverything.ts';
+import type { Differing } from '../../engine/everything/intoHere.ts';
+import type { Looked } from '../../engine/everything/lookedInto.ts';
 import { nameOf, tableWords } from '../../store/recordNames.ts';
 import { refusalOf } from '../../store/session.ts';
-import { sha256 } from '../../store/sha256.ts';
+import { startEverything } from '../../workers/everything.ts';
+import type { EverythingRead, EverythingReading } from '../../workers/everything.ts';
 import { useStore } from '../session/useStore.ts';
 import { countOf } from '../steps/words.ts';
-import { everythingAct, fieldsApart, lookedInto } from './everythingIn.ts';
+import { contraryRefusal, everythingAct, fieldsApart } from './everythingIn.ts';
 import { whenText } from './snapshotWords.ts';
 import './snapshots.css';
+
+const comparing = 'Comparing it with what is kept';
 
 export interface EverythingDialogProps {
   host: Pick<SnapshotHost, 'make'>;
@@ -28,11 +29,15 @@ export interface EverythingDialogProps {
 }
 
 interface Read {
-  file: Everything;
-  here: AllTables;
+  file: EverythingRead;
+  reading: EverythingReading;
 }
 
-type State = { doing: string; writes?: true } | { refused: Refusal } | { failed: string; into: Into } | { into: Into };
+type State =
+  | { doing: string; writes?: true }
+  | { refused: Refusal }
+  | { failed: string; looked: Looked }
+  | { looked: Looked };
 
 /** Everything of another copy of the program, or of this one from before: what it would bring, and one press that brings it. */
 export function EverythingDialog({ host, file, onClose }: EverythingDialogProps) {
@@ -43,45 +48,55 @@ export function EverythingDialog({ host, file, onClose }: EverythingDialogProps)
 
   useEffect(() => {
     let left = false;
+    const reading = startEverything();
+    const show = (next: State): void => void (left || setState(next));
     const work = async (): Promise<void> => {
-      const everything = await readEverything(file.text, file.name, sha256);
-      const here = await store.readAll();
-      if (!left) setRead({ file: everything, here });
+      const said = await reading.read(file, (doing) => show({ doing }));
+      show({ doing: comparing });
+      await reading.hold(await store.readAll());
+      if (!left) setRead({ file: said, reading });
     };
-    work().catch((error: unknown) => void (left || setState({ refused: refusalOf(error) })));
-    return () => void (left = true);
+    work().catch((error: unknown) => show({ refused: refusalOf(error) }));
+    return () => {
+      left = true;
+      reading.end();
+    };
   }, [file, store]);
 
   useEffect(() => {
     if (read === null) return;
     let left = false;
-    lookedInto(read.here, read.file, differing).then(
-      (into) => void (left || setState({ into })),
+    read.reading.look(differing).then(
+      (found) => {
+        if (left) return;
+        if ('looked' in found) setState({ looked: found.looked });
+        else setState({ refused: contraryRefusal(found.contrary, found.more) });
+      },
       (error: unknown) => void (left || setState({ refused: refusalOf(error) })),
     );
     return () => void (left = true);
   }, [read, differing]);
 
   const choose = (next: Differing): void => {
-    setState({ doing: 'Comparing it with what is kept' });
+    setState({ doing: comparing });
     setDiffering(next);
   };
-  const bring = async (into: Into): Promise<void> => {
+  const bring = async ({ reading }: Read, looked: Looked): Promise<void> => {
     setState({ doing: 'Making a snapshot of what is kept now', writes: true });
     try {
       await host.make({ why: 'before-restore' });
-      setState({ doing: `Bringing in ${countOf(into.puts.length, 'record')}`, writes: true });
-      await store.commit(everythingAct(into, file.name));
-      const undo = into.lasts
+      setState({ doing: `Bringing in ${countOf(looked.puts, 'record')}`, writes: true });
+      await store.commit(everythingAct(await reading.puts(), looked.lasts, file.name));
+      const undo = looked.lasts
         ? 'A snapshot from before is there.'
         : 'Undo takes all of it back, and a snapshot from before is there too.';
-      onClose(`Brought in ${countOf(into.puts.length, 'record')} of ${file.name}. ${undo}`);
+      onClose(`Brought in ${countOf(looked.puts, 'record')} of ${file.name}. ${undo}`);
     } catch (error) {
-      setState({ failed: `${refusalOf(error).message} Everything is as it was before.`, into });
+      setState({ failed: `${refusalOf(error).message} Everything is as it was before.`, looked });
     }
   };
   const isWriting = 'doing' in state && state.writes === true;
-  const into = 'into' in state ? state.into : null;
+  const looked = 'looked' in state ? state.looked : null;
   return (
     <Dialog title={`Bring in ${file.name}`} onClose={() => isWriting || onClose(null)} className="bw-restore">
       {'refused' in state ? (
@@ -102,17 +117,17 @@ export function EverythingDialog({ host, file, onClose }: EverythingDialogProps)
               </p>
             )}
           </div>
-          {read !== null && into !== null && (
-            <Preview file={read.file} into={into} differing={differing} onDiffering={choose} />
+          {read !== null && looked !== null && (
+            <Preview file={read.file} looked={looked} differing={differing} onDiffering={choose} />
           )}
           <div className="bw-form-foot">
-            {into !== null && into.puts.length > 0 && (
-              <Button variant="filled" onClick={() => void bring(into)}>
-                Bring in {countOf(into.puts.length, 'record')}
+            {read !== null && looked !== null && looked.puts > 0 && (
+              <Button variant="filled" onClick={() => void bring(read, looked)}>
+                Bring in {countOf(looked.puts, 'record')}
               </Button>
             )}
             <Button disabled={isWriting} onClick={() => onClose(null)}>
-              Leave the file
+              {'doing' in state && !isWriting ? 'Stop reading the file' : 'Leave the file'}
             </Button>
           </div>
         </>
@@ -122,13 +137,13 @@ export function EverythingDialog({ host, file, onClose }: EverythingDialogProps)
 }
 
 interface PreviewProps {
-  file: Everything;
-  into: Into;
+  file: EverythingRead;
+  looked: Looked;
   differing: Differing;
   onDiffering: (differing: Differing) => void;
 }
 
-function Preview({ file, into, differing, onDiffering }: PreviewProps) {
+function Preview({ file, looked, differing, onDiffering }: PreviewProps) {
   const { kind, made, records, by } = file;
   return (
     <>
@@ -155,7 +170,7 @@ function Preview({ file, into, differing, onDiffering }: PreviewProps) {
           </tr>
         </thead>
         <tbody>
-          {into.tables.map(({ table, added, differs, same, onlyHere }) => (
+          {looked.tables.map(({ table, added, differs, same, onlyHere }) => (
             <tr key={table}>
               <td>{tableWords[table].many}</td>
               {[added, differs, same, onlyHere].map((count, at) => (
@@ -167,27 +182,27 @@ function Preview({ file, into, differing, onDiffering }: PreviewProps) {
           ))}
         </tbody>
       </table>
-      {into.differing.length > 0 && <Differ into={into} differing={differing} onDiffering={onDiffering} />}
-      {into.withoutLabel.length > 0 && (
+      {looked.differing.count > 0 && <Differ looked={looked} differing={differing} onDiffering={onDiffering} />}
+      {looked.withoutLabel.count > 0 && (
         <p>
-          {countOf(into.withoutLabel.length, 'item')} {into.withoutLabel.length === 1 ? 'comes' : 'come'} without the
-          number on {into.withoutLabel.length === 1 ? 'its label' : 'their labels'}, which names another thing here:{' '}
-          {into.withoutLabel.slice(0, 20).map(({ id, code, tag }, at) => (
+          {countOf(looked.withoutLabel.count, 'item')} {looked.withoutLabel.count === 1 ? 'comes' : 'come'} without the
+          number on {looked.withoutLabel.count === 1 ? 'its label' : 'their labels'}, which names another thing here:{' '}
+          {looked.withoutLabel.first.map(({ id, code, tag }, at) => (
             <span key={id}>
               {at > 0 && ', '}
               <bdi>{code}</bdi> ({tag})
             </span>
           ))}
-          {into.withoutLabel.length > 20 && ' …'}
+          {looked.withoutLabel.count > looked.withoutLabel.first.length && ' …'}
         </p>
       )}
-      <p>{consequence(into)}</p>
+      <p>{consequence(looked)}</p>
     </>
   );
 }
 
-function consequence({ puts, lasts }: Into): string {
-  if (puts.length === 0) return 'Nothing of it is to be written.';
+function consequence({ puts, lasts }: Looked): string {
+  if (puts === 0) return 'Nothing of it is to be written.';
   const first =
     'Nothing that is kept is taken away. It is one act, with what is kept now in a snapshot of its own before';
   return lasts
@@ -198,11 +213,8 @@ function consequence({ puts, lasts }: Into): string {
 /** The dot stands out from its disc in both schemes. */
 const dotted = { size: 'md', color: 'var(--bw-act)', iconColor: 'var(--bw-onact)' };
 
-/** So many are listed; the number of all is said. */
-const listed = 100;
-
-function Differ({ into: { differing: rows }, differing, onDiffering }: Omit<PreviewProps, 'file'>) {
-  const chosen = rows.filter(({ isChoice }) => isChoice).length;
+function Differ({ looked, differing, onDiffering }: Omit<PreviewProps, 'file'>) {
+  const { first: rows, count, choices: chosen } = looked.differing;
   return (
     <>
       {chosen === 0 ? (
@@ -223,12 +235,12 @@ function Differ({ into: { differing: rows }, differing, onDiffering }: Omit<Prev
       <details className="bw-everything-differ">
         <summary>Which, and in which fields</summary>
         <ul>
-          {rows.slice(0, listed).map(({ table, here, file }) => (
+          {rows.map(({ table, here, file }) => (
             <li key={`${table} ${here.id}`}>
               <bdi>{nameOf(table, here)}</bdi>: {fieldsApart(here, file).join(', ')}
             </li>
           ))}
-          {rows.length > listed && <li>and {rows.length - listed} more</li>}
+          {count > rows.length && <li>and {count - rows.length} more</li>}
         </ul>
       </details>
     </>

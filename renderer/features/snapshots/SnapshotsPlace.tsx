@@ -7,7 +7,7 @@ import { refusalOf } from '../../store/session.ts';
 import { changedMost, removedMost } from '../../store/writing/snapshotFirst.ts';
 import { countOf } from '../steps/words.ts';
 import { CheckPanel } from './CheckPanel.tsx';
-import { everythingBytesMax } from '../../engine/everything/readEverything.ts';
+import { everythingBytesMax } from '../../engine/everything/everythingBytes.ts';
 import { saveEverything } from '../recovery/saveEverything.ts';
 import { useStore } from '../session/useStore.ts';
 import { EverythingDialog } from './EverythingDialog.tsx';

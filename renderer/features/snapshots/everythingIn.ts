@@ -1,37 +1,27 @@
-/** A file with everything, at the door: read, held against what is kept, and made into one act. */
+/** A file with everything, at the door: what keeps it out in words, and what is made of it, one act. */
 import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
+import type { Refusal } from '../../../shared-types/errors.ts';
 import type { AnyRecord } from '../../../shared-types/records/index.ts';
-import { RefusedError } from '../../engine/errors.ts';
-import { intoHere } from '../../engine/everything/intoHere.ts';
-import { outcomeFaults } from '../../engine/everything/outcomeFaults.ts';
-import type { AllTables } from '../../engine/everything/readSnapshotText.ts';
-import type { Differing, Into } from '../../engine/everything/intoHere.ts';
-import type { Everything } from '../../engine/everything/readEverything.ts';
+import type { Into } from '../../engine/everything/intoHere.ts';
+import type { Contrary } from '../../engine/everything/lookedInto.ts';
 import { nameOf } from '../../store/recordNames.ts';
-import { sha256 } from '../../store/sha256.ts';
 import type { Act, Proposal } from '../../store/store.ts';
 
-/** @throws RefusedError with everything that keeps the file out */
-export async function lookedInto(here: AllTables, file: Everything, differing: Differing): Promise<Into> {
-  const into = intoHere(here, file.tables, { differing });
-  const contradictions = into.faults.map((message) => ({ code: 'contradiction' as const, message }));
-  const refused =
-    contradictions.length > 0
-      ? contradictions
-      : (await outcomeFaults(here, into, sha256)).map(({ table, id, message }) => ({
-          ...{ code: 'contradiction' as const, field: table, value: id },
-          message: `Beside what is kept here it would not be whole: ${nameOf(table, recordOf(into, id))}: ${message}`,
-        }));
-  const [first] = refused;
-  if (first === undefined) return into;
-  throw new RefusedError({ ...first, ...(refused.length > 1 ? { rows: refused } : {}) });
+/** Everything that keeps a file out which is whole by itself. */
+export function contraryRefusal({ contradictions, faults }: Contrary, more: number): Refusal {
+  const code = 'contradiction' as const;
+  const rows: Refusal[] = [
+    ...contradictions.map((message) => ({ code, message })),
+    ...faults.map(({ table, id, message, record }) => ({
+      ...{ code, field: table, value: id },
+      message: `Beside what is kept here it would not be whole: ${nameOf(table, record)}: ${message}`,
+    })),
+    ...(more > 0 ? [{ code, message: `There are ${more} more faults.` }] : []),
+  ];
+  return { ...(rows[0] ?? { code, message: 'It cannot be brought in' }), ...(rows.length > 1 ? { rows } : {}) };
 }
 
-function recordOf({ puts }: Into, id: string): Partial<AnyRecord> {
-  return puts.find(({ record }) => record.id === id)?.record ?? {};
-}
-
-export function everythingAct({ puts, lasts }: Into, name: string): Act {
+export function everythingAct(puts: Into['puts'], lasts: boolean, name: string): Act {
   return {
     action: 'bring-everything-in',
     title: `Bring in ${name}`.slice(0, 2000),
