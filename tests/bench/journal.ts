@@ -1,5 +1,5 @@
 /**
- * What the journal costs on this machine: `npx tsx tests/bench/journal.ts [entries]`. It is opened and verified whole,
+ * What the journal costs on this machine: `npx tsx tests/bench/journal.ts [entries] [items]`. It is opened and verified whole,
  * appended to one by one with its syncs, read back in pages, opened again from its checkpoint, and made a snapshot of.
  */
 import { randomUUID } from 'node:crypto';
@@ -14,12 +14,15 @@ import { emptyHash, type Change } from '../../shared-types/journal.ts';
 import { recordsVersion } from '../../shared-types/records/index.ts';
 
 const entryCount = Number(process.argv[2] ?? 50_000);
+/** So many items are edited one by one, again and again: a snapshot holds each once. */
+const itemCount = Number(process.argv[3] ?? 10_000);
 const appendCount = 1_000;
-const folder = mkdtempSync(join(tmpdir(), 'bagwright-bench-'));
+const scratch = mkdtempSync(join(tmpdir(), 'bagwright-bench-'));
+// Its snapshots lie beside it.
+const folder = join(scratch, 'journal');
 
-/** A catalog of ten thousand sockets, edited one by one. */
 function edit(seq: number): Change {
-  const id = `s${seq % 10_000}`;
+  const id = `s${seq % itemCount}`;
   const socket = (rev: number): Record<string, unknown> => ({
     id,
     rev,
@@ -38,7 +41,7 @@ function edit(seq: number): Change {
     outsideDiameter: '18 mm',
     ratedTorque: '80 N·m',
   });
-  return { table: 'items', id, before: seq > 10_000 ? socket(1) : null, after: socket(2) };
+  return { table: 'items', id, before: seq > itemCount ? socket(1) : null, after: socket(2) };
 }
 
 const payload = (seq: number) => ({
@@ -50,7 +53,7 @@ const payload = (seq: number) => ({
 
 function fill(): void {
   const entries = join(folder, 'entries-1');
-  mkdirSync(entries);
+  mkdirSync(entries, { recursive: true });
   let prevHash = emptyHash;
   let lines: Buffer[] = [];
   let [first, bytes] = [1, 0];
@@ -113,5 +116,5 @@ try {
   process.stdout.write(`the snapshot: ${roundNominal((made?.bytes ?? 0) / 1e6, 1)} MB\n`);
   again.close();
 } finally {
-  rmSync(folder, { recursive: true, force: true });
+  rmSync(scratch, { recursive: true, force: true });
 }
