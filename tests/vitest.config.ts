@@ -130,8 +130,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           setupFiles: ['tests/browser/support/actAsShipped.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          testTimeout,
+          hookTimeout,
           expect: expected,
           maxWorkers: everyCore,
           browser: {

@@ -1,12 +1,10 @@
 /** Findings of several rows accepted at once by keyboard: one act, its own acceptance on each row, one undo. */
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { smallPlan } from '../support/smallPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { rowsOf } from './support/keptStore.ts';
 import { button, expectOneAct, field, openTask, row } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 const tables = ['calloutLists', 'callouts'] as const;
 

@@ -1,12 +1,10 @@
 /** The place of the records and the findings in the window: the example's records, a tool found out, a record typed, the report. */
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { smallPlan } from '../support/smallPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { rowsOf } from './support/keptStore.ts';
 import { button, expectOneAct, field, heading, openTask, row, save } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 const tables = ['calloutLists', 'callouts', 'asRunLists', 'asRuns'] as const;
 const inHand = () => page.getByRole('region', { name: 'Record in hand' });

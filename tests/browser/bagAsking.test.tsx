@@ -1,11 +1,9 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import type { KeptResult } from '../../renderer/store/session.ts';
 import { mapOuting, mapResult, mapSource } from '../support/bagMapPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, field, openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 async function openBag(change: Partial<KeptResult> | null = {}) {
   const opened = await openTask(mapSource, '#/bag');

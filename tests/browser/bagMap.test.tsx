@@ -1,10 +1,8 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { mapResult, mapSource } from '../support/bagMapPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, byCode, expectOneAct, openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 /** The bag of the invented outing, planned, on its sheet. */
 async function openBag(source: unknown = mapSource) {

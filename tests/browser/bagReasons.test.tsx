@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import type { BagResult } from '../../shared-types/bag.ts';
 import type { ReasonFound, WithoutItem } from '../../shared-types/bagReasons.ts';
@@ -6,8 +6,6 @@ import type { ReasonsAsked } from '../../renderer/workers/reasonsMessages.ts';
 import { mapOuting, mapResult, mapSource } from '../support/bagMapPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 /** Finds what the test says, when it says so. */
 function fakeReasons() {

@@ -1,11 +1,9 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { startPlanning } from '../../renderer/workers/planner.ts';
 import { mapResult, mapSource } from '../support/bagMapPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 90_000 });
 
 const course = () => page.getByRole('figure', { name: 'Course of the search' });
 const drawn = (what: 'best' | 'bound' | 'gap'): number => document.querySelectorAll(`[data-plot="${what}"]`).length;

@@ -1,10 +1,8 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { calloutQuery } from '../../renderer/features/steps/calloutQuery.ts';
 import { shownPlan } from './fixtures/plans.ts';
 import { button, byCode, field, heading, openTask, save } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const from = () => field('Callout, from (with unit)');
 const to = () => field('Callout, to (with unit)');

@@ -1,12 +1,10 @@
 /** The place of the callouts in the window: taken from steps, typed, judged, accepted, undone; and a file that is not kept. */
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { smallPlan } from '../support/smallPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { rowsOf } from './support/keptStore.ts';
 import { button, expectOneAct, field, heading, openTask, row, save } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 const tables = ['calloutLists', 'callouts'] as const;
 const inHand = () => page.getByRole('region', { name: 'Callout in hand' });

@@ -24,13 +24,13 @@ describe.each(['light', 'dark'] as const)('the catalog, %s', (scheme) => {
     await userEvent.keyboard('{Escape}');
     await expect.element(page.getByRole('dialog')).toBeInTheDocument();
     expect(await axeFaults()).toEqual([]);
-  }, 60_000);
+  });
 
   it('has none without a shelf, and where nothing is found', async () => {
     await openCatalog({ shelves: [], scheme });
     await expect.element(page.getByRole('heading', { name: 'No shelf yet' })).toBeInTheDocument();
     expect(await axeFaults()).toEqual([]);
-  }, 60_000);
+  });
 
   it('has none with several rows chosen', async () => {
     await openCatalog({ items, scheme });
@@ -40,10 +40,10 @@ describe.each(['light', 'dark'] as const)('the catalog, %s', (scheme) => {
     await expect.element(page.getByRole('heading', { name: '2 items chosen' })).toBeInTheDocument();
     await userEvent.click(page.getByRole('button', { name: 'Set the kit…' }));
     expect(await axeFaults()).toEqual([]);
-  }, 60_000);
+  });
 });
 
 it('is told of a planted fault, so that finding none means something', async () => {
   await render(<p style={{ color: '#ccc', background: '#fff' }}>faint</p>);
   expect(await axeFaults()).toEqual(['color-contrast: p']);
-}, 60_000);
+});

@@ -1,10 +1,8 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { shownPlan } from './fixtures/plans.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, byCode, chooseIn, expectOneAct, field, openTask, row, save } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const plan = {
   ...shownPlan(),

@@ -61,4 +61,4 @@ it('finds as one types, shows tables as printed and rows side by side, and hands
   window.location.hash = '#/handbook';
   await userEvent.fill(search, 'zirconium 4711');
   await expect.element(page.getByText(/^No published value/)).toBeInTheDocument();
-}, 60_000);
+});

@@ -1,10 +1,8 @@
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { planFrom } from '../../renderer/engine/plan/readPlan.ts';
 import { shownPlan } from './fixtures/plans.ts';
 import { byCode, button, openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const region = (name: string) => page.getByRole('region', { name, exact: true });
 

@@ -8,8 +8,6 @@ import { axeFaults } from './support/axe.ts';
 import { callout, calloutList, put, rowsOf } from './support/keptStore.ts';
 import { button, expectOneAct, heading, openTask, row } from './support/openTask.tsx';
 
-vi.setConfig({ testTimeout: 120_000 });
-
 const tables = ['calloutLists', 'callouts', 'asRunLists', 'asRuns'] as const;
 const columns = [
   'id',

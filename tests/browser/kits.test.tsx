@@ -1,9 +1,7 @@
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { shownPlan } from './fixtures/plans.ts';
 import { byCode, chooseIn, heading, openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 it('field kit against training kit: what is missing, what differs, and which steps lose their stack', async () => {
   const { store } = await openTask(shownPlan(), '#/kits');

@@ -1,4 +1,4 @@
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import type { Deed } from '../../shared-types/records/revision.ts';
 import { chainFault, chained } from '../../renderer/engine/record/chain.ts';
@@ -9,8 +9,6 @@ import { discrepancy, eventsOf, twoRevision, twoSource, wentOut } from '../suppo
 import { axeFaults, axeFaultsInEveryLook } from './support/axe.ts';
 import { rowsOf } from './support/keptStore.ts';
 import { button, field, heading, openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const packed = await chained(twoRevision, null, eventsOf(wentOut), sha256);
 

@@ -1,10 +1,8 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { cap, coursePlan, openOrderPlan, tighten } from './fixtures/courses.ts';
 import { axeFaults } from './support/axe.ts';
 import { button, byCode, expectOneAct, field, heading, openTask, save, stepCodes } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 90_000 });
 
 const region = (name: string) => page.getByRole('region', { name, exact: true });
 

@@ -1,11 +1,9 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { mapResult, mapSource } from '../support/bagMapPlan.ts';
 import { coursePlan, openOrderPlan } from './fixtures/courses.ts';
 import { axeFaults } from './support/axe.ts';
 import { openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 90_000 });
 
 const region = (name: string) => page.getByRole('region', { name, exact: true });
 

@@ -1,9 +1,7 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { shownPlan } from './fixtures/plans.ts';
 import { byCode, button, expectOneAct, field, heading, openTask, row, save } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const [loosen, tighten, cap, deep] = shownPlan().steps;
 const plan = {

@@ -1,12 +1,10 @@
 /** Patterns of an interface: typed, drawn to scale beside the form, placed by pointer and by keys, ordered, kept. */
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import type { RecordOf } from '../../shared-types/records/index.ts';
 import { readPattern, positionNames } from '../../renderer/engine/pattern/index.ts';
 import { shownPlan } from './fixtures/plans.ts';
 import { byCode, button, chooseIn, field, heading, openTask, save } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const rock: RecordOf<'sites'> = { id: 'rock', rev: 0, code: 'SRL', name: 'Sea rock light' };
 const flange: RecordOf<'interfaces'> = {

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import type { RecordOf } from '../../shared-types/records/index.ts';
 import { nextLetter } from '../../renderer/features/sites/siteActs.ts';
@@ -15,8 +15,6 @@ import {
   row,
   save,
 } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const listed = (name: RegExp) => page.getByRole('grid', { name: 'Sites' }).getByRole('row', { name });
 

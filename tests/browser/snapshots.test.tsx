@@ -1,7 +1,7 @@
 /** Snapshots as a person uses them: made, looked at before they are restored, restored, undone; and the check of the database. */
 import '../../renderer/styles/layers.css';
 import '@mantine/core/styles.layer.css';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { cleanup } from 'vitest-browser-react';
 import { readAll } from '../../renderer/store/copy/readAll.ts';
@@ -15,8 +15,6 @@ import { cutOff, sideways, tooSmall } from './support/measures.ts';
 import { contentDigests, fastener, keptJournal, openWindowOn, put, rawly, remove } from './support/keptStore.ts';
 import { memorySnapshots } from './support/memorySnapshots.ts';
 import { shown } from './shown.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 async function openPlace(scheme: 'light' | 'dark' = 'light', items = 4) {
   const journal = await keptJournal(items);

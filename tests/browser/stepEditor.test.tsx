@@ -1,5 +1,5 @@
 /** Steps ordered by pointer, by keys and by number; several at once; the usual steps, and what is done if one fails: shown, left out, changed, one act. */
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { smallPlan } from '../support/smallPlan.ts';
 import { axeFaults } from './support/axe.ts';
@@ -16,8 +16,6 @@ import {
   stepCodes,
 } from './support/openTask.tsx';
 import { put } from './support/keptStore.ts';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 function plan() {
   const small = smallPlan();

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { smallPlan } from '../support/smallPlan.ts';
 import { shownPlan } from './fixtures/plans.ts';
@@ -15,8 +15,6 @@ import {
   save,
   stepCodes,
 } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const plan = { ...shownPlan(), places: [{ id: 'rock', name: 'Landing rock' }] };
 const step = (text: string | RegExp) => userEvent.click(row(text));

@@ -54,7 +54,7 @@ describe('two windows that count up one number, 300 times each', () => {
     expect(journal.entries).toHaveLength(1 + 2 * increments);
     expect(journal.entries.at(-1)?.payload.changes[0]?.after).toMatchObject({ name: '600', rev: 600 });
     for (const { store } of windows) store.close();
-  }, 60_000);
+  });
 
   it('come to 600 with both believing that they write', async () => {
     const journal = await keptJournal(0);
@@ -77,7 +77,7 @@ describe('two windows that count up one number, 300 times each', () => {
     const last = await openWindowOn(journal);
     expect((await rowsOf(last.store, 'shelves')).get('counter')).toMatchObject({ name: '600', rev: 600 });
     last.store.close();
-  }, 60_000);
+  });
 });
 
 describe('the same content written in two windows from one revision', () => {
@@ -96,5 +96,5 @@ describe('the same content written in two windows from one revision', () => {
     }
     expect(journal.entries).toHaveLength(21);
     for (const { store } of windows) store.close();
-  }, 60_000);
+  });
 });

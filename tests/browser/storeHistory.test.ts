@@ -30,7 +30,7 @@ function changed(store: Store, id: string, fields: object): Proposal {
 }
 
 /** After each step of two rounds, and from there on after each round: to look takes longer than the step. */
-const looked = (step: number): boolean => step <= 16 || step % 8 === 0;
+const looked = (done: number): boolean => done <= 16 || done % 8 === 0;
 
 /** 104 steps back and forth: adding, editing, many at once, importing, removing, in turn. The state after each that is looked at. */
 async function work(store: Store, name: string): Promise<Map<number, Record<string, string>>> {
@@ -96,7 +96,7 @@ describe('undo and redo', () => {
     const shown = [...store.table('items').state().rows.values()];
     expect(shown).toHaveLength((await digestsIn(name)).items.count);
     store.close();
-  }, 120_000);
+  });
 
   it('go on where they were after the window is opened again', async () => {
     const journal = await keptJournal(2);

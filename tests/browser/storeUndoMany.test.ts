@@ -230,5 +230,5 @@ describe('undo and redo', () => {
     }
     expect(store.history().redo).toBeNull();
     store.close();
-  }, 120_000);
+  });
 });

@@ -178,7 +178,7 @@ describe('the same record changed in two windows', () => {
     expect(journal.entries).toHaveLength(101);
     first.store.close();
     second.store.close();
-  }, 60_000);
+  });
 });
 
 describe('a window that an upgrade has overtaken', () => {

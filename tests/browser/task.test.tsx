@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { editTask, rolesIn } from '../../renderer/features/task/taskActs.ts';
 import { draftOfTask, taskOf } from '../../renderer/features/task/taskDraft.ts';
@@ -14,8 +14,6 @@ import {
   openTask,
   save,
 } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const [loosen, , cap] = shownPlan().steps;
 const plan = {

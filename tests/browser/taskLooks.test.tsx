@@ -1,14 +1,12 @@
 /** Every screen of catalog, sites, steps, watch-outs and kits and every sheet over them, with names that no column was made for. */
 import '../../renderer/styles/fonts.css';
-import { afterEach, expect, it, vi } from 'vitest';
+import { afterEach, expect, it } from 'vitest';
 import { page } from 'vitest/browser';
 import { render } from 'vitest-browser-react';
 import { axeFaultsInEveryLook } from './support/axe.ts';
 import { openCrowded } from './support/crowdedTask.ts';
 import { byColourAlone, cutOff, sideways, spaceText, tooSmall } from './support/measures.ts';
 import { screens } from './support/taskScreens.ts';
-
-vi.setConfig({ testTimeout: 180_000 });
 
 afterEach(() => page.viewport(1280, 800));
 

@@ -1,12 +1,10 @@
 /** A callout's torque given to steps, and a callout or a row of the handbook taken in a step's form: before, after, one act, one undo. */
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { smallPlan } from '../support/smallPlan.ts';
 import { axeFaults } from './support/axe.ts';
 import { callout, calloutList, put } from './support/keptStore.ts';
 import { button, byCode, expectOneAct, field, heading, openTask, save } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 async function open(address: string) {
   const plan = smallPlan();

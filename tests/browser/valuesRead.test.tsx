@@ -1,5 +1,5 @@
 /** The torques that were read at the work site, typed on the way back: by fields, by keys alone, refused where they are none. */
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import type { Deed } from '../../shared-types/records/revision.ts';
 import { chained } from '../../renderer/engine/record/chain.ts';
@@ -10,8 +10,6 @@ import { smallPlan } from '../support/smallPlan.ts';
 import { axeFaultsInEveryLook } from './support/axe.ts';
 import { rowsOf } from './support/keptStore.ts';
 import { button, field, heading, openTask } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 /** The small task, its bag frozen, packed and gone. */
 async function openOut() {

@@ -1,9 +1,7 @@
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { shownPlan } from './fixtures/plans.ts';
 import { byCode, button, field, heading, openTask, save } from './support/openTask.tsx';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const listed = (name: RegExp) => page.getByRole('grid', { name: 'Watch-outs' }).getByRole('row', { name });
 const before = () => page.getByRole('region', { name: 'Before this step' });

@@ -229,4 +229,4 @@ it('a bag is planned, frozen, packed, left, counted in, and what is missing is k
   expect(broken.exit).toBe(1);
   expect(JSON.parse(broken.out)).toMatchObject({ whole: false, fault: { number: counted } });
   expect(await verify('verify', program.folders.data)).toMatchObject({ exit: 0 });
-}, 180_000);
+});

@@ -140,7 +140,7 @@ describe('a package', () => {
         electronVersion: '45.4.1',
       },
     });
-  }, 120_000);
+  });
 
   it('holds the built program, and nothing else of the folder it was made in', () => {
     const files = listPackage(packed(), { isPack: false }).filter((path) => /\.\w+$/.test(path));

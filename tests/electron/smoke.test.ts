@@ -33,7 +33,7 @@ function start(program: string, data: string, more: string[] = []) {
 describe('the desktop shell itself', () => {
   beforeAll(async () => {
     if (binary !== null && hasDisplay) await buildIfNeeded();
-  }, 180_000);
+  });
 
   it('shows the page, whose database then lies under the program’s own origin; a second copy steps back', async (ctx) => {
     const program = present(ctx);

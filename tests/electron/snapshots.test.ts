@@ -167,7 +167,7 @@ describe('writing a snapshot', () => {
     expect(disk.log.filter((line) => line.startsWith('rename')).length).toBeGreaterThan(5);
     // Never written plainly over or beside.
     expect(names()).toHaveLength(1);
-  }, 30_000);
+  });
 });
 
 describe('clearing away', () => {
