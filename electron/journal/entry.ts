@@ -16,12 +16,15 @@ type Body = Omit<JournalEntry, 'hash'>;
 
 /** The entry, and its line as it stands in the file. */
 export function seal(body: Body): { entry: JournalEntry; line: Buffer } {
-  const text = canonicalJson(body);
-  const hash = createHash('sha256').update(text).digest('hex');
+  const bytes = Buffer.from(canonicalJson(body));
+  const hash = createHash('sha256').update(bytes).digest('hex');
   // In order of their names the hash stands before the payload, and what stands before both cannot look like either.
-  const at = text.indexOf('"payload":');
-  return { entry: { ...body, hash }, line: Buffer.from(`${text.slice(0, at)}${fieldOf(hash)}${text.slice(at)}\n`) };
+  const at = bytes.indexOf('"payload":');
+  const line = Buffer.concat([bytes.subarray(0, at), Buffer.from(fieldOf(hash)), bytes.subarray(at), lineFeed]);
+  return { entry: { ...body, hash }, line };
 }
+
+const lineFeed = Buffer.from('\n');
 
 function fieldOf(hash: string): string {
   return `"hash":"${hash}",`;
