@@ -163,15 +163,15 @@ describe('with the keyboard alone', () => {
 });
 
 describe('with the keyboard alone, on each screen', () => {
-  let at: OpenedBuild;
+  let screens: OpenedBuild;
   beforeAll(async () => {
-    at = await open();
+    screens = await open();
     // Left open from one screen to the next.
     opened = null;
-    await openFile(at.page, shown);
-    await at.page.getByRole('grid', { name: 'Steps' }).waitFor();
+    await openFile(screens.page, shown);
+    await screens.page.getByRole('grid', { name: 'Steps' }).waitFor();
   });
-  afterAll(async () => at.close());
+  afterAll(async () => screens.close());
 
   it.each([
     ['#/', 1280],
@@ -186,7 +186,7 @@ describe('with the keyboard alone, on each screen', () => {
     ['#/steps', 700],
     ['#/bag', 700],
   ])('shows a ring on every stop of %s at %i px, hidden by nothing', async (place, width) => {
-    const { page } = at;
+    const { page } = screens;
     await page.setViewportSize({ width, height: 800 });
     await page.evaluate((to) => (location.hash = to), place);
     await page.waitForTimeout(200);
