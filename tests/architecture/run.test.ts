@@ -100,8 +100,8 @@ describe('the lanes', () => {
     const ended = await runInLanes<string>(asked, async ({ name }, needed) => {
       course.push(`+${[name, ...needed].join('<')}`);
       const [, , until = ''] = given.find(([one]) => one === name) ?? [];
-      do await setTimeout(1);
-      while (until !== '' && !course.includes(`-${until}`));
+      await setTimeout(1);
+      if (until !== '') while (!course.includes(`-${until}`)) await setTimeout(1);
       course.push(`-${name}`);
       return name;
     });

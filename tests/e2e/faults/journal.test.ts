@@ -83,7 +83,7 @@ describe('a program that ends under its window', () => {
     await page.getByRole('button', { name: 'Save shelf' }).click();
     await strip.getByText(/^Saved \d\d:\d\d$/).waitFor();
     await program.killServer();
-    await strip.getByText(/^NOT SAVED/).waitFor({ timeout: 5_000 });
+    await strip.getByText(/^NOT SAVED/).waitFor();
     await page.getByRole('button', { name: 'Rename shelf' }).click();
     await page.getByLabel('Name of the shelf').fill('After the end');
     await page.getByRole('button', { name: 'Save shelf' }).click();
