@@ -2,6 +2,9 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { cardsAsked, cardsDocument } from '../../renderer/features/cards/cardsDocument.ts';
+import { cardRoom } from '../../renderer/features/cards/cardRoom.ts';
+import { sceneOf } from '../../renderer/features/cards/cardStacks.ts';
+import { faceWidth } from '../../renderer/features/cards/faceWidths.ts';
 import { hostileTexts } from '../browser/hostileTexts.ts';
 import { cardSource, heldSource, type CardCase } from '../engine/cards/cardTask.ts';
 import { expectMargins } from './printedList.ts';
@@ -80,6 +83,27 @@ describe.each(['A4', 'Letter'] as const)('cards on %s', (paper) => {
     const settings = texts.filter(({ text }) => /^(?:22|40|45)$/.test(text));
     expect(settings.map(({ text }) => text).toSorted()).toEqual(['22', '40', '45']);
     expect(settings.every(({ sizePt }) => sizePt >= 17.9)).toBe(true);
+  });
+
+  // The page itself, printed by Chromium, is what lines and heights are held against.
+  test('P5: no card is taller, and no text wider, than was reckoned for it', () => {
+    const source = cardSource({});
+    const room = cardRoom(
+      (part) => sceneOf(source, part),
+      () => true,
+    );
+    const mm = 25.4 / 72;
+    for (const [index, { parts, boxes }] of cards.entries()) {
+      const texts = pages[index]?.texts ?? [];
+      const top = texts.find(({ text }) => text.startsWith('Step card'))?.yMm ?? Number.NaN;
+      const done = texts.findLast(({ text }) => /done.*:$/.test(text))?.yMm ?? Number.NaN;
+      // The caution stands on the first page alone, and in the margin of the others.
+      if (index > 0) expect(done - top).toBeLessThan(room.of(parts, boxes));
+      // Codes in small have a face of their own.
+      const inFace = texts.filter(({ sizePt }) => sizePt > 9);
+      const wide = inFace.filter(({ text, widthMm, sizePt }) => widthMm > faceWidth(text, sizePt * mm, 'bold') * 1.01);
+      expect(wide).toEqual([]);
+    }
   });
 
   test('H10: signal words stand before the first line of their step, the gravest first', () => {

@@ -11,7 +11,7 @@ import { showNumber } from '../../engine/units/index.ts';
 import { numbersText } from '../steps/words.ts';
 import { html, type Markup, type Part } from '../manifest/html.ts';
 import { typed, unbroken } from '../manifest/manifestBody.ts';
-import { hasDrawing, headingOf, isUnder, notesOf } from './cardRoom.ts';
+import { hasDrawing, headingOf, isSaidBeside, isUnder, notesOf } from './cardRoom.ts';
 import { sceneMarkup, turnRow } from './cardScene.ts';
 import type { DrawnScene } from './cardStacks.ts';
 import { patternDrawing } from './drawings.ts';
@@ -36,6 +36,10 @@ export function cardBody(card: Card, { outing, sceneOf, first, end }: CardFrame)
   const pattern = under?.points == null ? null : patternDrawing(under.points, orderDrawn(under), 'card');
   const atSide = scene?.arrangement === 'side';
   const steps = numbersText(parts.map(({ step }) => step.number));
+  const notes = html`<div class="small notes">
+    ${under === null ? null : orderNote(under)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p> `)}
+  </div>`;
+  const beside = scene !== null && isSaidBeside(parts, boxes, scene);
   return html`<section class="card">
     <div class="top">
       <div>
@@ -46,7 +50,7 @@ export function cardBody(card: Card, { outing, sceneOf, first, end }: CardFrame)
       </div>
       <p class="small time">time for these steps<b>${timeText(card)}</b></p>
     </div>
-    ${first}${notices(parts)}${scene === null ? turnRow(turned) : sceneMarkup(scene, { turned, pattern: atSide ? pattern : null })}
+    ${first}${notices(parts)}${scene === null ? turnRow(turned) : sceneMarkup(scene, { turned, pattern: atSide ? pattern : null, notes: beside ? notes : null })}
     ${lineTable(parts)}${
       boxes === null
         ? null
@@ -54,12 +58,7 @@ export function cardBody(card: Card, { outing, sceneOf, first, end }: CardFrame)
           ? html`<p class="small">The boxes for ${boxes.order.length} positions stand on the next pages.</p>`
           : wideBoxes(under)
     }
-    <div class="foot">
-      ${atSide ? null : pattern}
-      <div class="small notes">
-        ${under === null ? null : orderNote(under)}${notesOf(parts).map((text) => html`<p>${typed(text)}</p> `)}
-      </div>
-    </div>
+    <div class="foot">${atSide ? null : pattern}${beside ? null : notes}</div>
     ${doneRow(card, steps)}${end === null ? null : html`<p class="small">${end}</p>`}
   </section> `;
 }
@@ -105,12 +104,14 @@ function lineTable(parts: readonly CardPart[]): Markup {
     <colgroup>
       <col class="no" />
       <col />
+      <col class="where" />
       <col class="value" />
     </colgroup>
     <thead>
       <tr>
         <th scope="col" class="no">Step</th>
-        <th scope="col">State to reach; where; how many</th>
+        <th scope="col">State to reach</th>
+        <th scope="col">Where; how many</th>
         <th scope="col" class="num">Set or keep to</th>
       </tr>
     </thead>
@@ -125,7 +126,7 @@ function partRows({ step, lines, continued }: CardPart, several: boolean): Marku
     ${
       named
         ? html`<tr class="step">
-            <th scope="rowgroup" colspan="3">
+            <th scope="rowgroup" colspan="4">
               ${step.number} ·
               ${typed(step.name)}${several ? minutes : ''}${step.onlyIf === null ? '' : `, ${step.onlyIf}`}${continued ? ', continued' : ''}
             </th>
@@ -134,7 +135,7 @@ function partRows({ step, lines, continued }: CardPart, several: boolean): Marku
     }${lines.map((line, index) => lineRow(line, index === 0 ? step.number : null))}${step.closest.map(
       ({ stack, fails }) =>
         html`<tr class="closest">
-          <td colspan="3" class="small">
+          <td colspan="4" class="small">
             Closest fit, which fails: <span class="code">${typed(stack.join(' + '))}</span>:
             ${fails.map(({ check, have, need }) => `${check}: has ${have}, needs ${need}`).join('; ')}
           </td>
@@ -149,10 +150,16 @@ function lineRow({ kind, reach, where, count, value }: CardLine, number: number 
     <td>
       <span class="reach"
         >${typed(kind === 'stop' ? reach.replace(/^Stop: (.)/, (_, letter: string) => letter.toUpperCase()) : reach)}</span
-      ><br /><span class="small">${typed(where)} · ${count}</span>
+      >
     </td>
+    <td class="small where"><bdi>${rangesWhole(where)}</bdi> · ${count}</td>
     <td class="value">${valuePart(value)}</td>
   </tr> `;
+}
+
+/** "1-3" is not torn at its hyphen. */
+function rangesWhole(text: string): Part {
+  return text.split(/(\d+-\d+)/).map((part, at) => (at % 2 === 1 ? html`<span class="whole">${part}</span>` : part));
 }
 
 function valuePart(value: CardValue): Part {

@@ -7,7 +7,7 @@ import { stackDrawing, turnDrawing } from './drawings.ts';
 /** The drawings of a card with their words: which parts they show, and which way to turn. */
 export function sceneMarkup(
   scene: DrawnScene,
-  { turned, pattern }: { turned: CardPart | undefined; pattern: Markup | null },
+  { turned, pattern, notes }: { turned: CardPart | undefined; pattern: Markup | null; notes: Markup | null },
 ): Markup {
   const { arrangement, turning, hold } = scene;
   const one = stackDrawing(turning.layout, turning.spoken);
@@ -31,7 +31,7 @@ export function sceneMarkup(
       <div class="caption">${parts}${turnRow(turned)}</div> `;
   return html`<div class="scene">
       <div>${drawings}</div>
-      <div class="words">${turnRow(turned)}${pattern ?? parts}</div>
+      <div class="words">${turnRow(turned)}${pattern ?? parts}${notes}</div>
     </div>
     ${pattern === null ? null : html`<div class="caption">${parts}</div>`} `;
 }

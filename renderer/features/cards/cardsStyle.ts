@@ -20,6 +20,7 @@ export const cardsStyle = `
 .scene{display:grid;grid-template-columns:110.4mm 1fr;gap:4mm;border-bottom:.35mm solid #000}
 .scene .words{align-self:center}
 .scene .way-row{margin-bottom:1mm}
+.scene .notes{margin-top:1.2mm}
 .pair.beside{display:grid;grid-template-columns:89.7mm 89.7mm;justify-content:space-between;align-items:end}
 .caption{border-bottom:.35mm solid #000;padding-bottom:.6mm;display:flex;gap:5mm;justify-content:space-between;align-items:center}
 .caption .way-row{flex:none}
@@ -32,7 +33,9 @@ export const cardsStyle = `
 .do td,.do th{vertical-align:top;padding:.7mm 1.4mm}
 .do .small{line-height:10.8pt}
 .do .no{width:11mm}
-.do .value{width:36mm;text-align:right}
+.do .value{width:33mm;text-align:right}
+.do .where{width:46mm}
+.do td.where{padding-top:1.1mm}
 .do .set{font-size:18pt;line-height:21pt;font-weight:700}
 .do .limit{font-weight:650}
 .do .stop td,.do .stop th{border-top:.5mm solid #000;border-bottom:.5mm solid #000}
@@ -40,7 +43,7 @@ export const cardsStyle = `
 .do .step th{background:#eee;font-weight:650;border-bottom:.3mm solid #000}
 .do .closest td{border-left:1mm solid #000}
 .boxes{table-layout:fixed}
-.boxes td,.boxes tbody th{border:.25mm solid #777;height:7mm;padding:0 1mm;text-align:center}
+.boxes td,.boxes tbody th{border:.25mm solid #777;height:6.4mm;padding:0 1mm;text-align:center}
 .boxes thead th{text-align:center;padding:.6mm .6mm;font-size:8.5pt;line-height:10.4pt}
 .boxes.wide{margin-top:2.4mm}
 .boxes.wide thead th{border-bottom:.4mm solid #000;font-size:10pt;line-height:12.4pt}
