@@ -68,7 +68,8 @@ export function startEverything(): EverythingReading {
     async hold(here) {
       for (const [table, kept] of here) {
         const records = [...kept.values()];
-        for (let from = 0; from < records.length && !ended; from += recordsPiece) {
+        for (let from = 0; from < records.length; from += recordsPiece) {
+          if (ended) return;
           post({ kind: 'here', table, records: records.slice(from, from + recordsPiece) });
           await breathe();
         }
