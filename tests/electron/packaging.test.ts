@@ -137,7 +137,7 @@ describe('a package', () => {
       publish: 'never',
       config: {
         ...packingOf({ electronFolder: electron, icon: join(root, 'renderer', 'icon.svg'), notices, output: out }),
-        electronVersion: '45.4.1',
+        electronVersion: '45.5.0',
       },
     });
   });
