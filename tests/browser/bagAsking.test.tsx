@@ -36,12 +36,14 @@ describe('the form', () => {
     await userEvent.click(button('Add item'));
     await userEvent.fill(field('Time limit (s)'), '30');
     await userEvent.click(button('Plan the bag'));
-    expect(planner.runs[0]?.options).toEqual({
-      minimise: 'count',
-      tolerance: 'piece',
-      wishes: { keep: [{ id: 'S-13', quantity: 2 }], forbid: [{ id: 'X-150' }], spares: [] },
-      timeLimitS: 30,
-    });
+    await expect
+      .poll(() => planner.runs[0]?.options)
+      .toEqual({
+        minimise: 'count',
+        tolerance: 'piece',
+        wishes: { keep: [{ id: 'S-13', quantity: 2 }], forbid: [{ id: 'X-150' }], spares: [] },
+        timeLimitS: 30,
+      });
     planner.runs[0]?.answer({ ...mapResult, singleLoss: true, tolerance: 'piece' });
     await expect.element(page.getByText('any one piece lost').first()).toBeVisible();
     expect(session.state().result).toMatchObject({ minimised: 'count', tolerance: 'piece', timeLimitS: 30 });
@@ -126,7 +128,9 @@ describe('the line in hand', () => {
     await expect.element(wishes()).not.toHaveTextContent('Kept always');
     await expect.element(page.getByText(/T-07 is forbidden in the form: plan again/)).toBeVisible();
     await userEvent.click(button('Plan again'));
-    expect(planner.runs[0]?.options.wishes).toEqual({ keep: [], forbid: [{ id: 'T-07' }], spares: [] });
+    await expect
+      .poll(() => planner.runs[0]?.options.wishes)
+      .toEqual({ keep: [], forbid: [{ id: 'T-07' }], spares: [] });
   });
 
   it('that is a tool piece has no spare: it is kept instead', async () => {

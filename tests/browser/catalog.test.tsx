@@ -117,16 +117,16 @@ describe('the catalog', () => {
     await userEvent.click(page.getByRole('radio', { name: 'Sockets and bits' }));
     await userEvent.click(page.getByText('S-1', { exact: true }));
     await userEvent.keyboard('{ArrowUp}');
-    expect(document.activeElement?.textContent).toContain('Item');
+    await expect.poll(() => document.activeElement?.textContent).toContain('Item');
     await userEvent.keyboard('{ArrowRight}{ArrowRight}{ArrowRight}{ArrowRight}');
-    expect(document.activeElement?.textContent).toBe('Length');
+    await expect.poll(() => document.activeElement?.textContent).toBe('Length');
     await userEvent.keyboard('{Enter}');
     await expect.poll(rowCodes).toEqual(['S-10', 'S-2', 'S-1']);
     expect(document.activeElement?.closest('[role=columnheader]')?.getAttribute('aria-sort')).toBe('ascending');
     await userEvent.keyboard('{Enter}');
     await expect.poll(rowCodes).toEqual(['S-1', 'S-2', 'S-10']);
     await userEvent.keyboard('{ArrowDown}');
-    expect(document.activeElement?.getAttribute('role')).toBe('row');
+    await expect.poll(() => document.activeElement?.getAttribute('role')).toBe('row');
   });
 
   it('has a state for no shelf, an empty shelf and a kind that is not there', async () => {

@@ -151,7 +151,9 @@ describe('the courses of a task', () => {
     const mark = document.querySelector<HTMLElement>('.bw-timeline-mark');
     mark?.focus();
     await userEvent.keyboard('{Enter}');
-    expect(document.activeElement?.querySelector('.bw-course-mends a')?.textContent).toBe('Go to step 2, Lay b');
+    await expect
+      .poll(() => document.activeElement?.querySelector('.bw-course-mends a')?.textContent)
+      .toBe('Go to step 2, Lay b');
     expect(await axeFaults()).toEqual([]);
     await userEvent.click(page.getByText('This outing', { exact: true }));
     await expect.element(second).not.toBeInTheDocument();

@@ -23,7 +23,7 @@ describe('how an outing runs', () => {
     const [first] = marks;
     first?.focus();
     await userEvent.keyboard('{Enter}');
-    expect(document.activeElement?.closest('section')?.textContent).toContain('Problems');
+    await expect.poll(() => document.activeElement?.closest('section')?.textContent).toContain('Problems');
     const mend = document.activeElement?.querySelector<HTMLAnchorElement>('.bw-course-mends a');
     expect(mend?.getAttribute('href')).toMatch(/^#\/steps\//);
     expect(document.documentElement.scrollHeight).toBeLessThanOrEqual(window.innerHeight);

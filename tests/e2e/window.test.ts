@@ -55,9 +55,10 @@ describe('from a worked example to its bag', () => {
     expect(count).toBeGreaterThan(5);
     for (const line of [0, Math.floor(count / 2), count - 1]) {
       await lines.nth(line).click();
-      const why = await page.locator('.bw-why').innerText();
-      expect(why).toMatch(/Needed at\n+.*steps? \d/s);
-      expect(why).toMatch(/Without it\n+.*(fail|would take)/s);
+      // What it costs without it is looked for behind the answer.
+      const why = (): Promise<string> => page.locator('.bw-why').innerText();
+      await expect.poll(why, { timeout: 60_000 }).toMatch(/Needed at\n+.*steps? \d/s);
+      await expect.poll(why, { timeout: 60_000 }).toMatch(/Without it\n+.*(fail|would take)/s);
     }
 
     const download = page.waitForEvent('download');
