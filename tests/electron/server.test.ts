@@ -14,7 +14,7 @@ import { listFiles, loadSite, readMap } from '../../electron/site/buildMap.ts';
 import { rawRequest, type RawReply } from './support/rawRequest.ts';
 import { sampleBuild, sampleSite, scratchFolder } from './support/site.ts';
 import { traversals } from './support/traversals.ts';
-import { floodSource } from './support/flood.ts';
+import { floodSource, howBusy } from './support/flood.ts';
 
 const data = scratchFolder();
 let server: RunningServer;
@@ -331,26 +331,20 @@ describe('slow and half-open connections', () => {
       expect((await rawRequest(server.port, get('/'))).status).toBe(200);
       return performance.now() - started;
     };
-    /** How late a timer of this process is [ms]: so long, on a busy machine, nobody at all is answered. */
-    const lateMs = async (): Promise<number> => {
-      const started = performance.now();
-      await new Promise((resolve) => setTimeout(resolve, 10));
-      return performance.now() - started - 10;
-    };
     const middle = (values: readonly number[]) =>
       values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? NaN;
     // While they pour in, this process shares the machine with the one that makes them: the middle one counts.
-    const [whilePouringMs, lateThenMs]: [number[], number[]] = [[], []];
+    const [whilePouringMs, busyThen]: [number[], number[]] = [[], []];
     while (flooded.opened < 10_000 && flood.exitCode === null) {
       whilePouringMs.push(await askTimed());
-      lateThenMs.push(await lateMs());
+      busyThen.push(howBusy());
     }
     expect(flooded.opened).toBe(10_000);
-    expect(middle(whilePouringMs)).toBeLessThan(1_000 + 20 * middle(lateThenMs));
+    expect(middle(whilePouringMs)).toBeLessThan(1_000 * middle(busyThen));
     // Once they stand, every single one counts.
     for (let turn = 0; turn < 30; turn += 1) {
-      const [before, took, after] = [await lateMs(), await askTimed(), await lateMs()];
-      expect(took).toBeLessThan(1_000 + 20 * Math.max(before, after));
+      const [before, took, after] = [howBusy(), await askTimed(), howBusy()];
+      expect(took).toBeLessThan(1_000 * Math.max(before, after));
     }
     expect(server.connections()).toBeLessThanOrEqual(mostSilent + mostSpoken);
   });

@@ -15,3 +15,17 @@ export const floodSource = `
   setInterval(batch, 25);
   setTimeout(() => process.exit(0), 150000);
 `;
+
+/**
+ * How many times longer a piece of work takes here and now than it has the processor: 1 on a machine with nothing else
+ * to do. What waits for this process alone is no part of it.
+ */
+export function howBusy(): number {
+  const [began, before] = [performance.now(), process.cpuUsage()];
+  let workedMs = 0;
+  while (workedMs < 10) {
+    const { user, system } = process.cpuUsage(before);
+    workedMs = (user + system) / 1000;
+  }
+  return Math.max(1, (performance.now() - began) / workedMs);
+}
