@@ -167,7 +167,7 @@ describe('by the keyboard alone', () => {
     await expect.element(page.getByText(/by R. Rigger and S. Second/)).toBeVisible();
     await hasFocus();
     const of = { bag: 'L', pieces: 1 };
-    expect(await since()).toMatchObject([
+    await expect.poll(since).toMatchObject([
       { by: whoPacks, deed: { kind: 'back', ...of, item: 'S-13', parts: 1, place: 'shop' } },
       { by: whoPacks, deed: { kind: 'back', ...of, item: 'R-38', parts: 3, place: 'foot' } },
       { by: whoPacks, deed: { kind: 'left', bag: 'C', item: 'T-07', pieces: 2, parts: 4, place: 'foot' } },
@@ -181,10 +181,11 @@ describe('by the keyboard alone', () => {
     await pressOn('Close D-1…');
     await fillIn('In words', 'Under the seat of the boat');
     await pressOn('Close D-1');
-    await expect.element(page.getByText(/Under the seat of the boat/)).toBeVisible();
+    const closed = async () =>
+      [...(await rowsOf(store, 'discrepancies')).values()].find(({ number }) => number === 1)?.closed;
+    await expect.poll(closed).toMatchObject({ by: whoPacks, how: 'found', words: 'Under the seat of the boat' });
+    await expect.element(page.getByRole('dialog')).not.toBeInTheDocument();
     await hasFocus();
-    const kept = [...(await rowsOf(store, 'discrepancies')).values()].find(({ number }) => number === 1);
-    expect(kept?.closed).toMatchObject({ by: whoPacks, how: 'found', words: 'Under the seat of the boat' });
   });
 
   it('a snapshot is made, and restored', async () => {
@@ -203,6 +204,6 @@ describe('by the keyboard alone', () => {
     await pressOn('Restore 1 record');
     await expect.element(page.getByText(/^Restored as of/)).toBeVisible();
     await hasFocus();
-    expect((await byCode(store, 'items')).get('S-13')?.name).toBe('Socket 13 mm');
+    await expect.poll(async () => (await byCode(store, 'items')).get('S-13')?.name).toBe('Socket 13 mm');
   });
 });
