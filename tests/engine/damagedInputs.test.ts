@@ -19,6 +19,7 @@ import { dice } from '../reference/dice.ts';
 setFlagsFromString('--expose-gc');
 /** What nobody refers to any more is let go at once, not when the engine finds the time. */
 const letGo = runInNewContext('gc') as () => void;
+setFlagsFromString('--no-expose-gc');
 
 /** What the worker held before this file; it may have run others. */
 const heldBefore = process.memoryUsage.rss();
