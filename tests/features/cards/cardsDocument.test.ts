@@ -61,6 +61,24 @@ describe('a step that is tightened', () => {
       own.map(({ lineCount, parts }) => [lineCount, parts[0]?.lines.length === parts[0]?.step.lines.length]),
     ).toEqual([[7, true]]);
   });
+
+  test('has its cautions, its running torque with its boxes and where its figures are from on one card, beside the drawing', async () => {
+    const asked = { ...cardSource({ deep: false }), facts: new Map(), fileName: 'p.json' };
+    const own = cardsAsked(asked).filter(({ parts }) => parts.some(({ step }) => step.id === 'final'));
+    expect(own).toHaveLength(1);
+    expect(own[0]?.parts[0]?.step.notices).toHaveLength(3);
+    expect(own[0]?.boxes?.columns.map(({ name }) => name)).toContain('Running');
+    const { html } = await cardsDocument({
+      ...asked,
+      ...{ paper: 'A4' as const, dataTime: '2026-01-02T10:42:00+00:00', appVersion: '0', person: '', fonts: [] },
+    });
+    const [card = ''] = html.split('<section class="card">').slice(1);
+    const places = ['class="notices"', 'class="scene"', 'small notes', '<table class="do"', 'class="boxes'].map(
+      (part) => card.indexOf(part),
+    );
+    expect(places.every((at) => at > 0)).toBe(true);
+    expect(places).toEqual(places.toSorted((a, b) => a - b));
+  });
 });
 
 describe('P3, P4: what is printed of cards', () => {
