@@ -10,7 +10,7 @@ const begins = new RegExp(`^(?<kept>'*)(?:${passed}${sign}|[\\t\\r\\n\\0])`);
  * quotation marks around a cell of a table delimited by commas.
  */
 const within = new RegExp(`(?<parting>[,;\\t\\r\\n])(?<kept>'*)(?=${passed}${sign})`, 'g');
-/** The begin of a text behind apostrophes, as any other program may have written it. */
+/** The begin of a text behind apostrophes, written by whatever program. */
 const guarded = /^'+(?:\s*[=+\-@＝＋－＠]|[\t\r\0])/;
 /** A number or a quantity with its sign: "+45 N·m", "-0.5", "+1/2 in". */
 const signedNumber =

@@ -27,7 +27,7 @@ const text = fc.oneof(
 const number = /^[\s"]*[+\-＋－]\s*\d+(?:[.,]\d+)?\s*(?:[\p{L}°][\p{L}\d\s·*./-]*)?(?:[,\s]-?\d*)*(?:["']|$)/u;
 const isLive = (part: string): boolean => /^[\s"\0]*[=+\-@＝＋－＠]/.test(part) && !number.test(part);
 
-/** Every part of a file as any spreadsheet may see it. */
+/** Every part of a file as one spreadsheet or another sees it. */
 function partsOf(file: string): string[] {
   const rows = file.split(/\r\n|\r|\n/);
   const bare = [/,/, /;/, /\t/, /[,;\t]/].flatMap((sign) => rows.flatMap((row) => row.split(sign)));
@@ -91,7 +91,7 @@ describe('a safe CSV', () => {
       fc.property(fc.array(fc.tuple(cell, cell, cell), { minLength: 1, maxLength: 3 }), text, (rows, head) => {
         const file = csvText(['id', head, 'c'], rows);
         expect(partsOf(file).filter(isLive)).toEqual([]);
-        // Parted as it was written, it is the same cells; NUL, CR and LF as any table has them.
+        // Parted as it was written, it is the same cells; NUL, CR and LF as in every table.
         const cells = Papa.parse<string[]>(file, { delimiter: ',', newline: '\r\n' }).data.slice(1, -1);
         const same = cells.map((row) => row.map((one) => cellText(one).text));
         expect(same).toEqual(rows.map((row) => row.map((one) => (one === null ? '' : String(one)))));
