@@ -43,7 +43,10 @@ async function addItem(page: Page, kind: string, entries: readonly (readonly [st
     .last()
     .click();
   const [, code = ''] = entries.find(([label]) => label === 'Code') ?? [];
-  await page.getByRole('row', { name: new RegExp(code) }).waitFor();
+  await page
+    .getByRole('grid', { name: 'Items' })
+    .getByRole('row', { name: new RegExp(code) })
+    .waitFor();
   await saved(page);
 }
 

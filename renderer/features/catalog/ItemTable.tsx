@@ -5,6 +5,7 @@ import { RowGrid } from '../../components/RowGrid/RowGrid.tsx';
 import type { GridColumn, GridRow } from '../../components/RowGrid/RowGrid.tsx';
 import type { WantedWidth } from '../../components/RowGrid/WidthGrip.tsx';
 import { wantedPx, widthIn } from './table/columnWidth.ts';
+import { clipboardText } from '../../engine/sheet/csvText.ts';
 import { leastWidthPx } from './table/leastWidth.ts';
 import type { CellBlock } from '../../components/RowGrid/block.ts';
 import { copiedCells } from './cells/cellBlock.ts';
@@ -115,11 +116,8 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
     const wanted = items.filter(({ id }) => (chosen.size > 0 ? chosen.has(id) : id === selected));
     if (wanted.length === 0) return;
     event.preventDefault();
-    const lines = [
-      columns.map(({ label }) => label),
-      ...wanted.map((item) => columns.map((column) => column.text(item, shown).replaceAll(/[\t\r\n]+/g, ' '))),
-    ];
-    event.clipboardData.setData('text/plain', lines.map((line) => line.join('\t')).join('\n'));
+    const cells = wanted.map((item) => columns.map((column) => column.text(item, shown)));
+    event.clipboardData.setData('text/plain', clipboardText([columns.map(({ label }) => label), ...cells]));
   };
 
   return (

@@ -1,11 +1,12 @@
 import type { Item } from '../../../../shared-types/records/item.ts';
 import { blockPlaces } from '../../../components/RowGrid/block.ts';
 import type { CellBlock } from '../../../components/RowGrid/block.ts';
+import { cellText, harmless } from '../../../engine/sheet/cellText.ts';
 import type { ItemColumn } from '../columns.ts';
 import { rawText } from '../table/rawColumn.ts';
 import { countOf } from '../words.ts';
 
-/** A block as a spreadsheet takes it: texts as typed, whatever units are shown, and no header. */
+/** A block as a spreadsheet takes it: texts as typed, whatever units are shown, none that it would run, and no header. */
 export function copiedCells(block: CellBlock, rows: readonly Item[], columns: readonly ItemColumn[]): string {
   const places = blockPlaces(block, rows, columns);
   if (places === null) return '';
@@ -21,12 +22,17 @@ export function copiedCells(block: CellBlock, rows: readonly Item[], columns: re
 }
 
 /** What would part cells is set in quotation marks, as spreadsheets do. */
-function cellOut(text: string): string {
+function cellOut(typed: string): string {
+  const text = harmless(typed);
   return /[\t\r\n"]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-/** Cells out of a spreadsheet's clipboard. */
+/** Cells out of a spreadsheet's clipboard, without the apostrophe that only keeps a text from being run. */
 export function cellsIn(text: string): string[][] {
+  return partedCells(text).map((cells) => cells.map((cell) => cellText(cell).text));
+}
+
+function partedCells(text: string): string[][] {
   const rows: string[][] = [[]];
   let cell = '';
   let quoted = false;
