@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { useStore, useTable } from '../session/useStore.ts';
+import { prepareAlike } from './alike.ts';
 import { CatalogSheet } from './CatalogSheet.tsx';
 import type { CatalogHallProps } from './CatalogSheet.tsx';
 import { prepareRead } from './searchText.ts';
@@ -12,6 +13,7 @@ export function CatalogHall({ place, units, today, host }: CatalogHallProps) {
   useEffect(() => store.table('items').whileRead(prepareRead), [store]);
   const shelves = useTable('shelves');
   const items = useTable('items');
+  useEffect(() => (items.ready ? prepareAlike(items.rows) : undefined), [items]);
   const tasks = useTable('tasks');
   const outings = useTable('outings');
   const steps = useTable('steps');

@@ -78,10 +78,10 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
       }),
     [columns, sorting],
   );
-  // A row is made once for each version of an item: a key of the search only picks among them.
-  const made = useMemo(() => {
+  // A row is made once for each version of an item, a list of them once for each list: a key of the search only picks among them.
+  const rowsOf = useMemo(() => {
     const known = new WeakMap<Item, GridRow>();
-    return (item: Item): GridRow => {
+    const made = (item: Item): GridRow => {
       const before = known.get(item);
       if (before !== undefined) return before;
       const row: GridRow = {
@@ -92,8 +92,16 @@ export const ItemTable = memo(function ItemTable(props: ItemTableProps) {
       known.set(item, row);
       return row;
     };
+    const lists = new WeakMap<readonly Item[], GridRow[]>();
+    return (list: readonly Item[]): GridRow[] => {
+      const before = lists.get(list);
+      if (before !== undefined) return before;
+      const own = list.map(made);
+      lists.set(list, own);
+      return own;
+    };
   }, [columns, shown]);
-  const rows = useMemo(() => items.map(made), [items, made]);
+  const rows = useMemo(() => rowsOf(items), [items, rowsOf]);
 
   const widen = (key: string, width: WantedWidth): void => {
     const column = columns.find((one) => one.key === key);

@@ -15,6 +15,8 @@ export interface ItemsInOrder {
   all: readonly Item[];
   /** Of each shelf, without what is retired. */
   groups: ReadonlyMap<string, readonly AlikeItems[]>;
+  /** The shelves that have a code. */
+  shelvesOf: ReadonlyMap<string, readonly string[]>;
 }
 
 const known = new WeakMap<ReadonlyMap<string, Item>, ItemsInOrder>();
@@ -27,7 +29,11 @@ export function alikeItems(items: ReadonlyMap<string, Item>): ItemsInOrder {
   if (before !== undefined) return before;
   const all = [...items.values()];
   const byShelf = new Map<string, Map<string, AlikeItems>>();
+  const shelvesOf = new Map<string, string[]>();
   for (const [at, item] of all.entries()) {
+    const shelves = shelvesOf.get(item.code);
+    if (shelves === undefined) shelvesOf.set(item.code, [item.shelf]);
+    else if (!shelves.includes(item.shelf)) shelves.push(item.shelf);
     if (item.retired) continue;
     const shelf = byShelf.get(item.shelf) ?? new Map<string, AlikeItems>();
     byShelf.set(item.shelf, shelf);
@@ -36,9 +42,16 @@ export function alikeItems(items: ReadonlyMap<string, Item>): ItemsInOrder {
     if (group === undefined) shelf.set(key, { first: item, places: [at] });
     else group.places.push(at);
   }
-  const made = { all, groups: new Map([...byShelf].map(([shelf, groups]) => [shelf, [...groups.values()]] as const)) };
+  const groups = new Map([...byShelf].map(([shelf, own]) => [shelf, [...own.values()]] as const));
+  const made = { all, groups, shelvesOf };
   known.set(items, made);
   return made;
+}
+
+/** Makes it while the hand rests, before it is asked for. @returns what calls that off */
+export function prepareAlike(items: ReadonlyMap<string, Item>): () => void {
+  const id = requestIdleCallback(() => alikeItems(items));
+  return () => cancelIdleCallback(id);
 }
 
 function keyOf(item: Item): string {

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { startTransition, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import type { Item } from '../../../shared-types/records/item.ts';
 import { breathe } from '../../store/breathe.ts';
 import type { ItemColumn } from './columns.ts';
@@ -114,21 +114,32 @@ export function useShownItems(
     void sieve({ rows: sorted.rows, search, before: before.current }, () => left).then((sifted) => {
       if (sifted === null || left) return;
       before.current = sifted.before;
-      setSieved({ search, rows: sifted.found, near: sifted.near });
+      startTransition(() => setSieved({ search, rows: sifted.found, near: sifted.near }));
     });
     return () => {
       left = true;
     };
   }, [sorted, search, asks]);
-  // Until the rows of this search are there, those of the one before stay.
-  const last = asks ? sieved : null;
+  // Until the rows of this search are there, those of the one before stay; the last key taken away is painted before all rows are back.
+  const isCleared = useDeferredValue(!asks);
+  const last = asks || !isCleared ? sieved : null;
   return useMemo(() => {
     const found = last?.rows ?? sorted.rows;
-    const live = (rows: readonly Item[]): readonly Item[] =>
-      showRetired ? rows : rows.filter(({ retired }) => !retired);
+    const live = (rows: readonly Item[]): readonly Item[] => (showRetired ? rows : liveOf(rows));
     const shown = live(found);
     const near = last === null || last.near === 0 ? 0 : live(found.slice(-last.near)).length;
     const { onShelf, ofKind } = sorted;
     return { shown, near, onShelf, ofKind, retiredFound: found.length - shown.length, search: last?.search ?? '' };
   }, [sorted, last, showRetired]);
+}
+
+const liveLists = new WeakMap<readonly Item[], readonly Item[]>();
+
+/** Those of a list that are not retired; the same list for the same one, so that a table which has drawn it knows it again. */
+function liveOf(rows: readonly Item[]): readonly Item[] {
+  const known = liveLists.get(rows);
+  if (known !== undefined) return known;
+  const live = rows.filter(({ retired }) => !retired);
+  liveLists.set(rows, live);
+  return live;
 }

@@ -1,6 +1,7 @@
 import type { Item } from '../../../../shared-types/records/item.ts';
 import type { RecordOf } from '../../../../shared-types/records/index.ts';
 import { inOrder } from '../../../engine/records/inOrder.ts';
+import { alikeItems } from '../alike.ts';
 import type { CodeHolders, Usage } from '../usage.ts';
 
 export interface WhereLine {
@@ -16,9 +17,8 @@ export function whereNow(
 ): WhereLine[] {
   const lines: WhereLine[] = [];
   if (item.keptAt !== undefined) lines.push({ kind: 'kept', words: `kept at ${item.keptAt}` });
-  const others = new Set<string>();
-  for (const { code, shelf } of holders.items.values())
-    if (code === item.code && shelf !== item.shelf) others.add(shelf);
+  const others = new Set(alikeItems(holders.items).shelvesOf.get(item.code));
+  others.delete(item.shelf);
   for (const task of holders.tasks.values()) {
     const answer = results.get(task.id)?.result;
     // A code on two of the task's shelves means neither for sure.
