@@ -112,6 +112,10 @@ try {
   const again = journalDesk({ folder });
   await timed('open again, from the checkpoint', () => again.open());
   await timed('make a snapshot, read back and verified', () => again.snapshots.make('asked'));
+  const writing = again.lease.take({ takeOver: false }, () => undefined);
+  const next = entryCount + appendCount + 1;
+  await again.append({ lease: writing?.id ?? '', seq: next, user: '', action: 'edit', payload: payload(next) });
+  await timed('make the next one, after one entry more', () => again.snapshots.make('asked'));
   const [made] = (await again.snapshots.list()).snapshots;
   process.stdout.write(`the snapshot: ${roundNominal((made?.bytes ?? 0) / 1e6, 1)} MB\n`);
   again.close();
