@@ -133,6 +133,7 @@ describe('with the keyboard alone', () => {
     await tabTo(page, () => document.activeElement?.closest('[role=grid]') !== null);
     await press('ArrowDown', 'ArrowDown');
     await page.getByRole('heading', { level: 1, name: /^3 ·/ }).waitFor();
+    await page.locator('[role=row][data-hand]:focus').waitFor();
     await press('End');
     await page.getByRole('heading', { level: 1, name: /^25 ·/ }).waitFor();
     await press('Home', 'j');
