@@ -33,9 +33,15 @@ async function withWindows(trial: (windows: [Page, Page], n: number) => Promise<
   };
 }
 
+/** What hindered it is told where it does not. */
+async function mustOpen(page: Page, which: string): Promise<void> {
+  const opening = await page.evaluate(() => window.burst.open());
+  must(opening.kind === 'ready', 'broken', `${which}: ${JSON.stringify(opening)}`);
+}
+
 async function openIn(page: Page, address: string): Promise<void> {
   await page.goto(address);
-  mustEqual((await page.evaluate(() => window.burst.open())).kind, 'ready', 'broken', 'a window at first');
+  await mustOpen(page, 'a window at first');
 }
 
 const times = 30;
@@ -85,7 +91,7 @@ export const rebuiltWhileOpen: Part = {
       else mustEqual(built, 'ready', 'broken', 'the window that builds');
       for (const page of [builder, other]) {
         await page.reload();
-        mustEqual((await page.evaluate(() => window.burst.open())).kind, 'ready', 'broken', 'a window afterwards');
+        await mustOpen(page, 'a window afterwards');
         const journal = await page.evaluate(() => window.burst.replay());
         const kept = await page.evaluate(() => window.burst.read());
         mustEqual(digestOf(kept), digestOf(journal.records), 'lost', 'what a window shows and what the journal has');
