@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef } from 'react';
 import type { Command } from './command.ts';
 
+/** From when a first key was heard: a page that was busy then takes nothing off it. */
 const patienceMs = 1500;
 
 /** Whether letters typed at it belong to it. */
@@ -48,7 +49,7 @@ export function useCommandKeys(commands: Command[], { singleKeys }: { singleKeys
       const before = event.timeStamp - pressed.current.at < patienceMs ? pressed.current.keys : [];
       const keys = matchKeys(commands, [...before, key]) === null ? [key] : [...before, key];
       const found = matchKeys(commands, keys);
-      pressed.current = found === 'begun' ? { keys, at: event.timeStamp } : { keys: [], at: 0 };
+      pressed.current = found === 'begun' ? { keys, at: performance.now() } : { keys: [], at: 0 };
       if (found === null || found === 'begun') return;
       event.preventDefault();
       if (found.hindered === null) found.run();
