@@ -1,6 +1,6 @@
 /** The one place zod comes from. `jitless` keeps it from compiling code, which the pages' policy forbids. */
 import { z } from 'zod';
 
-z.config({ jitless: true });
+z.config({ jitless: 'document' in globalThis || 'WorkerGlobalScope' in globalThis });
 
 export { z };

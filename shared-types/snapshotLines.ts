@@ -10,8 +10,13 @@ export type SnapshotTables = Map<TableName, Map<string, Row>>;
 
 /** Of one table, in order of its keys; each with its line feed. */
 export function snapshotLines(name: TableName, records: ReadonlyMap<string, Row>): string[] {
-  const inOrder = [...records].toSorted(([one], [other]) => (one < other ? -1 : 1));
-  return inOrder.map(([, record]) => `${canonicalJson([name, record])}\n`);
+  return inOrderOfIds(records).map((record) => lineOfRecord(name, record));
+}
+
+export const lineOfRecord = (name: TableName, record: Row): string => `${canonicalJson([name, record])}\n`;
+
+export function inOrderOfIds<Held>(byId: ReadonlyMap<string, Held>): Held[] {
+  return [...byId].toSorted(([one], [other]) => (one < other ? -1 : 1)).map(([, held]) => held);
 }
 
 /** The sum of everything before it, as the last line. */

@@ -5,8 +5,8 @@ import { RefusedError } from '../../renderer/engine/errors.ts';
 import { checkRecords, type RecordFault } from '../../renderer/engine/records/checkRecords.ts';
 import { shortHash } from '../../renderer/engine/record/shortHash.ts';
 import { realDisk } from '../files/disk.ts';
-import { foldEntries } from '../journal/snapshots/fold.ts';
-import { readSnapshot } from '../journal/snapshots/format.ts';
+import { recordsAt } from '../journal/snapshots/fold.ts';
+import { readSnapshot, type Tables } from '../journal/snapshots/format.ts';
 import type { Answer } from './command.ts';
 
 export interface RecordsChecked {
@@ -16,10 +16,10 @@ export interface RecordsChecked {
 
 /** What the entries come to, record by record; asked of a journal that holds. */
 export async function recordsOfJournal(place: string, until: { seq: number; hash: string }): Promise<RecordsChecked> {
-  return await looked(await foldEntries(place, until, null, realDisk));
+  return await looked(await recordsAt(place, until, realDisk));
 }
 
-async function looked(tables: Awaited<ReturnType<typeof foldEntries>>): Promise<RecordsChecked> {
+async function looked(tables: Tables): Promise<RecordsChecked> {
   const count = [...tables.values()].reduce((sum, records) => sum + records.size, 0);
   return { count, faults: await checkRecords(tables, digest) };
 }

@@ -3,7 +3,7 @@ import { spawn } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { bytesOf, readSnapshot } from '../../electron/journal/snapshots/format.ts';
+import { bytesOf, linesOf, readSnapshot } from '../../electron/journal/snapshots/format.ts';
 import { snapshotKeeper, type SnapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
 import { recordsVersion } from '../../shared-types/records/index.ts';
 import { nameOfSnapshot } from '../../shared-types/snapshot.ts';
@@ -228,7 +228,7 @@ function oddFiles(): Corrupted[] {
 function snapshotOf(shelves: [string, object][]): Buffer {
   const frame = { seq: 9, hash: 'a'.repeat(64), deviceId: 'b'.repeat(32), utc: '2031-04-05T10:20:30.000Z' };
   const tables = new Map([['shelves', new Map(shelves as [string, Record<string, unknown>][])]] as const);
-  return Buffer.concat([...bytesOf({ ...frame, why: 'asked', tables })]);
+  return Buffer.concat(bytesOf({ ...frame, why: 'asked' }, linesOf(tables)).pieces);
 }
 
 /** Another text with the right sum under it. */

@@ -26,7 +26,7 @@ export async function openFile(page: Page, path: string): Promise<void> {
 export async function run(page: Page, command: string): Promise<void> {
   await page.keyboard.press('Control+k');
   await page.getByRole('combobox', { name: 'Find or do' }).fill(command);
-  await page.getByRole('option', { name: command }).first().waitFor();
+  await page.getByRole('option', { name: command, disabled: false }).first().waitFor();
   await page.keyboard.press('Enter');
 }
 

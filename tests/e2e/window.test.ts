@@ -163,7 +163,7 @@ describe('with the keyboard alone', () => {
     await press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     await pressInOne('c', 'd');
-    await page.locator('html[data-mantine-color-scheme=dark]').waitFor();
+    await expect.poll(() => page.evaluate(() => document.documentElement.dataset['mantineColorScheme'])).toBe('dark');
   });
 });
 

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readSnapshot, bytesOf } from '../../electron/journal/snapshots/format.ts';
+import { bytesOf, linesOf, readSnapshot } from '../../electron/journal/snapshots/format.ts';
 import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
 import { keepBeforeNewVersion } from '../../electron/journal/snapshots/newVersion.ts';
 import { pastTheirTime } from '../../electron/journal/snapshots/rotate.ts';
@@ -14,6 +14,7 @@ import { recordsVersion } from '../../shared-types/records/index.ts';
 import { nameOfSnapshot, readSnapshotName } from '../../shared-types/snapshot.ts';
 import { corruptSnapshots, resummed, snapshotKills, snapshotThrows } from '../campaign/snapshots.ts';
 import { expectSurvived } from '../campaign/support/survived.ts';
+import { dice } from '../reference/dice.ts';
 import { faultyDisk } from './support/faultyDisk.ts';
 import { comes, goes, journalUnderTest, steadyClock } from './support/journalUnderTest.ts';
 
@@ -35,15 +36,31 @@ async function kept(count = 12) {
     seq += 1;
     await journal.add(seq, { changes });
   };
+  /** The bytes of one that has none before it. */
+  const everyLine = async (): Promise<Buffer> => {
+    const apart = freshFolder();
+    const made = await snapshotKeeper({ folder: apart, journal: () => journal.standing() }).make('asked');
+    return readFileSync(join(apart, made?.name ?? ''));
+  };
   return {
     journal,
     disk,
     folder,
     keeper,
     add,
+    everyLine,
     names: () => readdirSync(folder).filter((name) => name.endsWith('.snapshot')),
   };
 }
+
+/** All but when it was made. */
+function recordsOf(bytes: Buffer): unknown {
+  const read = readSnapshot(bytes);
+  return 'reason' in read ? read : [{ ...read.head, utc: '' }, [...read.tables]];
+}
+
+const hashOf = (digit: string): string => `"hash":"${digit.repeat(64)}"`;
+const version = (records: number): string => `"records":${records}`;
 
 async function refusalOf(work: Promise<unknown>) {
   const error: unknown = await work.then(
@@ -69,17 +86,43 @@ describe('a snapshot', () => {
   });
 
   it('is the same whether it was made from the first line on or from the one before', async () => {
-    const { keeper, add, folder, names } = await kept(5);
+    const { keeper, add, folder, names, everyLine } = await kept(40);
+    const chance = dice(20_310_405);
+    for (let round = 0; round < 25; round += 1) {
+      const some = (): string => `s${chance.whole(1, 60)}`;
+      const change = (id: string): Change => (chance.whole(0, 3) === 0 ? goes(id) : comes(id, `Ständer ${round} ½`));
+      const ids = new Set(Array.from({ length: chance.whole(1, 6) }, some));
+      await add(...[...ids].map(change));
+      const made = await keeper.make('asked');
+      expect(recordsOf(readFileSync(join(folder, made?.name ?? '')))).toEqual(recordsOf(await everyLine()));
+    }
+    expect(names().length).toBeGreaterThanOrEqual(20);
+  });
+
+  it.each<[string, (bytes: Buffer) => Buffer]>([
+    ['was cut', (bytes) => bytes.subarray(0, -9)],
+    ['has a bit turned', (bytes) => Buffer.from(bytes.toString('latin1').replace('Store', 'Stope'), 'latin1')],
+    ['is of another journal', (bytes) => resummed(bytes, (text) => text.replace(/"hash":"\w{64}"/, hashOf('f')))],
+    ['counts wrongly', (bytes) => resummed(bytes, (text) => text.replace('"shelves":5', '"shelves":4'))],
+    ['has lost a record', (bytes) => resummed(bytes, (text) => text.replace(/\n\["shelves".*?\n/, '\n'))],
+    ['has another record', (bytes) => resummed(bytes, (text) => text.replace('Store s2', 'Store s9'))],
+    ['is of a newer program', (bytes) => resummed(bytes, (text) => text.replace(version(recordsVersion), version(99)))],
+    ['is of an earlier one', (bytes) => resummed(bytes, (text) => text.replace(version(recordsVersion), version(1)))],
+    [
+      'is of an earlier one and no record of it',
+      (bytes) =>
+        resummed(bytes, (text) => text.replace(version(recordsVersion), version(1)).replace('"name":"Store s2",', '')),
+    ],
+  ])('comes out the same where the one before %s', async (_what, damaged) => {
+    const { keeper, add, folder, names, everyLine } = await kept(5);
     await keeper.make('asked');
+    const [before = ''] = names();
+    const bytes = readFileSync(join(folder, before));
+    expect(damaged(bytes).equals(bytes)).toBe(false);
+    writeFileSync(join(folder, before), damaged(bytes));
     await add(comes('s99'), goes('s1'));
-    await keeper.make('asked');
-    const [, later = ''] = names().toSorted();
-    const fromSnapshot = readFileSync(join(folder, later));
-    for (const name of names()) rmSync(join(folder, name));
-    await keeper.make('asked');
-    const read = [fromSnapshot, readFileSync(join(folder, names()[0] ?? ''))].map((bytes) => readSnapshot(bytes));
-    const [one, other] = read.map((each) => ('reason' in each ? each : { ...each.head, utc: '' }));
-    expect(one).toEqual(other);
+    const made = await keeper.make('asked');
+    expect(recordsOf(readFileSync(join(folder, made?.name ?? '')))).toEqual(recordsOf(await everyLine()));
   });
 
   it('is made from time to time only where something was written since', async () => {
@@ -107,7 +150,7 @@ describe('a snapshot', () => {
       why: 'asked' as const,
     };
     const shelves = (records: [string, object][]): Buffer =>
-      Buffer.concat([...bytesOf({ ...frame, tables: new Map([['shelves', new Map(records as never)]]) })]);
+      Buffer.concat(bytesOf(frame, linesOf(new Map([['shelves', new Map(records as never)]]))).pieces);
     const sound = shelves([['s', { id: 's', rev: 1, name: 'S' }]]);
     expect(readSnapshot(sound)).toHaveProperty('tables');
     for (const [bytes, reason] of [

@@ -243,7 +243,7 @@ export const mutants: readonly Mutant[] = [
   {
     name: 'a snapshot is not read back',
     file: 'electron/journal/snapshots/writeSnapshot.ts',
-    text: "    const read = readSnapshot(await disk.readFile(beside));\n    if ('reason' in read) throw new Error(`the snapshot was not written whole: ${read.reason}`);\n",
+    text: "    if (sumOf([await disk.readFile(beside)]) !== sum)\n      throw new Error('the snapshot was not written whole: what was read back is not what was written');\n",
     instead: '',
     test: { project: 'unit', file: snapshots, name: 'leaves the one before whole' },
   },
@@ -257,8 +257,8 @@ export const mutants: readonly Mutant[] = [
   {
     name: 'a snapshot’s sum is not checked',
     file: 'electron/journal/snapshots/format.ts',
-    text: ".digest('hex') !== end)",
-    instead: ".digest('hex') === '')",
+    text: 'sumOf([body]) === end ?',
+    instead: "sumOf([body]) !== '' ?",
     test: { project: 'unit', file: snapshots, name: 'is refused with its reason' },
   },
   {

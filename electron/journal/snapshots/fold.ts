@@ -1,11 +1,12 @@
-/** All records as they stand after the journal's last entry, from its lines; a snapshot spares the entries before it. */
+/** What the journal's lines make of its records; a snapshot spares the entries before it. */
 import { setImmediate as breathe } from 'node:timers/promises';
 import { emptyHash, type JournalEntry } from '../../../shared-types/journal.ts';
 import { tableNames, type TableName } from '../../../shared-types/records/index.ts';
 import { broughtUp } from '../../../shared-types/records/versions.ts';
+import { inOrderOfIds, lineOfRecord, type SnapshotTables } from '../../../shared-types/snapshotLines.ts';
 import type { Disk } from '../../files/disk.ts';
 import { linesOf, readSegment, segmentsIn } from '../segments.ts';
-import type { ReadSnapshot } from './format.ts';
+import type { Lines, SnapshotBase } from './format.ts';
 
 /** The process has a window or a server to answer for meanwhile. */
 const breathEvery = 500;
@@ -14,6 +15,12 @@ export interface Standing {
   seq: number;
   hash: string;
 }
+
+/** What is held of a record that an entry of this text left so. */
+type Hold<Held> = (table: TableName, record: Record<string, unknown>, text: string) => Held;
+
+/** Of each table, what its records have become; null where one has gone. */
+type Changes<Held> = ReadonlyMap<TableName, Map<string, Held | null>>;
 
 /** Thrown where the lines do not come to what the journal says it stands at. */
 class FoldError extends Error {
@@ -25,45 +32,82 @@ class FoldError extends Error {
  *
  * @param place - the folder of entries
  * @param until - where the journal stands
- * @param from - a whole snapshot of the same journal, or null to read every line
+ * @param from - where an earlier snapshot of the same journal stands, or null to read every line
+ * @param hold - called once for every change that leaves a record
  */
-export async function foldEntries(
+async function foldEntries<Held>(
   place: string,
   until: Standing,
-  from: ReadSnapshot | null,
+  from: Standing | null,
+  hold: Hold<Held>,
   disk: Disk,
-): Promise<ReadSnapshot['tables']> {
-  const tables: ReadSnapshot['tables'] =
-    from === null ? new Map(tableNames.map((name) => [name, new Map()])) : copyOf(from.tables);
-  let [seq, hash] = from === null ? [0, emptyHash] : [from.head.seq, from.head.hash];
-  for (const segment of await segmentsIn(place, disk)) {
+): Promise<Changes<Held>> {
+  const changes: Changes<Held> = new Map(tableNames.map((name) => [name, new Map()]));
+  let [seq, hash] = from === null ? [0, emptyHash] : [from.seq, from.hash];
+  const segments = await segmentsIn(place, disk);
+  for (const [index, segment] of segments.entries()) {
+    const next = segments[index + 1];
+    if (next !== undefined && next.first <= seq + 1) continue;
     let at = segment.first - 1;
     for (const { line, finished } of linesOf(await readSegment(place, segment, disk))) {
       at += 1;
       if (!finished || at > until.seq) break;
       if (at <= seq) continue;
-      const entry = JSON.parse(line.toString('utf8')) as JournalEntry;
+      const text = line.toString('utf8');
+      const entry = JSON.parse(text) as JournalEntry;
       if (entry.seq !== seq + 1 || entry.prevHash !== hash)
         throw new FoldError(`entry ${entry.seq} of the journal does not follow upon entry ${seq}`);
-      take(entry, tables);
+      const { payload, schema } = entry;
+      for (const { table, id, after } of payload.changes)
+        changes.get(table)?.set(id, after === null ? null : hold(table, broughtUp(table, after, schema), text));
       [seq, hash] = [entry.seq, entry.hash];
       if (seq % breathEvery === 0) await breathe();
     }
   }
   if (seq !== until.seq || hash !== until.hash)
     throw new FoldError(`the journal stands at entry ${until.seq}; its lines come to entry ${seq}`);
-  return tables;
+  return changes;
 }
 
-function take({ payload, schema }: JournalEntry, tables: ReadSnapshot['tables']): void {
-  for (const { table, id, after } of payload.changes) {
-    if (after === null) tables.get(table)?.delete(id);
-    else tables.get(table)?.set(id, broughtUp(table, after, schema));
-  }
-}
-
-function copyOf(tables: ReadSnapshot['tables']): ReadSnapshot['tables'] {
+/** The records as they stand, every line read. */
+export async function recordsAt(place: string, until: Standing, disk: Disk): Promise<SnapshotTables> {
+  const changes = await foldEntries(place, until, null, (_table, record) => record, disk);
   return new Map(
-    [...tables].map(([name, records]): [TableName, Map<string, Record<string, unknown>>] => [name, new Map(records)]),
+    [...changes].map(([name, own]): [TableName, Map<string, Record<string, unknown>>] => [name, withoutNulls(own)]),
   );
+}
+
+const withoutNulls = <Held>(own: ReadonlyMap<string, Held | null>): Map<string, Held> =>
+  new Map([...own].flatMap(([id, held]): [string, Held][] => (held === null ? [] : [[id, held]])));
+
+/**
+ * The lines of a snapshot as they stand. A table that nothing has changed since keeps those it had.
+ *
+ * @param from - a whole snapshot of the same journal, or null to read every line
+ */
+export async function linesAt(place: string, until: Standing, from: SnapshotBase | null, disk: Disk): Promise<Lines> {
+  const changes = await foldEntries(place, until, from?.head ?? null, lineHeld, disk);
+  const lines = new Map(from?.lines);
+  for (const [name, own] of changes) {
+    if (own.size === 0) continue;
+    const byId = new Map<string, string | null>();
+    for (const line of lines.get(name) ?? []) {
+      byId.set(idIn(line), line);
+      if (byId.size % breathEvery === 0) await breathe();
+    }
+    for (const [id, line] of own) byId.set(id, line);
+    lines.set(name, inOrderOfIds(withoutNulls(byId)));
+  }
+  return lines;
+}
+
+/** An entry's text is canonical, and what of it is a record is that record's text; one that was brought up stands in none. */
+const lineHeld: Hold<string> = (name, record, text) => {
+  const own = JSON.stringify(record);
+  return text.includes(`"after":${own},`) ? `["${name}",${own}]\n` : lineOfRecord(name, record);
+};
+
+function idIn(line: string): string {
+  const [, record] = JSON.parse(line) as [string, { id: string }];
+  return record.id;
 }

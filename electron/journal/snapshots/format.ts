@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import { recordsVersion, tableNames, type TableName } from '../../../shared-types/records/index.ts';
-import type { SnapshotHead } from '../../../shared-types/snapshot.ts';
+import { snapshotHeadSchema, type SnapshotHead } from '../../../shared-types/snapshot.ts';
 import {
   endLine,
   notItsSum,
@@ -16,51 +16,71 @@ import {
 
 export type Tables = ReadonlyMap<TableName, ReadonlyMap<string, Record<string, unknown>>>;
 
-export interface Content extends Pick<SnapshotHead, 'seq' | 'hash' | 'deviceId' | 'utc' | 'why'> {
-  tables: Tables;
-}
+/** Of each table its records' lines, in order of their ids, each with its line feed. */
+export type Lines = ReadonlyMap<TableName, readonly string[]>;
+
+export type Frame = Pick<SnapshotHead, 'seq' | 'hash' | 'deviceId' | 'utc' | 'why'>;
 
 /** So much is put together before it is handed on. */
-const pieceBytes = 1024 * 1024;
+const pieceLength = 1024 * 1024;
 
-/** The file, a piece at a time; the same content gives the same bytes. */
-export function* bytesOf(content: Content): Generator<Buffer> {
-  const { tables, ...frame } = content;
-  const lines = new Map(tableNames.map((name) => [name, snapshotLines(name, tables.get(name) ?? new Map())]));
-  const head: SnapshotHead = {
-    bagwright: 'snapshot',
-    form: 1,
-    records: recordsVersion,
-    ...frame,
-    counts: Object.fromEntries([...lines].map(([name, own]) => [name, own.length])),
-    sums: Object.fromEntries([...lines].map(([name, own]) => [name, sumOf(own)])),
-  };
-  const whole = createHash('sha256');
-  let held: string[] = [];
-  let size = 0;
-  const piece = (): Buffer => {
-    const bytes = Buffer.from(held.join(''));
-    whole.update(bytes);
-    [held, size] = [[], 0];
-    return bytes;
-  };
-  held.push(`${canonicalJson(head)}\n`);
-  for (const own of lines.values()) {
-    for (const line of own) {
-      held.push(line);
-      size += line.length;
-      if (size >= pieceBytes) yield piece();
-    }
-  }
-  if (held.length > 0) yield piece();
-  yield Buffer.from(endLine(whole.digest('hex')));
+/** A file as it is to be written: its bytes in pieces, and the SHA-256 of all of them. */
+export interface FileBytes {
+  pieces: readonly Buffer[];
+  sum: string;
 }
 
-function sumOf(lines: readonly string[]): string {
+/** The same content gives the same bytes. */
+export function bytesOf(frame: Frame, lines: Lines): FileBytes {
+  const sums: Record<string, string> = {};
+  const counts: Record<string, number> = {};
+  const body: Buffer[] = [];
+  for (const name of tableNames) {
+    const own = lines.get(name) ?? [];
+    const pieces = inPieces(own);
+    [sums[name], counts[name]] = [sumOf(pieces), own.length];
+    body.push(...pieces);
+  }
+  const head: SnapshotHead = { bagwright: 'snapshot', form: 1, records: recordsVersion, ...frame, counts, sums };
+  const pieces = [Buffer.from(`${canonicalJson(head)}\n`), ...body];
+  const whole = createHash('sha256');
+  for (const piece of pieces) whole.update(piece);
+  const end = Buffer.from(endLine(whole.copy().digest('hex')));
+  return { pieces: [...pieces, end], sum: whole.update(end).digest('hex') };
+}
+
+export const linesOf = (tables: Tables): Lines =>
+  new Map(tableNames.map((name) => [name, snapshotLines(name, tables.get(name) ?? new Map())]));
+
+function inPieces(lines: readonly string[]): Buffer[] {
+  const pieces: Buffer[] = [];
+  for (let [from, to, length] = [0, 0, 0]; to < lines.length;) {
+    length += lines[to]?.length ?? 0;
+    to += 1;
+    if (length < pieceLength && to < lines.length) continue;
+    pieces.push(Buffer.from(lines.slice(from, to).join('')));
+    [from, length] = [to, 0];
+  }
+  return pieces;
+}
+
+export function sumOf(pieces: readonly (Buffer | string)[]): string {
   const sum = createHash('sha256');
-  for (const line of lines) sum.update(line);
+  for (const piece of pieces) sum.update(piece);
   return sum.digest('hex');
 }
+
+/** The bytes before the last line, where that line is the sum of them. */
+function summedBody(bytes: Buffer): Buffer | { reason: string } {
+  const lastLine = bytes.lastIndexOf(0x0a, bytes.length - 2) + 1;
+  const end = sumInEnd(bytes.subarray(lastLine).toString('latin1'));
+  if (end === null) return { reason: notWhole };
+  const body = bytes.subarray(0, lastLine);
+  return sumOf([body]) === end ? body : { reason: notItsSum };
+}
+
+/** Whether the last line is the sum of all before it. */
+export const isWhole = (bytes: Buffer): boolean => !('reason' in summedBody(bytes));
 
 export interface ReadSnapshot {
   head: SnapshotHead;
@@ -69,14 +89,52 @@ export interface ReadSnapshot {
 
 /** @returns what the file holds, every record of it checked; or why it cannot be gone by */
 export function readSnapshot(bytes: Buffer): ReadSnapshot | { reason: string } {
-  const lastLine = bytes.lastIndexOf(0x0a, bytes.length - 2) + 1;
-  const end = sumInEnd(bytes.subarray(lastLine).toString('latin1'));
-  if (end === null) return { reason: notWhole };
-  if (createHash('sha256').update(bytes.subarray(0, lastLine)).digest('hex') !== end) return { reason: notItsSum };
-  const read = readLines(bytes.subarray(0, lastLine).toString('utf8'));
+  const body = summedBody(bytes);
+  if ('reason' in body) return body;
+  const read = readLines(body.toString('utf8'));
   if ('reason' in read) return read;
   const { head, tables, lines } = read;
   for (const [name, own] of lines)
     if (own.length > 0 && sumOf(own) !== head.sums[name]) return { reason: notTheirSum(name) };
   return { head, tables };
+}
+
+/** A snapshot to go on from. */
+export interface SnapshotBase {
+  head: SnapshotHead;
+  lines: Lines;
+}
+
+/**
+ * What the file holds, by its sums: none has a snapshot's name whose lines did not come from a verified journal, and this program
+ * would write the same ones. Those of another version are read record by record, and written as this one has them.
+ */
+export function baseIn(bytes: Buffer): SnapshotBase | { reason: string } {
+  const body = summedBody(bytes);
+  if ('reason' in body) return body;
+  const text = body.toString('utf8');
+  const [first = '', ...rest] = text.split('\n').slice(0, -1);
+  const head = headIn(first);
+  if (head?.records !== recordsVersion) {
+    const read = readSnapshot(bytes);
+    return 'reason' in read ? read : { head: read.head, lines: linesOf(read.tables) };
+  }
+  const lines = new Map<TableName, readonly string[]>();
+  let from = 0;
+  for (const name of tableNames) {
+    const to = from + (head.counts[name] ?? 0);
+    const own = rest.slice(from, to).map((line) => `${line}\n`);
+    if (own.length > 0 && sumOf([own.join('')]) !== head.sums[name]) return { reason: notTheirSum(name) };
+    lines.set(name, own);
+    from = to;
+  }
+  return from === rest.length ? { head, lines } : { reason: `it holds ${rest.length} records where it says ${from}` };
+}
+
+function headIn(line: string): SnapshotHead | null {
+  try {
+    return snapshotHeadSchema.safeParse(JSON.parse(line)).data ?? null;
+  } catch {
+    return null;
+  }
 }

@@ -10,8 +10,8 @@ import {
 import { codeOf, realDisk, type Disk } from '../../files/disk.ts';
 import { systemClock, type Clock } from '../clock.ts';
 import type { Standing } from './fold.ts';
-import { foldEntries } from './fold.ts';
-import { readSnapshot, type ReadSnapshot } from './format.ts';
+import { linesAt } from './fold.ts';
+import { baseIn, readSnapshot, type Lines, type ReadSnapshot, type SnapshotBase } from './format.ts';
 import { HostRefusal } from '../../site/refusal.ts';
 import { oneAtATime } from '../../oneAtATime.ts';
 import { heldFile, secondFile } from './notes.ts';
@@ -67,12 +67,15 @@ export function snapshotKeeper({
     return names.filter((name) => readSnapshotName(name) !== null).toSorted();
   };
 
-  const wholeOne = async (name: string): Promise<ReadSnapshot> => {
+  const wholeOne = async <Read extends object>(
+    name: string,
+    readIn: (bytes: Buffer) => Read | { reason: string },
+  ): Promise<Read> => {
     const paths = [folder, await second.get()].flatMap((of) => (of === null ? [] : [join(of, name)]));
     let reason = 'it is not there';
     for (const path of paths) {
       const bytes = await disk.readFile(path).catch(() => null);
-      const read = bytes === null ? { reason } : readSnapshot(bytes);
+      const read = bytes === null ? { reason } : readIn(bytes);
       if (!('reason' in read)) return read;
       ({ reason } = read);
     }
@@ -80,10 +83,10 @@ export function snapshotKeeper({
   };
 
   /** The newest that is whole and of this journal, to begin from; what is not is passed over. */
-  const newestWhole = async (before: number): Promise<ReadSnapshot | null> => {
+  const newestWhole = async (before: number): Promise<SnapshotBase | null> => {
     const bySeq = (await namesIn(folder)).toSorted((a, b) => seqOf(b) - seqOf(a));
     for (const name of bySeq.slice(0, 3)) {
-      const read = await wholeOne(name).catch(() => null);
+      const read = await wholeOne(name, baseIn).catch(() => null);
       if (read !== null && read.head.seq <= before) return read;
     }
     return null;
@@ -93,18 +96,17 @@ export function snapshotKeeper({
   const isThere = async ({ seq, hash }: Standing, why: SnapshotReason): Promise<boolean> => {
     for (const name of await namesIn(folder)) {
       if (seqOf(name) !== seq || readSnapshotName(name)?.why !== why) continue;
-      const read = await wholeOne(name).catch(() => null);
+      const read = await wholeOne(name, baseIn).catch(() => null);
       if (read?.head.hash === hash) return true;
     }
     return false;
   };
 
-  const tablesAt = async (standing: StandingJournal, from: ReadSnapshot | null): Promise<ReadSnapshot['tables']> => {
+  const linesOf = async (standing: StandingJournal, from: SnapshotBase | null): Promise<Lines> => {
     const { place } = standing;
-    if (from === null || from.head.deviceId !== standing.deviceId)
-      return await foldEntries(place, standing, null, disk);
+    if (from === null || from.head.deviceId !== standing.deviceId) return await linesAt(place, standing, null, disk);
     // One of an earlier journal goes on nowhere in this one: then every line is read.
-    return await foldEntries(place, standing, from, disk).catch(() => foldEntries(place, standing, null, disk));
+    return await linesAt(place, standing, from, disk).catch(() => linesAt(place, standing, null, disk));
   };
 
   const copyToSecond = async (name: string): Promise<string | null> => {
@@ -128,14 +130,14 @@ export function snapshotKeeper({
     const isKept = before?.head.seq === standing.seq && before.head.hash === standing.hash;
     if (isKept && (why === 'half-hour' || why === 'leaving')) return null;
     if (isKept && why.startsWith('before-') && (await isThere(standing, why))) return null;
-    const tables = await tablesAt(standing, before);
+    const lines = await linesOf(standing, before);
     const { seq, hash, deviceId } = standing;
     const { utc } = clock();
-    const name = await writeSnapshot(folder, { seq, hash, deviceId, utc, why, tables }, disk);
+    const name = await writeSnapshot(folder, { seq, hash, deviceId, utc, why }, lines, disk);
     const fault = await copyToSecond(name);
     await second.note(fault);
     if (before !== null) {
-      const counts = Object.fromEntries([...tables].map(([table, records]) => [table, records.size]));
+      const counts = Object.fromEntries([...lines].map(([table, own]) => [table, own.length]));
       const shrunk = shrinkOf(before.head.counts, counts);
       if (shrunk !== null) await held.set(shrunk);
     }
@@ -183,7 +185,7 @@ export function snapshotKeeper({
   };
 
   const readNow = async ({ name, from }: { name: string; from: number }): Promise<SnapshotPage> => {
-    if (open?.name !== name) open = { name, read: await wholeOne(name) };
+    if (open?.name !== name) open = { name, read: await wholeOne(name, readSnapshot) };
     const { head, tables } = open.read;
     const all = [...tables].flatMap(([table, records]) =>
       [...records.values()].map((record) => [table, record] as const),

@@ -4,37 +4,28 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { join } from 'node:path';
 import { nameOfSnapshot } from '../../../shared-types/snapshot.ts';
 import { codeOf, syncFolder, writeAll, type Disk } from '../../files/disk.ts';
-import { bytesOf, readSnapshot, type Content } from './format.ts';
+import { bytesOf, isWhole, sumOf, type FileBytes, type Frame, type Lines } from './format.ts';
 
 /** Programs that look at every new file hold it for moments. */
 const heldCodes = new Set(['EPERM', 'EACCES', 'EBUSY']);
 const renameLimitMs = 5_000;
 
 /** @returns its name. Thrown: what was there before is there still, and nothing else has its name. */
-export async function writeSnapshot(folder: string, content: Content, disk: Disk): Promise<string> {
+export async function writeSnapshot(folder: string, frame: Frame, lines: Lines, disk: Disk): Promise<string> {
   await disk.mkdir(folder, { recursive: true, mode: 0o700 });
-  return await putBeside(
-    folder,
-    () => bytesOf(content),
-    (taken) => freeName(taken, content),
-    disk,
-  );
+  return await putBeside(folder, bytesOf(frame, lines), (taken) => freeName(taken, frame), disk);
 }
 
 /** The same bytes in another folder, verified there anew. */
 export async function copySnapshot(bytes: Buffer, folder: string, name: string, disk: Disk): Promise<void> {
+  if (!isWhole(bytes)) throw new Error(`${name} is not whole any more`);
   await disk.mkdir(folder, { recursive: true, mode: 0o700 });
-  await putBeside(
-    folder,
-    () => [bytes],
-    () => name,
-    disk,
-  );
+  await putBeside(folder, { pieces: [bytes], sum: sumOf([bytes]) }, () => name, disk);
 }
 
 async function putBeside(
   folder: string,
-  pieces: () => Iterable<Buffer>,
+  { pieces, sum }: FileBytes,
   nameFor: (taken: ReadonlySet<string>) => string,
   disk: Disk,
 ): Promise<string> {
@@ -42,13 +33,13 @@ async function putBeside(
   try {
     const file = await disk.open(beside, 'wx', 0o600);
     try {
-      for (const piece of pieces()) await writeAll(file, piece);
+      for (const piece of pieces) await writeAll(file, piece);
       await file.sync();
     } finally {
       await file.close();
     }
-    const read = readSnapshot(await disk.readFile(beside));
-    if ('reason' in read) throw new Error(`the snapshot was not written whole: ${read.reason}`);
+    if (sumOf([await disk.readFile(beside)]) !== sum)
+      throw new Error('the snapshot was not written whole: what was read back is not what was written');
     // Nothing is ever written over: a name that is taken is not taken again.
     const name = nameFor(new Set(await disk.readdir(folder)));
     await renamed(beside, join(folder, name), disk);
@@ -73,7 +64,7 @@ async function renamed(from: string, to: string, disk: Disk): Promise<void> {
   }
 }
 
-function freeName(taken: ReadonlySet<string>, { utc, seq, why }: Content): string {
+function freeName(taken: ReadonlySet<string>, { utc, seq, why }: Frame): string {
   for (let again = 0; ; again += 1) {
     const name = nameOfSnapshot({ utc, seq, why, again });
     if (!taken.has(name)) return name;

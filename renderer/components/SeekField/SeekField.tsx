@@ -34,13 +34,15 @@ export function SeekField(props: SeekFieldProps) {
   };
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.altKey || event.ctrlKey || event.metaKey) return;
-    const active = found[at];
+    // What is shown may lag behind what is typed; what is typed is meant.
+    const meant = asked === value || !open ? found : offersFor(offers, value);
+    const active = meant[at];
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
       event.preventDefault();
       if (!listed) setOpen(true);
       else if (event.key === 'ArrowDown') setMoved(at >= found.length - 1 ? 0 : at + 1);
       else setMoved(at <= 0 ? found.length - 1 : at - 1);
-    } else if (event.key === 'Enter' && listed && active !== undefined) {
+    } else if (event.key === 'Enter' && active !== undefined) {
       event.preventDefault();
       take(active);
     } else if (event.key === 'Escape' && listed) {

@@ -38,6 +38,10 @@ export function Palette({ commands, rest, onClose }: PaletteProps) {
     // After the dialog has given the focus back, so that what runs may take it.
     setTimeout(finding.run);
   };
+  const meant = (): Finding | undefined => {
+    const now = find(query, commands, query.trim() === '' ? [] : listRest());
+    return now[Math.min(at, now.length - 1)];
+  };
   const onKeyDown = (event: KeyboardEvent): void => {
     const last = shown.length - 1;
     const to: Record<string, number> = {
@@ -48,7 +52,8 @@ export function Palette({ commands, rest, onClose }: PaletteProps) {
     };
     if (event.key === 'Enter') {
       event.preventDefault();
-      take(current);
+      // What is shown may lag behind what is typed; what is typed is meant.
+      take(asked === query ? current : meant());
       return;
     }
     const next = to[event.key];

@@ -1,6 +1,6 @@
 /** Readers of what the program itself has written: journal lines, snapshots, manifests with their record, batch lines. */
 import { seal, readLine } from '../../../electron/journal/entry.ts';
-import { bytesOf, readSnapshot } from '../../../electron/journal/snapshots/format.ts';
+import { bytesOf, linesOf, readSnapshot } from '../../../electron/journal/snapshots/format.ts';
 import { runCommand } from '../../../electron/headless/run.ts';
 import { chained } from '../../../renderer/engine/record/chain.ts';
 import { readRecordFile, recordFileFault, recordFileText } from '../../../renderer/engine/record/recordFile.ts';
@@ -18,12 +18,12 @@ const line = seal({
   ...{ schema: recordsVersion, prevHash: 'b'.repeat(64) },
 }).line.subarray(0, -1);
 
-const snapshot = Buffer.concat([
-  ...bytesOf({
-    ...{ seq: 9, hash: 'a'.repeat(64), deviceId: 'b'.repeat(32), utc: '2031-04-05T10:20:30.000Z', why: 'asked' },
-    tables: new Map([['shelves', new Map([['s', { id: 's', rev: 1, name: 'Ständer ½' }]])]]),
-  }),
-]);
+const snapshot = Buffer.concat(
+  bytesOf(
+    { seq: 9, hash: 'a'.repeat(64), deviceId: 'b'.repeat(32), utc: '2031-04-05T10:20:30.000Z', why: 'asked' },
+    linesOf(new Map([['shelves', new Map([['s', { id: 's', rev: 1, name: 'Ständer ½' }]])]])),
+  ).pieces,
+);
 
 const recordText = await recordFileText(
   {
