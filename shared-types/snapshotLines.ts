@@ -10,14 +10,13 @@ export type SnapshotTables = Map<TableName, Map<string, Row>>;
 
 /** Of one table, in order of its keys; each with its line feed. */
 export function snapshotLines(name: TableName, records: ReadonlyMap<string, Row>): string[] {
-  return inOrderOfIds(records).map((record) => lineOfRecord(name, record));
+  return inOrderOfIds(records).map(([, record]) => lineOfRecord(name, record));
 }
 
 export const lineOfRecord = (name: TableName, record: Row): string => `${canonicalJson([name, record])}\n`;
 
-export function inOrderOfIds<Held>(byId: ReadonlyMap<string, Held>): Held[] {
-  return [...byId].toSorted(([one], [other]) => (one < other ? -1 : 1)).map(([, held]) => held);
-}
+export const inOrderOfIds = <Held>(byId: ReadonlyMap<string, Held>): [string, Held][] =>
+  [...byId].toSorted(([one], [other]) => (one < other ? -1 : 1));
 
 /** The sum of everything before it, as the last line. */
 const endForm = /^\{"end":"([0-9a-f]{64})"\}\n$/;

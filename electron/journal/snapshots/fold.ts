@@ -88,17 +88,48 @@ const withoutNulls = <Held>(own: ReadonlyMap<string, Held | null>): Map<string, 
 export async function linesAt(place: string, until: Standing, from: SnapshotBase | null, disk: Disk): Promise<Lines> {
   const changes = await foldEntries(place, until, from?.head ?? null, lineHeld, disk);
   const lines = new Map(from?.lines);
-  for (const [name, own] of changes) {
-    if (own.size === 0) continue;
-    const byId = new Map<string, string | null>();
-    for (const line of lines.get(name) ?? []) {
-      byId.set(idIn(line), line);
-      if (byId.size % breathEvery === 0) await breathe();
-    }
-    for (const [id, line] of own) byId.set(id, line);
-    lines.set(name, inOrderOfIds(withoutNulls(byId)));
-  }
+  for (const [name, own] of changes) if (own.size > 0) lines.set(name, await changed(lines.get(name) ?? [], own));
   return lines;
+}
+
+/** Lines in order of their ids, and what some of them have become. The more of them stay, the fewer are read. */
+async function changed(lines: readonly string[], changes: ReadonlyMap<string, string | null>): Promise<string[]> {
+  const made: string[] = [];
+  let [from, count] = [0, 0];
+  for (const [id, line] of inOrderOfIds(changes)) {
+    const at = placeOf(id, lines, from);
+    for (; from < at; from += 1) made.push(lines[from] ?? '');
+    if (idAt(lines, at) === id) from += 1;
+    if (line !== null) made.push(line);
+    count += 1;
+    if (count % breathEvery === 0) await breathe();
+  }
+  for (; from < lines.length; from += 1) made.push(lines[from] ?? '');
+  return made;
+}
+
+/** The first from there on whose id does not come before it: looked for in steps that double, and then between the last two. */
+function placeOf(id: string, lines: readonly string[], from: number): number {
+  const isBefore = (at: number): boolean => {
+    const other = idAt(lines, at);
+    return other !== null && other < id;
+  };
+  let [low, step] = [from, 1];
+  while (isBefore(low + step - 1)) [low, step] = [low + step, 2 * step];
+  let high = Math.min(low + step - 1, lines.length);
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    if (isBefore(middle)) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function idAt(lines: readonly string[], at: number): string | null {
+  const line = lines[at];
+  if (line === undefined) return null;
+  const [, record] = JSON.parse(line) as [string, { id: string }];
+  return record.id;
 }
 
 /** An entry's text is canonical, and what of it is a record is that record's text; one that was brought up stands in none. */
@@ -106,8 +137,3 @@ const lineHeld: Hold<string> = (name, record, text) => {
   const own = JSON.stringify(record);
   return text.includes(`"after":${own},`) ? `["${name}",${own}]\n` : lineOfRecord(name, record);
 };
-
-function idIn(line: string): string {
-  const [, record] = JSON.parse(line) as [string, { id: string }];
-  return record.id;
-}
