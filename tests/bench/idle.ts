@@ -1,14 +1,19 @@
 /**
- * What the program costs while nobody touches it, and how large it is: `npx tsx tests/bench/idle.ts [SECONDS]`. The production page
- * with a worked example open, the real server and the browser's processes; processor time, which other work of the machine does
- * not count towards. On Linux alone, where the system lists the time of each process.
+ * What the program costs while nobody touches it, and how large it is: `npx tsx tests/bench/idle.ts [SECONDS]`. The program itself, as
+ * `npm start` begins it, in its browser window (without a display) with a worked example open; nobody is connected to it meanwhile.
+ * Processor time of all its processes, which other work of the machine does not count towards. On Linux alone, where the system
+ * lists the time of each process. It needs the program's own port, and a second one beside it.
  */
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { chmodSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { root } from '../../electron/launch/build.ts';
+import { chromium } from 'playwright-core';
+import { buildIfNeeded, root } from '../../electron/launch/build.ts';
+import { identity } from '../../shared-types/ipc.ts';
 import { openDemo } from '../e2e/driveWindow.ts';
-import { closeSharedBrowser, openBuilt } from '../e2e/support/openBuilt.ts';
+import { chromiumHere } from '../e2e/support/openBuilt.ts';
 
 /** Of a second; the kernel's unit of a process's times on every usual machine (man 5 proc, USER_HZ). */
 const tick = 100;
@@ -37,16 +42,15 @@ function processes(): Map<number, Process> {
 }
 
 interface Spent {
-  /** This process: the server, and what drives the browser here and would not be there. */
   server: number;
   browser: number;
 }
 
-/** Processor seconds. */
-function spentS(): Spent {
+/** Processor seconds of the program's process, and of all that it began. */
+function spentS(program: number): Spent {
   const all = processes();
-  const isOurs = (id: number): boolean => id === process.pid || (id > 1 && isOurs(all.get(id)?.parent ?? 0));
-  const own = all.get(process.pid)?.ticks ?? 0;
+  const isOurs = (id: number): boolean => id === program || (id > 1 && isOurs(all.get(id)?.parent ?? 0));
+  const own = all.get(program)?.ticks ?? 0;
   const ours = [...all].reduce((sum, [id, { ticks }]) => sum + (isOurs(id) ? ticks : 0), 0);
   return { server: own / tick, browser: (ours - own) / tick };
 }
@@ -61,18 +65,64 @@ function sizeMB(folder: string): number {
 }
 
 const seconds = Number(process.argv[2] ?? 60);
-const built = await openBuilt();
-await built.page.getByRole('heading', { name: 'What do you have in front of you?' }).waitFor();
-await openDemo(built.page, 'Skua Rock light');
-await pause(5_000);
-const before = spentS();
-await pause(seconds * 1_000);
-const after = spentS();
+const debuggingPort = identity.browserPort + 1;
+
+async function began(): Promise<Awaited<ReturnType<typeof chromium.connectOverCDP>>> {
+  for (let tries = 0; ; tries += 1) {
+    try {
+      return await chromium.connectOverCDP(`http://127.0.0.1:${debuggingPort}`);
+    } catch (cause) {
+      if (tries > 120) throw cause;
+      await pause(500);
+    }
+  }
+}
+
+/** Opens the worked example and lets go of the window again. */
+async function openTask(): Promise<void> {
+  const browser = await began();
+  const page = browser.contexts()[0]?.pages()[0];
+  if (page === undefined) throw new Error('The program has no window');
+  await page.getByRole('heading', { name: 'What do you have in front of you?' }).waitFor();
+  await openDemo(page, 'Skua Rock light');
+  await browser.close();
+}
+
+await buildIfNeeded();
+const scratch = mkdtempSync(join(tmpdir(), 'bagwright-idle-'));
+const shown = join(scratch, 'browser');
+writeFileSync(
+  shown,
+  `#!/bin/sh\nexec '${chromiumHere()}' --headless=new --disable-gpu --remote-debugging-port=${debuggingPort} "$@"\n`,
+);
+chmodSync(shown, 0o755);
+const environment = { DISPLAY: ':0', ...process.env, BAGWRIGHT_BROWSER: shown, BAGWRIGHT_DATA: join(scratch, 'data') };
+const program = spawn(process.execPath, [join(root, 'electron/launch/begin.mjs'), '--browser'], {
+  env: environment,
+  detached: true,
+  stdio: 'ignore',
+});
+const ended = new Promise<void>((resolve) => program.on('close', () => resolve()));
+const group = program.pid ?? 0;
+let [before, after]: [Spent, Spent] = [
+  { server: 0, browser: 0 },
+  { server: 0, browser: 0 },
+];
+try {
+  await openTask();
+  // What the work before has left to be cleared away takes half a minute.
+  await pause(60_000);
+  before = spentS(group);
+  await pause(seconds * 1_000);
+  after = spentS(group);
+} finally {
+  process.kill(-group, 'SIGTERM');
+  await ended;
+  rmSync(scratch, { recursive: true, force: true, maxRetries: 5 });
+}
 const shareOf = (part: keyof Spent): number => ((after[part] - before[part]) / seconds) * 100;
 const share = shareOf('server') + shareOf('browser');
 const percent = (value: number): string => `${Math.round(value * 100) / 100} %`;
-await built.close();
-await closeSharedBrowser();
 const say = (words: string): void => void process.stdout.write(`${words}\n`);
 say(
   `Idle for ${seconds} s with a task open: ${percent(share)} of one processor (budget 1 %): ` +
