@@ -8,7 +8,7 @@ import type { Disk } from '../../files/disk.ts';
 import { linesOf, readSegment, segmentsIn } from '../segments.ts';
 import type { Lines, SnapshotBase } from './format.ts';
 
-/** The process has a window or a server to answer for meanwhile. */
+/** The process has a window or a server to answer for meanwhile: it does so after so many records. */
 const breathEvery = 500;
 
 export interface Standing {
@@ -16,8 +16,8 @@ export interface Standing {
   hash: string;
 }
 
-/** What is held of a record that an entry of this text left so. */
-type Hold<Held> = (table: TableName, record: Record<string, unknown>, text: string) => Held;
+/** Of an entry with this text: what is held of each record that it left so, asked in their order. */
+type Hold<Held> = (text: string) => (table: TableName, record: Record<string, unknown>) => Held;
 
 /** Of each table, what its records have become; null where one has gone. */
 type Changes<Held> = ReadonlyMap<TableName, Map<string, Held | null>>;
@@ -33,7 +33,7 @@ class FoldError extends Error {
  * @param place - the folder of entries
  * @param until - where the journal stands
  * @param from - where an earlier snapshot of the same journal stands, or null to read every line
- * @param hold - called once for every change that leaves a record
+ * @param hold - called once for every entry
  */
 async function foldEntries<Held>(
   place: string,
@@ -44,6 +44,7 @@ async function foldEntries<Held>(
 ): Promise<Changes<Held>> {
   const changes: Changes<Held> = new Map(tableNames.map((name) => [name, new Map()]));
   let [seq, hash] = from === null ? [0, emptyHash] : [from.seq, from.hash];
+  let sinceBreath = 0;
   const segments = await segmentsIn(place, disk);
   for (const [index, segment] of segments.entries()) {
     const next = segments[index + 1];
@@ -58,10 +59,14 @@ async function foldEntries<Held>(
       if (entry.seq !== seq + 1 || entry.prevHash !== hash)
         throw new FoldError(`entry ${entry.seq} of the journal does not follow upon entry ${seq}`);
       const { payload, schema } = entry;
+      const heldOf = hold(text);
       for (const { table, id, after } of payload.changes)
-        changes.get(table)?.set(id, after === null ? null : hold(table, broughtUp(table, after, schema), text));
+        changes.get(table)?.set(id, after === null ? null : heldOf(table, broughtUp(table, after, schema)));
       [seq, hash] = [entry.seq, entry.hash];
-      if (seq % breathEvery === 0) await breathe();
+      sinceBreath += payload.changes.length;
+      if (sinceBreath < breathEvery) continue;
+      sinceBreath = 0;
+      await breathe();
     }
   }
   if (seq !== until.seq || hash !== until.hash)
@@ -71,7 +76,7 @@ async function foldEntries<Held>(
 
 /** The records as they stand, every line read. */
 export async function recordsAt(place: string, until: Standing, disk: Disk): Promise<SnapshotTables> {
-  const changes = await foldEntries(place, until, null, (_table, record) => record, disk);
+  const changes = await foldEntries(place, until, null, () => (_table, record) => record, disk);
   return new Map(
     [...changes].map(([name, own]): [TableName, Map<string, Record<string, unknown>>] => [name, withoutNulls(own)]),
   );
@@ -133,7 +138,14 @@ function idAt(lines: readonly string[], at: number): string | null {
 }
 
 /** An entry's text is canonical, and what of it is a record is that record's text; one that was brought up stands in none. */
-const lineHeld: Hold<string> = (name, record, text) => {
-  const own = JSON.stringify(record);
-  return text.includes(`"after":${own},`) ? `["${name}",${own}]\n` : lineOfRecord(name, record);
+const lineHeld: Hold<string> = (text) => {
+  let from: number | null = 0;
+  return (name, record) => {
+    const own = JSON.stringify(record);
+    const field = `"after":${own},`;
+    const at: number = from === null ? -1 : text.indexOf(field, from);
+    // Where one is not there, the rest is not looked for either: each look would go through all of a long entry.
+    from = at < 0 ? null : at + field.length;
+    return at < 0 ? lineOfRecord(name, record) : `["${name}",${own}]\n`;
+  };
 };
