@@ -64,7 +64,7 @@ const prepared: [what: string, prepare: () => Promise<Prepared>][] = [
         journal,
         act: async (open) => ({
           ...{ action: 'restore', title: 'Restore' },
-          proposals: restoring(await open.readAll(), earlier).proposals,
+          proposals: (await restoring(await open.readAll(), earlier)).proposals,
         }),
       };
     },

@@ -1,66 +1,18 @@
 /** Snapshots on the disk: written whole or not at all, read only whole, cleared away by a rule, and never while much is missing. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { bytesOf, linesOf, readSnapshot } from '../../electron/journal/snapshots/format.ts';
-import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
 import { keepBeforeNewVersion } from '../../electron/journal/snapshots/newVersion.ts';
 import { pastTheirTime } from '../../electron/journal/snapshots/rotate.ts';
 import { shrinkOf } from '../../electron/journal/snapshots/shrink.ts';
 import { HostRefusal } from '../../electron/site/refusal.ts';
-import type { Change } from '../../shared-types/journal.ts';
 import { recordsVersion } from '../../shared-types/records/index.ts';
 import { nameOfSnapshot, readSnapshotName } from '../../shared-types/snapshot.ts';
 import { corruptSnapshots, resummed, snapshotKills, snapshotThrows } from '../campaign/snapshots.ts';
 import { expectSurvived } from '../campaign/support/survived.ts';
-import { dice } from '../reference/dice.ts';
-import { faultyDisk } from './support/faultyDisk.ts';
-import { comes, goes, journalUnderTest, steadyClock } from './support/journalUnderTest.ts';
-
-const scratch = mkdtempSync(join(tmpdir(), 'bagwright-snapshots-'));
-afterAll(() => rmSync(scratch, { recursive: true, force: true }));
-let folders = 0;
-const freshFolder = (): string => join(scratch, String((folders += 1)));
-
-/** A journal with a few shelves, and a keeper beside it on a disk that fails as asked. */
-async function kept(count = 12) {
-  const journal = journalUnderTest();
-  await journal.open();
-  for (let seq = 1; seq <= count; seq += 1) await journal.add(seq);
-  const disk = faultyDisk({ realSyncs: false });
-  const folder = freshFolder();
-  const keeper = snapshotKeeper({ folder, journal: () => journal.standing(), disk, clock: steadyClock() });
-  let seq = count;
-  const add = async (...changes: Change[]): Promise<void> => {
-    seq += 1;
-    await journal.add(seq, { changes });
-  };
-  /** The bytes of one that has none before it. */
-  const everyLine = async (): Promise<Buffer> => {
-    const apart = freshFolder();
-    const made = await snapshotKeeper({ folder: apart, journal: () => journal.standing() }).make('asked');
-    return readFileSync(join(apart, made?.name ?? ''));
-  };
-  return {
-    journal,
-    disk,
-    folder,
-    keeper,
-    add,
-    everyLine,
-    names: () => readdirSync(folder).filter((name) => name.endsWith('.snapshot')),
-  };
-}
-
-/** All but when it was made. */
-function recordsOf(bytes: Buffer): unknown {
-  const read = readSnapshot(bytes);
-  return 'reason' in read ? read : [{ ...read.head, utc: '' }, [...read.tables]];
-}
-
-const hashOf = (digit: string): string => `"hash":"${digit.repeat(64)}"`;
-const version = (records: number): string => `"records":${records}`;
+import { comes, goes } from './support/journalUnderTest.ts';
+import { freshFolder, kept } from './support/keptSnapshots.ts';
 
 async function refusalOf(work: Promise<unknown>) {
   const error: unknown = await work.then(
@@ -83,70 +35,6 @@ describe('a snapshot', () => {
     expect(records).toHaveLength(12);
     expect(records).toContainEqual(['shelves', { id: 'odd', rev: 1, name: 'Ständer ½ \u202Eabc' }]);
     expect(records.map(([, record]) => record['id'])).not.toContain('s3');
-  });
-
-  it('is the same whether it was made from the first line on or from the one before', async () => {
-    const { keeper, add, folder, names, everyLine } = await kept(40);
-    const chance = dice(20_310_405);
-    for (let round = 0; round < 25; round += 1) {
-      const some = (): string => `s${chance.whole(1, 60)}`;
-      const change = (id: string): Change => (chance.whole(0, 3) === 0 ? goes(id) : comes(id, `Ständer ${round} ½`));
-      const ids = new Set(Array.from({ length: chance.whole(1, 6) }, some));
-      await add(...[...ids].map(change));
-      const made = await keeper.make('asked');
-      expect(recordsOf(readFileSync(join(folder, made?.name ?? '')))).toEqual(recordsOf(await everyLine()));
-    }
-    expect(names().length).toBeGreaterThanOrEqual(20);
-  });
-
-  it('has one text for its records, however their names stand', async () => {
-    const { keeper, add, folder } = await kept(2);
-    // Names that are numbers stand in another order in memory than in the journal.
-    const odd = { id: 'c1', rev: 1, list: 'l', position: 1, cells: { 9: 'M8', id: 'A', 10: '24 N·m' } };
-    const plain = { ...odd, id: 'c2', cells: { id: 'B' } };
-    const [first, second] = [odd, plain].map((after): Change => ({
-      table: 'callouts',
-      id: after.id,
-      before: null,
-      after,
-    }));
-    if (first === undefined || second === undefined) throw new Error('no changes');
-    await add(comes('before'), first, second, comes('behind'));
-    const made = await keeper.make('asked');
-    const bytes = readFileSync(join(folder, made?.name ?? ''));
-    expect(bytes.toString('utf8')).toContain('"cells":{"10":"24 N·m","9":"M8","id":"A"}');
-    const read = readSnapshot(bytes);
-    if ('reason' in read) throw new Error(read.reason);
-    const { seq, hash, deviceId, utc, why } = read.head;
-    expect(Buffer.concat(bytesOf({ seq, hash, deviceId, utc, why }, linesOf(read.tables)).pieces).equals(bytes)).toBe(
-      true,
-    );
-  });
-
-  it.each<[string, (bytes: Buffer) => Buffer]>([
-    ['was cut', (bytes) => bytes.subarray(0, -9)],
-    ['has a bit turned', (bytes) => Buffer.from(bytes.toString('latin1').replace('Store', 'Stope'), 'latin1')],
-    ['is of another journal', (bytes) => resummed(bytes, (text) => text.replace(/"hash":"\w{64}"/, hashOf('f')))],
-    ['counts wrongly', (bytes) => resummed(bytes, (text) => text.replace('"shelves":5', '"shelves":4'))],
-    ['has lost a record', (bytes) => resummed(bytes, (text) => text.replace(/\n\["shelves".*?\n/, '\n'))],
-    ['has another record', (bytes) => resummed(bytes, (text) => text.replace('Store s2', 'Store s9'))],
-    ['is of a newer program', (bytes) => resummed(bytes, (text) => text.replace(version(recordsVersion), version(99)))],
-    ['is of an earlier one', (bytes) => resummed(bytes, (text) => text.replace(version(recordsVersion), version(1)))],
-    [
-      'is of an earlier one and no record of it',
-      (bytes) =>
-        resummed(bytes, (text) => text.replace(version(recordsVersion), version(1)).replace('"name":"Store s2",', '')),
-    ],
-  ])('comes out the same where the one before %s', async (_what, damaged) => {
-    const { keeper, add, folder, names, everyLine } = await kept(5);
-    await keeper.make('asked');
-    const [before = ''] = names();
-    const bytes = readFileSync(join(folder, before));
-    expect(damaged(bytes).equals(bytes)).toBe(false);
-    writeFileSync(join(folder, before), damaged(bytes));
-    await add(comes('s99'), goes('s1'));
-    const made = await keeper.make('asked');
-    expect(recordsOf(readFileSync(join(folder, made?.name ?? '')))).toEqual(recordsOf(await everyLine()));
   });
 
   it('is made from time to time only where something was written since', async () => {

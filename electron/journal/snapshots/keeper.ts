@@ -44,8 +44,8 @@ export interface SnapshotKeeper {
   meant(): Promise<void>;
 }
 
-/** So much of the records goes into one answer. */
-const pageBytes = 8 * 1024 * 1024;
+/** So much of the records goes into one answer: a window takes it in without a halt. */
+const pageBytes = 1024 * 1024;
 
 export function snapshotKeeper({
   folder,

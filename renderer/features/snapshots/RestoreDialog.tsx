@@ -31,7 +31,7 @@ export function RestoreDialog({ host, snapshot, onClose }: RestoreDialogProps) {
     let left = false;
     const show = (next: State): void => void (left || setState(next));
     readSnapshotWhole(host, name)
-      .then(async ({ tables }) => show({ plan: restoring(await store.readAll(), tables) }))
+      .then(async ({ tables }) => show({ plan: await restoring(await store.readAll(), tables) }))
       .catch((error: unknown) => show({ failed: refusalOf(error).message }));
     return () => void (left = true);
   }, [host, name, store]);

@@ -3,6 +3,7 @@ import type { AnyRecord, TableName } from '../../../shared-types/records/index.t
 import { recordSchemas } from '../../../shared-types/records/index.ts';
 import type { SnapshotHead } from '../../../shared-types/snapshot.ts';
 import { refusalFromZod } from '../../engine/json/refusalFromZod.ts';
+import { breaths } from '../../store/breathe.ts';
 import { nameOf } from '../../store/recordNames.ts';
 
 export interface WholeSnapshot {
@@ -17,11 +18,13 @@ export async function readSnapshotWhole(
   onProgress: (read: number, of: number) => void = () => undefined,
 ): Promise<WholeSnapshot> {
   const tables: WholeSnapshot['tables'] = new Map();
+  const breath = breaths();
   let read = 0;
   for (let from: number | null = 0; ;) {
     const { head, records, next } = await host.read({ name, from });
     const of = Object.values(head.counts).reduce((sum, count) => sum + count, 0);
     for (const [table, record] of records) {
+      await breath();
       const checked = recordSchemas[table].safeParse(record);
       if (!checked.success) {
         const fault = refusalFromZod(checked.error, { input: record });

@@ -5,6 +5,7 @@ import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import type { Item } from '../../../shared-types/records/item.ts';
 import type { Revision } from '../../../shared-types/records/revision.ts';
 import type { Task } from '../../../shared-types/records/task.ts';
+import { breaths } from '../breathe.ts';
 import type { Proposal } from '../store.ts';
 
 export type Tables = ReadonlyMap<TableName, ReadonlyMap<string, AnyRecord>>;
@@ -31,8 +32,9 @@ const leftAlone = new Set<TableName>(['preferences']);
 /** Only ever added to: what left and came back stays as it was written. */
 const onlyAdded = new Set<TableName>(['revisions', 'events', 'discrepancies']);
 
-/** @returns what would be done to make it so; no proposals where all of it is so already */
-export function restoring(now: Tables, wanted: Tables): Restoring {
+/** In turns, between which the page answers. @returns what would be done to make it so; no proposals where all of it is so already */
+export async function restoring(now: Tables, wanted: Tables): Promise<Restoring> {
+  const breath = breaths();
   const proposals: Proposal[] = [];
   const tables: TableChange[] = [];
   let lasts = false;
@@ -42,6 +44,7 @@ export function restoring(now: Tables, wanted: Tables): Restoring {
     const change: TableChange = { table, comes: 0, changes: 0, goes: 0, stays: 0, kept: 0 };
     const [here, there] = [now.get(table) ?? new Map(), wanted.get(table) ?? new Map<string, AnyRecord>()];
     for (const [id, was] of there) {
+      await breath();
       const held = here.get(id) as AnyRecord | undefined;
       const record = table === 'items' ? withItsLabel(was as Item, held as Item | undefined) : was;
       if (held === undefined) change.comes += 1;
@@ -53,6 +56,7 @@ export function restoring(now: Tables, wanted: Tables): Restoring {
       if (onlyAdded.has(table) || tagOf(record) !== tagOf(held)) lasts = true;
     }
     for (const [id, { rev }] of here as ReadonlyMap<string, AnyRecord>) {
+      await breath();
       if (there.has(id)) continue;
       if (onlyAdded.has(table) || stood.get(table)?.has(id) === true) change.kept += 1;
       else {
