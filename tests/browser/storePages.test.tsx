@@ -12,6 +12,7 @@ import type { Counts } from '../../shared-types/records/index.ts';
 import { explained } from '../../renderer/features/recovery/explained.ts';
 import { ElsewhereBanner } from '../../renderer/features/recovery/ElsewhereBanner.tsx';
 import { HinderedPage } from '../../renderer/features/recovery/HinderedPage.tsx';
+import { cautionLead } from '../../renderer/engine/caution.ts';
 import { OpeningPage } from '../../renderer/features/recovery/OpeningPage.tsx';
 import { RecoveringPage } from '../../renderer/features/recovery/RecoveringPage.tsx';
 import type { Hindrance, Store } from '../../renderer/store/store.ts';
@@ -101,6 +102,30 @@ describe('what a hindrance is explained by', () => {
   });
 });
 
+describe('what is said of the journal', () => {
+  it('is that all of it is there only where the working copy can tell', () => {
+    const told = hindrances.slice(0, 3).map((hindrance) => explained(hindrance).says.join(' '));
+    expect(told.map((says) => says.includes('Everything that was ever called saved is in it.'))).toEqual([
+      true,
+      false,
+      false,
+    ]);
+    for (const says of told.slice(1)) expect(says).toContain('Had entries been taken off its end');
+  });
+
+  it('is in plain words where nothing of it is whole', () => {
+    const { says, ways } = explained({
+      kind: 'journal-damaged',
+      damage: { intactSeq: 0, file: 'entries-1.jsonl', line: 1, reason: 'it is not JSON' },
+      ...{ journal: { seq: 0, counts: counts({}) }, found: null },
+    });
+    expect(says[0]).toBe('Line 1 of entries-1.jsonl: it is not JSON. No entry stands before it.');
+    expect(ways[0]).toMatchObject({ name: 'rebuild', label: 'Begin with nothing…' });
+    expect(ways[0]?.says).toContain('goes on with an empty program');
+    expect(ways[0]?.asks).toContain('Nothing that was saved is shown any more');
+  });
+});
+
 describe('the page of a working copy that differs', () => {
   it('shows both sides, builds again by one press, and the work is there', async () => {
     const journal = await keptJournal(3);
@@ -114,6 +139,7 @@ describe('the page of a working copy that differs', () => {
     await expect.element(row).toHaveTextContent('Items321 lacking');
     await expect.element(screen.getByRole('img')).toHaveAccessibleName('Journal: entry 4. Working copy: entry 4');
     await expect.element(screen.getByText('/data/journal')).toBeVisible();
+    await expect.element(screen.getByText(cautionLead)).toBeVisible();
     await screen.getByRole('button', { name: 'Build the working copy again' }).click();
     await expect.element(screen.getByText('The work itself')).toBeVisible();
     expect(await digestsIn(journal.database())).toEqual(before);

@@ -47,13 +47,15 @@ export function scanJson(text: string, onValue?: (field: string, offset: number)
     return blank.lastIndex;
   };
   const unexpected = (position: number, wanted: string): RefusedError =>
-    position >= text.length
-      ? refuse('not-json', position, `The text breaks off: ${wanted} is missing at its end.`)
-      : refuse(
-          'not-json',
-          position,
-          `Not JSON: ${wanted} is expected where "${text.slice(position, position + 12)}" stands.`,
-        );
+    text.trim() === ''
+      ? refuse('not-json', text.length, 'The text is empty.')
+      : position >= text.length
+        ? refuse('not-json', position, `The text breaks off: ${wanted} is missing at its end.`)
+        : refuse(
+            'not-json',
+            position,
+            `Not JSON: ${wanted} is expected where "${text.slice(position, position + 12)}" stands.`,
+          );
 
   const endOfString = (start: number): number => {
     for (let index = start + 1; ; index += 1) {

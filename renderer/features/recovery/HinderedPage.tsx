@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { Button } from '@mantine/core';
 import type { Host } from '../../../shared-types/host.ts';
+import { cautionLead, cautionShort } from '../../engine/caution.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import type { Hindrance, Store } from '../../store/store.ts';
 import { ChainDrawing } from './ChainDrawing.tsx';
@@ -127,6 +128,9 @@ export function HinderedPage({
           ? 'The folder of the journal is not known while the program does not answer.'
           : 'The journal is kept in '}
         {folder === null ? null : <span className="bw-code">{folder}</span>}
+      </p>
+      <p className="bw-second">
+        <b>{cautionLead}</b> {cautionShort}
       </p>
       {asking === null ? null : (
         <Dialog title={asking.label.replace(/…$/, '')} onClose={() => setAsking(null)}>

@@ -1,4 +1,5 @@
 import { Progress } from '@mantine/core';
+import { cautionLead, cautionShort } from '../../engine/caution.ts';
 import { grouped } from './grouped.ts';
 import './recovery.css';
 
@@ -20,6 +21,9 @@ export function RecoveringPage({ done, of }: RecoveringPageProps) {
       </Progress.Root>
       <p>
         {percent} %{of > 1 ? `, ${grouped(done)} of ${grouped(of)}` : ''}
+      </p>
+      <p className="bw-second">
+        <b>{cautionLead}</b> {cautionShort}
       </p>
     </main>
   );

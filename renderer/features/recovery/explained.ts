@@ -116,24 +116,41 @@ function copyDiffers({ reason, journal, found }: Extract<Hindrance, { kind: 'cop
     heading: found === null ? 'The working copy cannot be read' : 'The working copy is not what the journal says',
     says: [
       reason,
-      `The journal is whole: ${entries(journal.seq)}, each verified. Everything that was ever called saved is in it.`,
+      `The journal is whole: ${entries(journal.seq)}, each verified. ${howFar(journal, found)}`,
       ...(found === null ? [restart] : []),
     ],
     ways: [rebuildWay(journal), saveEverything, compareAgain, ...keep],
   };
 }
 
+/** What was called saved was in both, so that the working copy tells whether the journal still ends where it had come to. */
+function howFar(journal: Tally, found: Tally | null): string {
+  return found !== null && found.seq > 0 && found.seq <= journal.seq
+    ? 'Everything that was ever called saved is in it.'
+    : 'Had entries been taken off its end, only the working copy would tell, and it cannot.';
+}
+
 function journalDamaged({ damage, journal, found }: Extract<Hindrance, { kind: 'journal-damaged' }>): Explained {
   const { intactSeq, file, line, reason } = damage;
   const says = [
-    `Line ${line} of ${file}: ${reason}. The ${entries(intactSeq)} before it are whole and verified.`,
+    `Line ${line} of ${file}: ${reason}. ${
+      intactSeq === 0 ? 'No entry stands before it.' : `The ${entries(intactSeq)} before it are whole and verified.`
+    }`,
     'Damage of this kind comes from the disk or from a program that wrote into the file, not from a crash.',
   ];
   const back: Way = {
     ...rebuildWay({ seq: intactSeq }),
-    label: `Go back to entry ${intactSeq}…`,
-    says: `Goes on from the journal’s ${entries(intactSeq)} that are whole, in a new working copy. The damaged files are set aside in the folder, whole, and the present working copy stays on the disk as it is.`,
-    asks: `What was done after entry ${intactSeq} is not shown any more: ${journal.seq > intactSeq ? count(journal.seq - intactSeq, 'later entry', 'later entries') : 'any later entry'}. The damaged files and the present working copy stay on the disk.`,
+    label: intactSeq === 0 ? 'Begin with nothing…' : `Go back to entry ${intactSeq}…`,
+    says: `${
+      intactSeq === 0
+        ? 'No entry of the journal is whole: goes on with an empty program, in a new working copy'
+        : `Goes on from the journal’s ${entries(intactSeq)} that are whole, in a new working copy`
+    }. The damaged files are set aside in the folder, whole, and the present working copy stays on the disk as it is.`,
+    asks: `${
+      intactSeq === 0
+        ? 'Nothing that was saved is shown any more'
+        : `What was done after entry ${intactSeq} is not shown any more`
+    }: ${journal.seq > intactSeq ? count(journal.seq - intactSeq, 'later entry', 'later entries') : 'any later entry'}. The damaged files and the present working copy stay on the disk.`,
   };
   const holdsMore = found !== null && totalRecords(found.counts) > 0 && found.seq >= intactSeq;
   if (found !== null && holdsMore) {

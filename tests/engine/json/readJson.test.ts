@@ -72,6 +72,8 @@ it.each(refused)('%j is refused as %s at %d, row %d', (text, code, position, row
 });
 
 it.each([
+  ['', 'The text is empty.'],
+  [' \n', 'The text is empty.'],
   ['{"a":1', 'The text breaks off: a comma or "}" is missing at its end.'],
   ['[1,]', 'Not JSON: a value is expected where "]" stands.'],
 ])('%j is refused with the words %s', (text, message) => {
