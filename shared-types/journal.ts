@@ -147,3 +147,6 @@ export interface Lease {
   /** Gives it back. */
   end(): void;
 }
+
+/** Why a window may not write any more whose program is gone. */
+export const hostEnded = 'The program behind this window has ended: start Bagwright again.';

@@ -1,6 +1,12 @@
 /** The journal of the browser window: calls to the loopback server, and one answer held open for the right to write. */
 import type { JournalHost } from '../../shared-types/host.ts';
-import type { Appended, JournalPage, JournalState, Lease } from '../../shared-types/journal.ts';
+import {
+  hostEnded,
+  type Appended,
+  type JournalPage,
+  type JournalState,
+  type Lease,
+} from '../../shared-types/journal.ts';
 import { api, type BeganAgain, type LeaseLine } from '../../shared-types/ipc.ts';
 import { RefusedError } from '../engine/errors.ts';
 import { bodyOf, readLong } from './longJson.ts';
@@ -54,7 +60,7 @@ async function untilLost(lines: AsyncGenerator<LeaseLine>): Promise<string> {
   } catch {
     // The same as an end: nobody holds the other side any more.
   }
-  return 'the program behind this window has ended; start Bagwright again';
+  return hostEnded;
 }
 
 async function* linesOf(response: Response): AsyncGenerator<LeaseLine> {

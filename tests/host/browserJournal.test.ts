@@ -137,7 +137,9 @@ describe('the right to write', () => {
     await server.close();
     await vi.waitFor(
       () =>
-        expect(lost).toHaveBeenCalledExactlyOnceWith('the program behind this window has ended; start Bagwright again'),
+        expect(lost).toHaveBeenCalledExactlyOnceWith(
+          'The program behind this window has ended: start Bagwright again.',
+        ),
       patience,
     );
     for (const call of [

@@ -35,7 +35,7 @@ const compareAgain: Way = {
 };
 
 const restart =
-  'If the working copy still does not answer: close every window of this program, start it again, then build the working copy again. What is saved is in the journal, which is kept apart from the working copy.';
+  'A disk that is full is one cause: free some space first. If the working copy still does not answer: close every window of this program, start it again, then build the working copy again. What is saved is in the journal, which is kept apart from the working copy.';
 
 export function explained(hindrance: Hindrance): Explained {
   switch (hindrance.kind) {
