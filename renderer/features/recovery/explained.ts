@@ -134,7 +134,9 @@ function journalDamaged({ damage, journal, found }: Extract<Hindrance, { kind: '
   const { intactSeq, file, line, reason } = damage;
   const says = [
     `Line ${line} of ${file}: ${reason}. ${
-      intactSeq === 0 ? 'No entry stands before it.' : `The ${entries(intactSeq)} before it are whole and verified.`
+      intactSeq === 0
+        ? 'No entry stands before it.'
+        : `The ${entries(intactSeq)} before it ${intactSeq === 1 ? 'is' : 'are'} whole and verified.`
     }`,
     'Damage of this kind comes from the disk or from a program that wrote into the file, not from a crash.',
   ];

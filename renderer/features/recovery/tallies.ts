@@ -50,6 +50,6 @@ export function tallyRows({ journal, found }: { journal: Tally; found: Tally | n
 /** "3 lacking", "1 too many": in the check's own unit. */
 export function differenceText({ journal, found }: Pick<TallyRow, 'journal' | 'found'>): string {
   if (found === null) return 'not known';
-  if (found === journal) return 'the same';
+  if (found === journal) return 'as many';
   return found < journal ? `${grouped(journal - found)} lacking` : `${grouped(found - journal)} more`;
 }
