@@ -50,7 +50,7 @@ export function TallyTable({ journal, found }: TallyTableProps) {
           <th scope="row">Last entry</th>
           <td>{shown(heads.journal)}</td>
           <td>{shown(heads.found)}</td>
-          <td>{differenceText(heads)}</td>
+          <td>{heads.found === heads.journal ? 'the same' : differenceText(heads)}</td>
         </tr>
       </tfoot>
     </table>
