@@ -102,7 +102,7 @@ export function snapshotKeeper({
     return false;
   };
 
-  const linesOf = async (standing: StandingJournal, from: SnapshotBase | null): Promise<Lines> => {
+  const linesNow = async (standing: StandingJournal, from: SnapshotBase | null): Promise<Lines> => {
     const { place } = standing;
     if (from === null || from.head.deviceId !== standing.deviceId) return await linesAt(place, standing, null, disk);
     // One of an earlier journal goes on nowhere in this one: then every line is read.
@@ -130,7 +130,7 @@ export function snapshotKeeper({
     const isKept = before?.head.seq === standing.seq && before.head.hash === standing.hash;
     if (isKept && (why === 'half-hour' || why === 'leaving')) return null;
     if (isKept && why.startsWith('before-') && (await isThere(standing, why))) return null;
-    const lines = await linesOf(standing, before);
+    const lines = await linesNow(standing, before);
     const { seq, hash, deviceId } = standing;
     const { utc } = clock();
     const name = await writeSnapshot(folder, { seq, hash, deviceId, utc, why }, lines, disk);
