@@ -94,7 +94,7 @@ export function readLine(bytes: Buffer, due: Due): { entry: JournalEntry } | { r
 }
 
 /** Of the bytes themselves, not of what they mean: a text that only means the same is not the one that was written. */
-function hashOfLine(bytes: Buffer, hash: string): string {
+export function hashOfLine(bytes: Buffer, hash: string): string {
   const field = fieldOf(hash);
   const at = Math.max(bytes.indexOf(field), 0);
   return createHash('sha256')

@@ -1,5 +1,5 @@
 /**
- * What the journal costs on this machine: `npx tsx tests/bench/journal.ts [entries] [items]`. It is opened and verified whole,
+ * What the journal costs on this machine: `npx tsx tests/bench/journal.ts [entries] [items] [items an entry]`. It is opened and verified whole,
  * appended to one by one with its syncs, read back in pages, opened again from its checkpoint, and made a snapshot of.
  */
 import { randomUUID } from 'node:crypto';
@@ -16,13 +16,15 @@ import { recordsVersion } from '../../shared-types/records/index.ts';
 const entryCount = Number(process.argv[2] ?? 50_000);
 /** So many items are edited one by one, again and again: a snapshot holds each once. */
 const itemCount = Number(process.argv[3] ?? 10_000);
+/** One each, as they are edited; 500 each, as they are brought in. */
+const perEntry = Number(process.argv[4] ?? 1);
 const appendCount = 1_000;
 const scratch = mkdtempSync(join(tmpdir(), 'bagwright-bench-'));
 // Its snapshots lie beside it.
 const folder = join(scratch, 'journal');
 
-function edit(seq: number): Change {
-  const id = `s${seq % itemCount}`;
+function edit(count: number): Change {
+  const id = `s${count % itemCount}`;
   const socket = (rev: number): Record<string, unknown> => ({
     id,
     rev,
@@ -41,14 +43,14 @@ function edit(seq: number): Change {
     outsideDiameter: '18 mm',
     ratedTorque: '80 N·m',
   });
-  return { table: 'items', id, before: seq > itemCount ? socket(1) : null, after: socket(2) };
+  return { table: 'items', id, before: count >= itemCount ? socket(1) : null, after: socket(2) };
 }
 
 const payload = (seq: number) => ({
   title: `Edit ${seq}`,
   key: randomUUID(),
   undoable: true,
-  changes: [edit(seq)],
+  changes: Array.from({ length: seq > entryCount ? 1 : perEntry }, (_, at) => edit((seq - 1) * perEntry + at)),
 });
 
 function fill(): void {

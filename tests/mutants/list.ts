@@ -262,6 +262,13 @@ export const mutants: readonly Mutant[] = [
     test: { project: 'unit', file: snapshots, name: 'is refused with its reason' },
   },
   {
+    name: 'a snapshot takes in lines that turned under an open journal',
+    file: 'electron/journal/snapshots/fold.ts',
+    text: 'hashOfLine(line, frame.hash) !== frame.hash',
+    instead: "frame.hash === ''",
+    test: { project: 'unit', file: 'tests/electron/entryText.test.ts', name: 'is held against its hash again' },
+  },
+  {
     name: 'snapshots are cleared away while far less is kept',
     file: 'electron/journal/snapshots/keeper.ts',
     text: '      if (shrunk !== null) await held.set(shrunk);\n',

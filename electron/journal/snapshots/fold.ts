@@ -1,10 +1,12 @@
 /** What the journal's lines make of its records; a snapshot spares the entries before it. */
 import { setImmediate as breathe } from 'node:timers/promises';
 import { emptyHash, type JournalEntry } from '../../../shared-types/journal.ts';
-import { tableNames, type TableName } from '../../../shared-types/records/index.ts';
+import { recordsVersion, tableNames, type TableName } from '../../../shared-types/records/index.ts';
 import { broughtUp } from '../../../shared-types/records/versions.ts';
 import { inOrderOfIds, lineOfRecord, type SnapshotTables } from '../../../shared-types/snapshotLines.ts';
 import type { Disk } from '../../files/disk.ts';
+import { hashOfLine } from '../entry.ts';
+import { entryText, type EntryFrame } from '../entryText.ts';
 import { linesOf, readSegment, segmentsIn } from '../segments.ts';
 import type { Lines, SnapshotBase } from './format.ts';
 
@@ -16,8 +18,11 @@ export interface Standing {
   hash: string;
 }
 
-/** Of an entry with this text: what is held of each record that it left so, asked in their order. */
-type Hold<Held> = (text: string) => (table: TableName, record: Record<string, unknown>) => Held;
+/** An entry, and what is held of each record that it left, in their order. */
+interface Taken<Held> {
+  frame: EntryFrame;
+  left: readonly { table: TableName; id: string; held: Held | null }[];
+}
 
 /** Of each table, what its records have become; null where one has gone. */
 type Changes<Held> = ReadonlyMap<TableName, Map<string, Held | null>>;
@@ -28,18 +33,19 @@ class FoldError extends Error {
 }
 
 /**
- * The lines were verified when the journal was opened, or written since; here only their order and the head are held against it.
+ * The lines were verified when the journal was opened, or written since; that each is still what its hash says, and follows upon the one before,
+ * is asked here again.
  *
  * @param place - the folder of entries
  * @param until - where the journal stands
  * @param from - where an earlier snapshot of the same journal stands, or null to read every line
- * @param hold - called once for every entry
+ * @param take - called once for every entry's text
  */
 async function foldEntries<Held>(
   place: string,
   until: Standing,
   from: Standing | null,
-  hold: Hold<Held>,
+  take: (text: string) => Taken<Held>,
   disk: Disk,
 ): Promise<Changes<Held>> {
   const changes: Changes<Held> = new Map(tableNames.map((name) => [name, new Map()]));
@@ -54,16 +60,14 @@ async function foldEntries<Held>(
       at += 1;
       if (!finished || at > until.seq) break;
       if (at <= seq) continue;
-      const text = line.toString('utf8');
-      const entry = JSON.parse(text) as JournalEntry;
-      if (entry.seq !== seq + 1 || entry.prevHash !== hash)
-        throw new FoldError(`entry ${entry.seq} of the journal does not follow upon entry ${seq}`);
-      const { payload, schema } = entry;
-      const heldOf = hold(text);
-      for (const { table, id, after } of payload.changes)
-        changes.get(table)?.set(id, after === null ? null : heldOf(table, broughtUp(table, after, schema)));
-      [seq, hash] = [entry.seq, entry.hash];
-      sinceBreath += payload.changes.length;
+      const { frame, left } = take(line.toString('utf8'));
+      if (frame.seq !== seq + 1 || frame.prevHash !== hash)
+        throw new FoldError(`entry ${frame.seq} of the journal does not follow upon entry ${seq}`);
+      if (hashOfLine(line, frame.hash) !== frame.hash)
+        throw new FoldError(`entry ${frame.seq} of the journal is not what its hash says any more`);
+      for (const { table, id, held } of left) changes.get(table)?.set(id, held);
+      [seq, hash] = [frame.seq, frame.hash];
+      sinceBreath += left.length;
       if (sinceBreath < breathEvery) continue;
       sinceBreath = 0;
       await breathe();
@@ -76,7 +80,7 @@ async function foldEntries<Held>(
 
 /** The records as they stand, every line read. */
 export async function recordsAt(place: string, until: Standing, disk: Disk): Promise<SnapshotTables> {
-  const changes = await foldEntries(place, until, null, () => (_table, record) => record, disk);
+  const changes = await foldEntries(place, until, null, recordsLeft, disk);
   return new Map(
     [...changes].map(([name, own]): [TableName, Map<string, Record<string, unknown>>] => [name, withoutNulls(own)]),
   );
@@ -91,7 +95,7 @@ const withoutNulls = <Held>(own: ReadonlyMap<string, Held | null>): Map<string, 
  * @param from - a whole snapshot of the same journal, or null to read every line
  */
 export async function linesAt(place: string, until: Standing, from: SnapshotBase | null, disk: Disk): Promise<Lines> {
-  const changes = await foldEntries(place, until, from?.head ?? null, lineHeld, disk);
+  const changes = await foldEntries(place, until, from?.head ?? null, linesLeft, disk);
   const lines = new Map(from?.lines);
   for (const [name, own] of changes) if (own.size > 0) lines.set(name, await changed(lines.get(name) ?? [], own));
   return lines;
@@ -137,15 +141,30 @@ function idAt(lines: readonly string[], at: number): string | null {
   return record.id;
 }
 
-/** An entry's text is canonical, and what of it is a record is that record's text; one that was brought up stands in none. */
-const lineHeld: Hold<string> = (text) => {
-  let from: number | null = 0;
-  return (name, record) => {
-    const own = JSON.stringify(record);
-    const field = `"after":${own},`;
-    const at: number = from === null ? -1 : text.indexOf(field, from);
-    // Where one is not there, the rest is not looked for either: each look would go through all of a long entry.
-    from = at < 0 ? null : at + field.length;
-    return at < 0 ? lineOfRecord(name, record) : `["${name}",${own}]\n`;
+/** Read as JSON, and in the shape of this version. */
+function recordsLeft(text: string): Taken<Record<string, unknown>> {
+  const frame = JSON.parse(text) as JournalEntry;
+  const { payload, schema } = frame;
+  const left = payload.changes.map(({ table, id, after }) => ({
+    ...{ table, id },
+    held: after === null ? null : broughtUp(table, after, schema),
+  }));
+  return { frame, left };
+}
+
+/** An entry's text is canonical, and what of it is a record is that record's text; one that must be brought up is read. */
+function linesLeft(text: string): Taken<string> {
+  const read = entryText(text);
+  if (read?.frame.schema === recordsVersion) {
+    const left = read.changes.map(({ table, id, after }) => ({
+      ...{ table, id },
+      held: after === null ? null : `["${table}",${after}]\n`,
+    }));
+    return { frame: read.frame, left };
+  }
+  const { frame, left } = recordsLeft(text);
+  return {
+    frame,
+    left: left.map(({ table, id, held }) => ({ table, id, held: held === null ? null : lineOfRecord(table, held) })),
   };
-};
+}
