@@ -42,12 +42,17 @@ export const snapshotHeadSchema = z.strictObject({
 });
 export type SnapshotHead = z.infer<typeof snapshotHeadSchema>;
 
-/** One file as the list shows it. `fault` says why it cannot be gone by. */
+/** The folder beside the journal, or the second one. */
+export type SnapshotFolder = 'here' | 'second';
+
+/** One file as the list shows it. */
 export interface KeptSnapshot {
   name: string;
   bytes: number;
-  /** In the folder beside the journal, in the second one, or in both. */
-  places: ('here' | 'second')[];
+  /** Where it lies and is what its sum says. */
+  places: SnapshotFolder[];
+  /** Where it lies and cannot be gone by, each with why. */
+  damaged: { place: SnapshotFolder; reason: string }[];
   seq: number;
   utc: string;
   why: SnapshotReason;

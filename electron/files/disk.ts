@@ -6,7 +6,7 @@ export interface DiskFile {
   truncate(length: number): Promise<void>;
   chmod(mode: number): Promise<void>;
   /** `nlink`: under how many names it can be found; 0 once it has been deleted. */
-  stat(): Promise<{ size: number; nlink: number }>;
+  stat(): Promise<{ size: number; nlink: number; mtimeMs: number }>;
   /** All of the file is on the disk, its times too. */
   sync(): Promise<void>;
   /** The bytes and the length are on the disk. */

@@ -46,6 +46,26 @@ const act = (...proposals: Parameters<Store['commit']>[0]['proposals']) => ({
   proposals,
 });
 
+it('one that is damaged is said to be, with why, and has nothing to press', async () => {
+  const { store, kept } = await openPlace();
+  await userEvent.click(button('Make a snapshot'));
+  await userEvent.click(button('Make a snapshot'));
+  await expect.element(page.getByRole('row', { name: /Asked for/ }).nth(1)).toBeVisible();
+  const [first] = kept;
+  if (first === undefined) throw new Error('none was made');
+  first.damaged = [{ place: 'here', reason: 'its content is not what its sum says' }];
+  await userEvent.click(button('Make a snapshot'));
+  const row = page.getByRole('row', { name: /Damaged here its content is not what its sum says Cannot be restored/ });
+  await expect.element(row).toBeVisible();
+  expect(row.getByRole('button').elements()).toEqual([]);
+  // Each of the others says which it is, though all are of nearly the same moment.
+  const names = button(/^Restore… that of 2031-04-05 \d\d:\d\d, up to entry 5, asked for$/).elements();
+  expect(names).toHaveLength(2);
+  await expect.poll(axeFaults).toEqual([]);
+  expect([...tooSmall(), ...sideways(), ...cutOff()]).toEqual([]);
+  store.close();
+});
+
 it('a snapshot is made, what a restore would change is shown first, and undo takes it back', async () => {
   const { store, kept } = await openPlace();
   await expect.element(page.getByText('There is none yet: make one, or go on working.')).toBeVisible();

@@ -79,8 +79,11 @@ function summedBody(bytes: Buffer): Buffer | { reason: string } {
   return sumOf([body]) === end ? body : { reason: notItsSum };
 }
 
-/** Whether the last line is the sum of all before it. */
-export const isWhole = (bytes: Buffer): boolean => !('reason' in summedBody(bytes));
+/** Why the last line is not the sum of all before it, or null. */
+export function faultOfSum(bytes: Buffer): string | null {
+  const body = summedBody(bytes);
+  return 'reason' in body ? body.reason : null;
+}
 
 export interface ReadSnapshot {
   head: SnapshotHead;

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import {
   readSnapshotName,
   type KeptSnapshot,
+  type SnapshotFolder,
   type SnapshotList,
   type SnapshotPage,
   type SnapshotReason,
@@ -14,6 +15,7 @@ import { linesAt } from './fold.ts';
 import { baseIn, readSnapshot, type Lines, type ReadSnapshot, type SnapshotBase } from './format.ts';
 import { HostRefusal } from '../../site/refusal.ts';
 import { oneAtATime } from '../../oneAtATime.ts';
+import { faultsKnown } from './faultsKnown.ts';
 import { heldFile, secondFile } from './notes.ts';
 import { pastTheirTime } from './rotate.ts';
 import { shrinkOf } from './shrink.ts';
@@ -56,6 +58,7 @@ export function snapshotKeeper({
   const inTurn = oneAtATime();
   const held = heldFile(folder, disk);
   const second = secondFile(folder, disk);
+  const faults = faultsKnown(disk);
   /** The one that was read last, for the next page of it. */
   let open: { name: string; read: ReadSnapshot } | null = null;
 
@@ -146,27 +149,32 @@ export function snapshotKeeper({
       const other = await second.get();
       if (other !== null && fault === null) await clearAway(other).catch(() => undefined);
     }
-    return (await listNow()).snapshots.find((one) => one.name === name) ?? null;
+    const other = await second.get();
+    const places: SnapshotFolder[] = other === null || fault !== null ? ['here'] : ['here', 'second'];
+    return { name, bytes: await sizeOf(join(folder, name)), places, damaged: [], seq, utc, why };
   };
 
   const listNow = async (): Promise<SnapshotList> => {
     const other = await second.get();
-    const here = await namesIn(folder);
-    const there = other === null ? [] : await namesIn(other).catch(() => []);
-    const snapshots = await Promise.all(
-      [...new Set([...here, ...there])].map(async (name): Promise<KeptSnapshot> => {
-        const places: KeptSnapshot['places'] = [];
-        if (here.includes(name)) places.push('here');
-        if (there.includes(name)) places.push('second');
-        const read = readSnapshotName(name) ?? { utc: '', seq: 0, why: 'asked' as const };
-        return {
-          name,
-          bytes: await sizeOf(join(here.includes(name) ? folder : (other ?? folder), name)),
-          places,
-          ...read,
-        };
-      }),
-    );
+    const byPlace = [
+      { place: 'here' as const, of: folder, names: new Set(await namesIn(folder)) },
+      ...(other === null
+        ? []
+        : [{ place: 'second' as const, of: other, names: new Set(await namesIn(other).catch(() => [])) }]),
+    ];
+    const snapshots: KeptSnapshot[] = [];
+    for (const name of new Set(byPlace.flatMap(({ names }) => [...names]))) {
+      const read = readSnapshotName(name) ?? { utc: '', seq: 0, why: 'asked' as const };
+      const one: KeptSnapshot = { name, bytes: 0, places: [], damaged: [], ...read };
+      for (const { place, of, names } of byPlace) {
+        if (!names.has(name)) continue;
+        const { bytes, reason } = await faults.of(join(of, name));
+        one.bytes = Math.max(one.bytes, bytes);
+        if (reason === null) one.places.push(place);
+        else one.damaged.push({ place, reason });
+      }
+      snapshots.push(one);
+    }
     return {
       snapshots: snapshots.toSorted((one, next) => next.seq - one.seq || (one.name < next.name ? 1 : -1)),
       folder,

@@ -4,7 +4,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { join } from 'node:path';
 import { nameOfSnapshot } from '../../../shared-types/snapshot.ts';
 import { codeOf, syncFolder, writeAll, type Disk } from '../../files/disk.ts';
-import { bytesOf, isWhole, sumOf, type FileBytes, type Frame, type Lines } from './format.ts';
+import { bytesOf, faultOfSum, sumOf, type FileBytes, type Frame, type Lines } from './format.ts';
 
 /** Programs that look at every new file hold it for moments. */
 const heldCodes = new Set(['EPERM', 'EACCES', 'EBUSY']);
@@ -18,7 +18,7 @@ export async function writeSnapshot(folder: string, frame: Frame, lines: Lines, 
 
 /** The same bytes in another folder, verified there anew. */
 export async function copySnapshot(bytes: Buffer, folder: string, name: string, disk: Disk): Promise<void> {
-  if (!isWhole(bytes)) throw new Error(`${name} is not whole any more`);
+  if (faultOfSum(bytes) !== null) throw new Error(`${name} is not whole any more`);
   await disk.mkdir(folder, { recursive: true, mode: 0o700 });
   await putBeside(folder, { pieces: [bytes], sum: sumOf([bytes]) }, () => name, disk);
 }

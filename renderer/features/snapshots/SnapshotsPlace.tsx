@@ -13,7 +13,7 @@ import { useStore } from '../session/useStore.ts';
 import { EverythingDialog } from './EverythingDialog.tsx';
 import { snapshotFile } from './snapshotFile.ts';
 import { RestoreDialog } from './RestoreDialog.tsx';
-import { bytesText, placeWords, reasonWords, whenText } from './snapshotWords.ts';
+import { bytesText, damagedWords, placeWords, reasonWords, whenText } from './snapshotWords.ts';
 import './snapshots.css';
 
 export interface SnapshotsPlaceProps {
@@ -215,6 +215,10 @@ function Places({ list, onChoose, onLeave }: { list: SnapshotList; onChoose: () 
   );
 }
 
+/** Several may be of one minute. */
+const whichText = ({ utc, seq, why }: KeptSnapshot): string =>
+  `${whenText(utc)}, up to entry ${seq}, ${reasonWords[why].toLowerCase()}`;
+
 interface TableProps {
   snapshots: readonly KeptSnapshot[];
   onRestore: (snapshot: KeptSnapshot) => void;
@@ -248,14 +252,35 @@ function SnapshotTable({ snapshots, onRestore, onSave }: TableProps) {
             <td>{reasonWords[snapshot.why]}</td>
             <td className="bw-number">{snapshot.seq}</td>
             <td className="bw-number">{bytesText(snapshot.bytes)}</td>
-            <td>{placeWords[snapshot.places.join(' ')]}</td>
             <td>
-              <Button size="xs" onClick={() => onRestore(snapshot)}>
-                Restore…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
-              </Button>
-              <Button size="xs" onClick={() => onSave(snapshot)}>
-                Save to a file…<span className="bw-hidden"> that of {whenText(snapshot.utc)}</span>
-              </Button>
+              {placeWords[snapshot.places.join(' ')]}
+              {snapshot.damaged.map(({ place, reason }) => (
+                <div key={place}>
+                  <StateMark state="not-saved" text={`Damaged ${damagedWords[place]}`} /> {reason}
+                </div>
+              ))}
+            </td>
+            <td>
+              {snapshot.places.length === 0 ? (
+                'Cannot be restored'
+              ) : (
+                <>
+                  <Button
+                    size="xs"
+                    aria-label={`Restore… that of ${whichText(snapshot)}`}
+                    onClick={() => onRestore(snapshot)}
+                  >
+                    Restore…
+                  </Button>
+                  <Button
+                    size="xs"
+                    aria-label={`Save to a file… that of ${whichText(snapshot)}`}
+                    onClick={() => onSave(snapshot)}
+                  >
+                    Save to a file…
+                  </Button>
+                </>
+              )}
             </td>
           </tr>
         ))}

@@ -1,4 +1,4 @@
-import type { SnapshotReason } from '../../../shared-types/snapshot.ts';
+import type { SnapshotFolder, SnapshotReason } from '../../../shared-types/snapshot.ts';
 import { roundNominal } from '../../engine/units/index.ts';
 import { dayAndClockText } from '../../store/clock.ts';
 
@@ -25,4 +25,9 @@ export const placeWords: Record<string, string> = {
   here: 'Here',
   second: 'Second folder',
   'here second': 'Here and second folder',
+};
+
+export const damagedWords: Record<SnapshotFolder, string> = {
+  here: 'here',
+  second: 'in the second folder',
 };

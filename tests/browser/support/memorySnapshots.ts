@@ -3,20 +3,21 @@ import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import type { SnapshotHost } from '../../../shared-types/host.ts';
 import { recordsVersion, tableNames } from '../../../shared-types/records/index.ts';
 import { nameOfSnapshot } from '../../../shared-types/snapshot.ts';
-import type { SnapshotHead, SnapshotList, SnapshotPage } from '../../../shared-types/snapshot.ts';
+import type { KeptSnapshot, SnapshotHead, SnapshotList, SnapshotPage } from '../../../shared-types/snapshot.ts';
 import { sha256 } from '../../../renderer/store/sha256.ts';
 import type { Store } from '../../../renderer/store/store.ts';
 
 /** A host in memory, which makes its snapshots of what the store held at that moment. */
 export function memorySnapshots(store: Store) {
-  const kept: { name: string; page: SnapshotPage }[] = [];
+  const kept: { name: string; page: SnapshotPage; damaged?: KeptSnapshot['damaged'] }[] = [];
+  const shownOf = ({ name, page: { head }, damaged = [] }: (typeof kept)[number]): KeptSnapshot => ({
+    ...{ name, bytes: 20_480, seq: head.seq, utc: head.utc, why: head.why, damaged },
+    places: damaged.some(({ place }) => place === 'here') ? [] : ['here'],
+  });
   const state: { shrunk: SnapshotList['shrunk']; second: SnapshotList['second'] } = { shrunk: null, second: null };
   const host: SnapshotHost = {
     list: async () => ({
-      snapshots: kept.toReversed().map(({ name, page: { head } }) => ({
-        ...{ name, bytes: 20_480, places: ['here'] as const, seq: head.seq, utc: head.utc, why: head.why },
-        places: ['here'],
-      })),
+      snapshots: kept.toReversed().map(shownOf),
       folder: '/data/a folder with a very long name that nobody would give it/snapshots',
       ...state,
     }),
@@ -49,8 +50,9 @@ export function memorySnapshots(store: Store) {
       const records = [...tables].flatMap(([table, own]) =>
         [...own.values()].map((record) => [table, record] as never),
       );
-      kept.push({ name: nameOfSnapshot({ utc, seq, why, again: 0 }), page: { head, records, next: null } });
-      return null;
+      const made = { name: nameOfSnapshot({ utc, seq, why, again: 0 }), page: { head, records, next: null } };
+      kept.push(made);
+      return shownOf(made);
     },
     read: async ({ name }) => {
       const found = kept.find((one) => one.name === name);

@@ -71,7 +71,7 @@ export function powerDisk(folders = new Map<string, Folder>()): PowerDisk {
       if (goes) throw new PowerLost('in a cut');
     },
     async chmod() {},
-    stat: async () => ({ size: inode.bytes.length, nlink: inode.links }),
+    stat: async () => ({ size: inode.bytes.length, nlink: inode.links, mtimeMs: 0 }),
     sync: async () => syncFile(inode),
     datasync: async () => syncFile(inode),
     async close() {},

@@ -1,0 +1,43 @@
+/** Which files are what their sum says. Each is read once, and again where its size or its time is another. */
+import { setImmediate as breathe } from 'node:timers/promises';
+import { codeOf, type Disk } from '../../files/disk.ts';
+import { faultOfSum } from './format.ts';
+
+export interface FileLooked {
+  bytes: number;
+  /** Why it cannot be gone by, or null. */
+  reason: string | null;
+}
+
+export interface FaultsKnown {
+  of(path: string): Promise<FileLooked>;
+}
+
+export function faultsKnown(disk: Disk): FaultsKnown {
+  const known = new Map<string, FileLooked & { mtimeMs: number }>();
+  return {
+    async of(path) {
+      try {
+        const { size, mtimeMs } = await statOf(path, disk);
+        const before = known.get(path);
+        if (before?.bytes === size && before.mtimeMs === mtimeMs) return before;
+        const looked = { bytes: size, mtimeMs, reason: faultOfSum(await disk.readFile(path)) };
+        known.set(path, looked);
+        // The process has a window to answer for between two of them.
+        await breathe();
+        return looked;
+      } catch (cause) {
+        return { bytes: 0, reason: `it cannot be read: ${codeOf(cause)}` };
+      }
+    },
+  };
+}
+
+async function statOf(path: string, disk: Disk): Promise<{ size: number; mtimeMs: number }> {
+  const file = await disk.open(path, 'r');
+  try {
+    return await file.stat();
+  } finally {
+    await file.close();
+  }
+}

@@ -1,0 +1,80 @@
+/** What the list says of each snapshot: where it lies whole, and where it cannot be gone by, with why. */
+import { readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it, vi } from 'vitest';
+import { realDisk } from '../../electron/files/disk.ts';
+import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
+import { comes } from './support/journalUnderTest.ts';
+import { scratchFolder } from './support/site.ts';
+import { kept } from './support/keptSnapshots.ts';
+
+const notItsSum = 'its content is not what its sum says';
+const notWhole = 'it is not whole: its last line is not the sum of it';
+
+function turnBit(path: string): void {
+  const bytes = readFileSync(path);
+  const at = bytes.indexOf('Store');
+  bytes[at] = (bytes[at] ?? 0) ^ 0x01;
+  writeFileSync(path, bytes);
+}
+
+it('tells which are damaged, in which folder and why, and where each is whole', async () => {
+  const { keeper, folder, add } = await kept(3);
+  const second = scratchFolder();
+  await keeper.setSecond(second);
+  const names: string[] = [];
+  for (let round = 0; round < 4; round += 1) {
+    await add(comes(`s${10 + round}`));
+    names.push((await keeper.make('asked'))?.name ?? '');
+  }
+  const [first = '', other = '', third = '', whole = ''] = names;
+  turnBit(join(folder, first));
+  truncateSync(join(second, other), 100);
+  turnBit(join(folder, third));
+  rmSync(join(second, third));
+  const { snapshots } = await keeper.list();
+  expect(snapshots.map(({ name, places, damaged }) => ({ name, places, damaged }))).toEqual([
+    { name: whole, places: ['here', 'second'], damaged: [] },
+    { name: third, places: [], damaged: [{ place: 'here', reason: notItsSum }] },
+    { name: other, places: ['here'], damaged: [{ place: 'second', reason: notWhole }] },
+    { name: first, places: ['second'], damaged: [{ place: 'here', reason: notItsSum }] },
+  ]);
+  // What is whole in one of them is given from there.
+  expect((await keeper.read({ name: first, from: 0 })).head.counts).toMatchObject({ shelves: 4 });
+});
+
+it('reads each file once, and again where it has changed', async () => {
+  const { journal, keeper, folder, names } = await kept(3);
+  await keeper.make('asked');
+  await keeper.make('asked');
+  const disk = { ...realDisk, readFile: vi.fn(realDisk.readFile) };
+  const looking = snapshotKeeper({ folder, journal: () => journal.standing(), disk });
+  const read = (): string[] =>
+    disk.readFile.mock.calls.map(([path]) => path).filter((path) => path.endsWith('.snapshot'));
+  await looking.list();
+  await looking.list();
+  const [one = '', two = ''] = names().map((name) => join(folder, name));
+  expect(read().toSorted()).toEqual([one, two]);
+  truncateSync(two, 100);
+  const { snapshots } = await looking.list();
+  expect(read()).toHaveLength(3);
+  expect(snapshots.flatMap(({ damaged }) => damaged)).toEqual([{ place: 'here', reason: notWhole }]);
+});
+
+it('says of a file that cannot be read that it cannot be, and shows the rest', async () => {
+  const { journal, keeper, folder, names } = await kept(3);
+  await keeper.make('asked');
+  await keeper.make('asked');
+  const [one = ''] = names();
+  const disk = {
+    ...realDisk,
+    readFile: (path: string) =>
+      path.endsWith(one) ? Promise.reject(Object.assign(new Error('no'), { code: 'EIO' })) : realDisk.readFile(path),
+  };
+  const { snapshots } = await snapshotKeeper({ folder, journal: () => journal.standing(), disk }).list();
+  expect(snapshots).toHaveLength(2);
+  expect(snapshots.find(({ name }) => name === one)).toMatchObject({
+    places: [],
+    damaged: [{ place: 'here', reason: 'it cannot be read: EIO' }],
+  });
+});
