@@ -4,7 +4,7 @@ import type { EntryHead, JournalState, Lease } from '../../shared-types/journal.
 import { RefusedError } from '../engine/errors.ts';
 import { PartedError } from './copy/applyEntries.ts';
 import type { Deed } from './writing/deeds.ts';
-import { perform } from './writing/deeds.ts';
+import { InDoubtError, perform } from './writing/deeds.ts';
 import type { Desk } from './writing/desk.ts';
 import { bringUp, hearChange, readHeads, settleArrivals } from './writing/desk.ts';
 import { exportAll } from './recovery/exportAll.ts';
@@ -22,7 +22,8 @@ import { hindranceOf, openKept } from './opening/opening.ts';
 import type { Opened } from './opening/opening.ts';
 import { otherWindows } from './writing/otherWindows.ts';
 import type { OtherWindows } from './writing/otherWindows.ts';
-import { readyNotice } from './opening/readyNotice.ts';
+import { openedAgain, readyNotice } from './opening/readyNotice.ts';
+import { seldom } from './opening/seldom.ts';
 import { recovery } from './recovery/recovery.ts';
 import { askForLease, askPatiently, ElsewhereError, elsewhereReason } from './writing/rightToWrite.ts';
 import { createSaveLine } from './writing/saveLine.ts';
@@ -69,6 +70,7 @@ export function createStore(options: StoreOptions): WindowStore {
   let desk: Desk | null = null;
   /** What the last opening found, for recovery. */
   let found: { state: JournalState | null; copy: string | null } = { state: null, copy: null };
+  const compareSoon = seldom();
   let channel: { base: string; windows: OtherWindows } | null = null;
   /** Each opening; what an older one still finds is not looked at. */
   let openings = 0;
@@ -92,15 +94,16 @@ export function createStore(options: StoreOptions): WindowStore {
   const lost = (copy: WorkingCopy, because: ClosedBecause): void => {
     if (desk?.copy !== copy) return;
     if (because === 'upgraded-elsewhere') hinder({ kind: 'reload' }, 'a newer window has changed the working copy');
-    else stopAsDiffering('the working copy was closed under this window');
+    else stopAsLost('the working copy was closed under this window');
   };
 
-  const stopAsDiffering = (reason: string): void => {
-    const counts = found.state?.counts;
-    if (counts === undefined) return;
-    const sentence = `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.`;
-    const tally = { seq: desk?.seen ?? 0, counts };
-    hinder({ kind: 'copy-differs', reason: sentence, journal: tally, found: null }, reason);
+  /** What the two hold now is not known before they are compared: that is done by itself, but not again and again. */
+  const stopAsLost = (reason: string): void => {
+    hinder({ kind: 'copy-lost', reason: `${reason.charAt(0).toUpperCase()}${reason.slice(1)}.` }, reason);
+    const mine = openings;
+    compareSoon(() => {
+      if (mine === openings) void open(`${openedAgain} Before that, ${reason}.`);
+    });
   };
 
   /** From here on nothing is written until the store is opened again. */
@@ -176,7 +179,7 @@ export function createStore(options: StoreOptions): WindowStore {
     if (desk !== null && desk.copy.name !== database) hinder({ kind: 'reload' }, 'the working copy is another one now');
   };
 
-  const sitDown = (opened: Opened & { kind: 'opened' }, lease: Lease | null): void => {
+  const sitDown = (opened: Opened & { kind: 'opened' }, lease: Lease | null, said: string | null): void => {
     const { copy, state } = opened;
     const windows = tuneTo(baseOf(copy.name));
     const at: Desk = {
@@ -209,10 +212,10 @@ export function createStore(options: StoreOptions): WindowStore {
     saves.elsewhere(lease === null ? elsewhereReason : null);
     history.set(historyOf(at.heads));
     tables.attach(copy);
-    opening.set({ kind: 'ready', notice: readyNotice(state, opened) });
+    opening.set({ kind: 'ready', notice: readyNotice(state, opened, said) });
   };
 
-  const open = async (): Promise<void> => {
+  const open = async (said: string | null = null): Promise<void> => {
     openings += 1;
     const mine = openings;
     leaveDesk('the working copy is being opened again');
@@ -237,8 +240,8 @@ export function createStore(options: StoreOptions): WindowStore {
       }
       found = { state: opened.state, copy: opened.kind === 'opened' ? opened.copy.name : opened.copy };
       if (opened.kind === 'hindered') hinder(opened.hindrance, 'what is kept here cannot be shown');
-      else if (opened.copy.isOpen()) sitDown(opened, lease);
-      else stopAsDiffering('the working copy was closed while it was opened');
+      else if (opened.copy.isOpen()) sitDown(opened, lease, said);
+      else stopAsLost('the working copy was closed while it was opened');
     } catch (error) {
       copy?.shut();
       lease?.end();
@@ -281,13 +284,15 @@ export function createStore(options: StoreOptions): WindowStore {
     });
   };
 
-  const notKept = (deed: Deed | null, error: unknown): unknown => {
+  const notKept = (deed: Deed | null, thrown: unknown): unknown => {
+    const inDoubt = thrown instanceof InDoubtError;
+    const error = inDoubt ? thrown.cause : thrown;
     const isTold = [ConflictError, RefusedError, ElsewhereError, StoppedError].some((kind) => error instanceof kind);
     if (isTold) return error;
     const reason = whyNotSaved(error);
-    if (error instanceof PartedError) stopAsDiffering(reason);
+    if (error instanceof PartedError) stopAsLost(reason);
     else if (deed !== null && desk !== null) failures.add(deed, error);
-    return error instanceof NotSavedError ? error : new NotSavedError(reason, { cause: error });
+    return error instanceof NotSavedError ? error : new NotSavedError(reason, { cause: error, inDoubt });
   };
 
   const turn = async (action: 'undo' | 'redo'): Promise<EntryHead> => {
@@ -319,7 +324,7 @@ export function createStore(options: StoreOptions): WindowStore {
   return {
     opening: opening.get,
     subscribeOpening: opening.subscribe,
-    open,
+    open: () => open(),
     rebuildFromJournal,
     keepWorkingCopy,
     exportAll: () => exportAll({ journal, now, limitMs: () => limits.callMs, copy: found.copy }),
@@ -369,7 +374,7 @@ export function createStore(options: StoreOptions): WindowStore {
           await startWriting(at, lease, () => limits.callMs);
           await bringUp(at, () => limits.callMs);
         } catch (error) {
-          if (error instanceof PartedError) stopAsDiffering(error.message);
+          if (error instanceof PartedError) stopAsLost(error.message);
           throw error instanceof NotSavedError ? error : new NotSavedError(whyNotSaved(error), { cause: error });
         }
       });

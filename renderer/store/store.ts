@@ -40,6 +40,12 @@ export class ConflictError extends Error {
 /** Thrown where a change did not reach the journal and the database; `reason` is what NOT SAVED says. */
 export class NotSavedError extends Error {
   override readonly name = 'NotSavedError';
+  /** It was on its way to the journal: the next opening tells whether it came there. */
+  readonly inDoubt: boolean;
+  constructor(reason: string, { inDoubt = false, ...options }: ErrorOptions & { inDoubt?: boolean } = {}) {
+    super(reason, options);
+    this.inDoubt = inDoubt;
+  }
 }
 
 /** Thrown where a person stopped a change; nothing was written. */
@@ -118,6 +124,8 @@ export interface JournalVerified {
 export type Hindrance =
   /** The working copy is missing, emptied, ahead, or not what the journal says; `found` is null where it does not answer. */
   | { kind: 'copy-differs'; reason: string; journal: Tally; found: Tally | null }
+  /** It went from under an open window: what it holds is not known before both are compared again. */
+  | { kind: 'copy-lost'; reason: string }
   | { kind: 'journal-damaged'; damage: JournalDamage; journal: Tally; found: Tally | null }
   /** The journal is empty or behind while the working copy holds records. */
   | { kind: 'journal-missing'; journal: Tally; found: Tally }

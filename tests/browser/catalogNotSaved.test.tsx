@@ -39,6 +39,20 @@ describe('what was not saved', () => {
     await expect.element(page.getByRole('alert')).toHaveTextContent('NOT SAVED: The disk is full.');
   });
 
+  it.each([
+    [false, 'Nothing of it is kept yet.'],
+    [true, 'whether it is there is known once this page is loaded again'],
+  ])('says what is known of it where whether it was written is in doubt: %s', async (inDoubt, says) => {
+    const { store } = await openCatalog({ items: [socket('S-1')] });
+    vi.spyOn(store, 'commit').mockRejectedValue(new NotSavedError('The program is gone.', { inDoubt }));
+    await takeInHand('S-1');
+    await userEvent.click(button('Edit'));
+    await userEvent.fill(page.getByLabelText('Name, optional'), 'Another');
+    await save();
+    await expect.element(page.getByRole('alert')).toHaveTextContent(says);
+    expect(page.getByRole('alert').element().textContent.includes('Nothing of it is kept yet.')).toBe(!inDoubt);
+  });
+
   it('asks before another row takes the place of entries', async () => {
     await openCatalog({ items: [socket('S-1'), socket('S-2')] });
     await takeInHand('S-1');

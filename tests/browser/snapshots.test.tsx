@@ -110,6 +110,21 @@ it('a snapshot that cannot be gone by is refused with its reason, and nothing is
   store.close();
 });
 
+it.each([
+  ['disk', 'Everything is as it was before.'],
+  ['not-available', 'It broke off while it was written: whether it is there is known once this page is loaded again.'],
+] as const)('a restore that is refused by %s says what is known of it', async (code, says) => {
+  const { store, journal } = await openPlace();
+  await userEvent.click(button('Make a snapshot'));
+  await store.commit(act(remove('items', { id: 'F-1', rev: 1 })));
+  await userEvent.click(button(/^Restore…/));
+  journal.faults.refuseAppends = { code, times: 2 };
+  await userEvent.click(button('Restore 1 record'));
+  await expect.element(page.getByText(/^NOT SAVED|Not restored/).first()).toBeVisible();
+  await expect.element(page.getByRole('dialog')).toHaveTextContent(says);
+  store.close();
+});
+
 it('the check says that all is whole, and names what is not', async () => {
   const { store, journal } = await openPlace();
   await userEvent.click(button('Check the database'));

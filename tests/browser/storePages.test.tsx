@@ -16,6 +16,7 @@ import { cautionLead } from '../../renderer/engine/caution.ts';
 import { OpeningPage } from '../../renderer/features/recovery/OpeningPage.tsx';
 import { RecoveringPage } from '../../renderer/features/recovery/RecoveringPage.tsx';
 import type { Hindrance, Store } from '../../renderer/store/store.ts';
+import { keepDraft } from '../../renderer/components/RecordForm/keptDraft.ts';
 import { resolver, theme } from '../../renderer/theme.ts';
 import { digestsIn, keptJournal, openWindowOn, rawly, windowOn } from './support/keptStore.ts';
 
@@ -51,6 +52,7 @@ const hindrances: Hindrance[] = [
   { kind: 'no-answer', call: 'the journal', afterS: 8 },
   { kind: 'no-host', reason: 'the program behind this window does not answer' },
   { kind: 'older-copy', kept: 3, known: 6, reason: 'the disk is full' },
+  { kind: 'copy-lost', reason: 'The working copy was closed under this window.' },
 ];
 
 function fakeHost(): Host & { saved: FileToSave[] } {
@@ -96,8 +98,8 @@ describe('what a hindrance is explained by', () => {
 
   it('goes by the journal where the journal is whole, by the copy where the copy has more', () => {
     expect(hindrances.map((hindrance) => explained(hindrance).ways[0]?.name)).toEqual([
-      ...['rebuild', 'rebuild', 'rebuild', 'keep-copy', 'rebuild', 'keep-copy', 'keep-copy'],
-      ...['save-everything', 'load-again', 'try-again', 'try-again', 'try-again', 'try-again'],
+      ...['rebuild', 'rebuild', 'try-again', 'keep-copy', 'rebuild', 'keep-copy', 'keep-copy'],
+      ...['save-everything', 'load-again', 'try-again', 'try-again', 'try-again', 'try-again', 'try-again'],
     ]);
   });
 });
@@ -123,6 +125,27 @@ describe('what is said of the journal', () => {
     expect(ways[0]).toMatchObject({ name: 'rebuild', label: 'Begin with nothing…' });
     expect(ways[0]?.says).toContain('goes on with an empty program');
     expect(ways[0]?.asks).toContain('Nothing that was saved is shown any more');
+  });
+});
+
+describe('what was typed and not saved', () => {
+  it.each([
+    [0, null],
+    [1, 'What was typed in a form and not saved is kept in this window'],
+    [3, 'What was typed in 3 forms and not saved is kept in this window'],
+  ])('in %i forms is told of where the work is not shown', async (forms, says) => {
+    localStorage.clear();
+    for (let form = 0; form < forms; form += 1) keepDraft(`form ${form}`, { draft: {}, at: '2031-04-05T06:07:08Z' });
+    const journal = await keptJournal(1);
+    await rawly(journal.database(), ['items'], (of) => of.objectStore('items').clear());
+    const { store } = windowOn(journal);
+    await store.open();
+    const screen = await shown(store, fakeHost());
+    await expect.element(screen.getByRole('heading', { level: 1 })).toBeVisible();
+    const said = screen.getByText(/^What was typed/).elements();
+    expect(said.map(({ textContent }) => textContent)).toEqual(says === null ? [] : [expect.stringContaining(says)]);
+    localStorage.clear();
+    store.close();
   });
 });
 

@@ -52,8 +52,12 @@ describe('a change that the database does not take', () => {
         const items = await rowsOf(store, 'items');
         const states = saveStates(store);
         copy().fault = fault;
-        await expect(store.commit(addItem('F-2'))).rejects.toThrow(NotSavedError);
-        await expect(store.commit(addItem('F-3'))).rejects.toThrow(words);
+        // What the journal has is not said to be as it was before; what it was never asked for is.
+        await expect(store.commit(addItem('F-2'))).rejects.toMatchObject({ name: 'NotSavedError', inDoubt: true });
+        await expect(store.commit(addItem('F-3'))).rejects.toMatchObject({
+          message: expect.stringMatching(words),
+          inDoubt: false,
+        });
         expect(store.saving()).toMatchObject({ kind: 'not-saved', reason: expect.stringMatching(words) });
         expect(states.some(({ kind }) => kind === 'saved')).toBe(false);
         // What lists show is what is saved.
@@ -146,7 +150,11 @@ describe('a change that the journal does not take', () => {
         const { store } = await openWindowOn(journal);
         const states = saveStates(store);
         journal.faults.refuseAppends = { code, times: 2 };
-        await expect(store.commit(addItem('F-2'))).rejects.toThrow(NotSavedError);
+        await expect(store.commit(addItem('F-2'))).rejects.toMatchObject({
+          name: 'NotSavedError',
+          // A disk that refuses says so; a program that is gone says nothing.
+          inDoubt: code === 'not-available',
+        });
         expect(store.saving()).toMatchObject({ kind: 'not-saved' });
         expect(journal.entries).toHaveLength(2);
         expect((await digestsIn(journal.database())).items.count).toBe(1);
@@ -242,7 +250,7 @@ describe('an answer that is lost', () => {
     shorten();
     journal.faults.loseAnswers = 1;
     journal.faults.hang.add('read');
-    await expect(store.commit(addItem('F-2'))).rejects.toThrow(NotSavedError);
+    await expect(store.commit(addItem('F-2'))).rejects.toMatchObject({ name: 'NotSavedError', inDoubt: true });
     expect(store.saving().kind).toBe('not-saved');
     journal.faults.hang.clear();
     store.saveAgain();

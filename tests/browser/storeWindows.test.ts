@@ -220,8 +220,7 @@ describe('a connection that ends unasked', () => {
       reason: expect.stringMatching(/closed under this window/),
     });
     expect(hindranceIn(store)).toMatchObject({
-      kind: 'copy-differs',
-      found: null,
+      kind: 'copy-lost',
       reason: expect.stringMatching(/closed under this window/),
     });
     const idle = performance.now();
@@ -237,6 +236,56 @@ describe('a connection that ends unasked', () => {
     expect(store.opening().kind).toBe('ready');
     await store.commit(addShelf('later'));
     expect(store.saving().kind).toBe('saved');
+    store.close();
+  });
+
+  it('is looked into by itself, once: both are compared, and the work goes on where they agree', async () => {
+    const journal = await keptJournal(1);
+    const { store, copy } = await openWindowOn(journal);
+    copy().backendDB().dispatchEvent(new Event('close'));
+    expect(hindranceIn(store)).toMatchObject({ kind: 'copy-lost' });
+    await expect
+      .poll(() => store.opening())
+      .toMatchObject({
+        kind: 'ready',
+        notice: expect.stringMatching(/^The working copy was opened again by itself.*closed under this window\.$/),
+      });
+    await store.commit(addShelf('later'));
+    expect(store.saving().kind).toBe('saved');
+    // Again so soon it would be again and again: that is left to a person.
+    copy().backendDB().dispatchEvent(new Event('close'));
+    await new Promise((resolve) => setTimeout(resolve, 1_500));
+    expect(hindranceIn(store)).toMatchObject({ kind: 'copy-lost' });
+    await store.open();
+    expect(store.opening()).toMatchObject({ kind: 'ready', notice: null });
+    expect((await store.readAll()).get('shelves')?.has('later')).toBe(true);
+    store.close();
+  });
+
+  it('shows what the journal holds by then where the working copy does not open again', async () => {
+    const journal = await keptJournal(1);
+    let isThere = true;
+    const copies: WorkingCopy[] = [];
+    const { store } = await openWindowOn(journal, {
+      makeCopy: (name) => {
+        const made = new WorkingCopy(name);
+        if (!isThere) made.open = () => Promise.reject(new DOMException('no', 'UnknownError')) as never;
+        copies.push(made);
+        return made;
+      },
+    });
+    await store.commit(addShelf('more'));
+    isThere = false;
+    copies[0]?.backendDB().dispatchEvent(new Event('close'));
+    await expect
+      .poll(() => store.opening())
+      .toMatchObject({
+        hindrance: {
+          ...{ kind: 'copy-differs', found: null, journal: { seq: 3, counts: { shelves: 2, items: 1 } } },
+          reason:
+            'The working copy cannot be read or written; the disk may be full, or the working copy is damaged (UnknownError).',
+        },
+      });
     store.close();
   });
 

@@ -6,7 +6,7 @@ import type { ConflictWords, RecordConflict } from '../ConflictPanel/ConflictPan
 import { FieldErrors } from '../FieldErrors/FieldErrors.tsx';
 import { StateMark } from '../StateMark/StateMark.tsx';
 import { LeaveQuestion } from './LeaveQuestion.tsx';
-import { conflictsIn, reasonOf } from './refusedSave.ts';
+import { conflictsIn, isInDoubt, reasonOf, whatRemains } from './refusedSave.ts';
 import type { RecordFormState } from './useRecordForm.ts';
 import './RecordForm.css';
 
@@ -38,7 +38,7 @@ export interface RecordFormProps {
 type Saving =
   | { kind: 'none' }
   | { kind: 'saving' }
-  | { kind: 'not-saved'; reason: string }
+  | { kind: 'not-saved'; reason: string; inDoubt: boolean }
   | { kind: 'conflict'; conflicts: readonly RecordConflict[] };
 
 /** The frame of a form about a record: what is wrong on top, the fields, and the way out in words. */
@@ -78,7 +78,11 @@ export function RecordForm(props: RecordFormProps) {
     } catch (error) {
       busy.current = false;
       const conflicts = conflictsIn(error);
-      setSaving(conflicts === null ? { kind: 'not-saved', reason: reasonOf(error) } : { kind: 'conflict', conflicts });
+      setSaving(
+        conflicts === null
+          ? { kind: 'not-saved', reason: reasonOf(error), inDoubt: isInDoubt(error) }
+          : { kind: 'conflict', conflicts },
+      );
     }
   };
   const drop = (): void => {
@@ -126,7 +130,10 @@ export function RecordForm(props: RecordFormProps) {
           <div ref={notSaved} className="bw-form-notsaved" role="alert" tabIndex={-1}>
             <StateMark state="not-saved" />
             <p>{saving.reason}</p>
-            <p className="bw-second">Everything you typed stands below as it was. Nothing of it is kept yet.</p>
+            <p className="bw-second">
+              Everything you typed stands below as it was.{' '}
+              {saving.inDoubt ? whatRemains(saving) : 'Nothing of it is kept yet.'}
+            </p>
           </div>
         )}
         {form.broughtBack === null || !form.changed ? null : (

@@ -31,6 +31,15 @@ export function keptDraft(name: string): KeptDraft | null {
   }
 }
 
+/** Of how many forms entries are kept that were not saved. */
+export function draftsKept(): number {
+  try {
+    return Object.keys(localStorage).filter((name) => name.startsWith(prefix)).length;
+  } catch {
+    return 0;
+  }
+}
+
 function readDraft(text: string | null): KeptDraft | null {
   const read: unknown = JSON.parse(text ?? 'null');
   if (typeof read !== 'object' || read === null || !('draft' in read) || !('at' in read)) return null;

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { Button } from '@mantine/core';
 import type { Host } from '../../../shared-types/host.ts';
 import { cautionLead, cautionShort } from '../../engine/caution.ts';
+import { draftsKept } from '../../components/RecordForm/keptDraft.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import type { Hindrance, Store } from '../../store/store.ts';
 import { ChainDrawing } from './ChainDrawing.tsx';
@@ -50,6 +51,7 @@ export function HinderedPage({
   const [failedHere, setFailedHere] = useState<string | null>(null);
   const { heading: title, says, ways } = explained(hindrance);
   const sides = sidesOf(hindrance);
+  const drafts = draftsKept();
   const notDone = busy === null ? (failedHere ?? failed) : null;
 
   useEffect(() => {
@@ -90,6 +92,13 @@ export function HinderedPage({
           {text}
         </p>
       ))}
+      {drafts === 0 ? null : (
+        <p className="bw-hindered-says">
+          {drafts === 1
+            ? 'What was typed in a form and not saved is kept in this window, and comes back when the form is opened again.'
+            : `What was typed in ${drafts} forms and not saved is kept in this window, and comes back when each is opened again.`}
+        </p>
+      )}
       {sides === null ? null : (
         <section className="bw-hindered-sides" aria-label="What should be there and what was found">
           <ChainDrawing {...sides} />

@@ -34,13 +34,30 @@ const compareAgain: Way = {
   asks: null,
 };
 
+const buildAgain: Way = {
+  name: 'rebuild',
+  label: 'Build the working copy again',
+  says: 'Reads the whole journal into a new working copy, compares the two, and only then goes over to it. The present working copy stays on the disk as it is.',
+  asks: null,
+};
+
 const restart =
-  'A disk that is full is one cause: free some space first. If the working copy still does not answer: close every window of this program, start it again, then build the working copy again. What is saved is in the journal, which is kept apart from the working copy.';
+  'A disk that is full is one cause: free some space, then compare again. If the working copy still does not answer: close every window of this program, start it again, then build the working copy again. What is saved is in the journal, which is kept apart from the working copy.';
 
 export function explained(hindrance: Hindrance): Explained {
   switch (hindrance.kind) {
     case 'copy-differs':
       return copyDiffers(hindrance);
+    case 'copy-lost':
+      return {
+        heading: 'The working copy went from under this window',
+        says: [
+          hindrance.reason,
+          'Nothing is written from here until journal and working copy have been compared again. What was called saved is in the journal.',
+          restart,
+        ],
+        ways: [compareAgain, saveEverything, buildAgain],
+      };
     case 'journal-damaged':
       return journalDamaged(hindrance);
     case 'journal-missing':
@@ -119,7 +136,11 @@ function copyDiffers({ reason, journal, found }: Extract<Hindrance, { kind: 'cop
       `The journal is whole: ${entries(journal.seq)}, each verified. ${howFar(journal, found)}`,
       ...(found === null ? [restart] : []),
     ],
-    ways: [rebuildWay(journal), saveEverything, compareAgain, ...keep],
+    // What cannot be read at all may be there again in a moment.
+    ways:
+      found === null
+        ? [compareAgain, rebuildWay(journal), saveEverything]
+        : [rebuildWay(journal), saveEverything, compareAgain, ...keep],
   };
 }
 
@@ -199,20 +220,7 @@ function noAnswer({ call, afterS }: Extract<Hindrance, { kind: 'no-answer' }>): 
       `It was ${call} that did not answer. Nothing is shown before journal and working copy have been compared.`,
       ofJournal ? 'A long journal on a slow disk may need a second try.' : restart,
     ],
-    ways: [
-      { ...compareAgain, label: 'Try again' },
-      saveEverything,
-      ...(ofJournal
-        ? []
-        : [
-            {
-              name: 'rebuild' as const,
-              label: 'Build the working copy again',
-              says: 'Reads the whole journal into a new working copy, compares the two, and only then goes over to it. The present working copy stays on the disk as it is.',
-              asks: null,
-            },
-          ]),
-    ],
+    ways: [{ ...compareAgain, label: 'Try again' }, saveEverything, ...(ofJournal ? [] : [buildAgain])],
   };
 }
 

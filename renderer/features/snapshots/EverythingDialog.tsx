@@ -5,6 +5,7 @@ import type { SnapshotHost } from '../../../shared-types/host.ts';
 import { recordsVersion } from '../../../shared-types/records/index.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import { ErrorSummary } from '../../components/ErrorSummary/ErrorSummary.tsx';
+import { whatRemains } from '../../components/RecordForm/refusedSave.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import type { Differing } from '../../engine/everything/intoHere.ts';
 import type { Looked } from '../../engine/everything/lookedInto.ts';
@@ -92,7 +93,7 @@ export function EverythingDialog({ host, file, onClose }: EverythingDialogProps)
         : 'Undo takes all of it back, and a snapshot from before is there too.';
       onClose(`Brought in ${countOf(looked.puts, 'record')} of ${file.name}. ${undo}`);
     } catch (error) {
-      setState({ failed: `${refusalOf(error).message} Everything is as it was before.`, looked });
+      setState({ failed: `${refusalOf(error).message} ${whatRemains(error)}`, looked });
     }
   };
   const isWriting = 'doing' in state && state.writes === true;

@@ -3,6 +3,7 @@ import { Button } from '@mantine/core';
 import type { SnapshotHost } from '../../../shared-types/host.ts';
 import type { KeptSnapshot } from '../../../shared-types/snapshot.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
+import { whatRemains } from '../../components/RecordForm/refusedSave.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { restoring } from '../../store/recovery/restore.ts';
 import type { Restoring } from '../../store/recovery/restore.ts';
@@ -50,7 +51,7 @@ export function RestoreDialog({ host, snapshot, onClose }: RestoreDialogProps) {
         : 'Undo takes all of it back, and a snapshot from before is there too.';
       onClose(`Restored as of ${whenText(utc)}. ${undo}`);
     } catch (error) {
-      setState({ failed: `${refusalOf(error).message} Everything is as it was before.` });
+      setState({ failed: `${refusalOf(error).message} ${whatRemains(error)}` });
     }
   };
   return (

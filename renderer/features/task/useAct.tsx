@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { Button } from '@mantine/core';
 import { ConflictPanel } from '../../components/ConflictPanel/ConflictPanel.tsx';
 import type { RecordConflict } from '../../components/ConflictPanel/ConflictPanel.tsx';
-import { conflictsIn, reasonOf } from '../../components/RecordForm/refusedSave.ts';
+import { conflictsIn, reasonOf, whatRemains } from '../../components/RecordForm/refusedSave.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { overKept } from '../../store/overKept.ts';
 import type { Act } from '../../store/store.ts';
@@ -13,6 +13,8 @@ interface Refused {
   act: Act;
   reason: string | null;
   conflicts: readonly RecordConflict[];
+  /** Of what is kept, as far as that is known. */
+  remains: string;
 }
 
 /** Does a thing that has no form: true once it is kept. What was refused is said, with the way on. */
@@ -27,14 +29,15 @@ export function useAct(): { run: (act: Act) => Promise<boolean>; notice: ReactNo
         return true;
       } catch (error) {
         const conflicts = conflictsIn(error);
-        setRefused({ act, reason: conflicts === null ? reasonOf(error) : null, conflicts: conflicts ?? [] });
+        const reason = conflicts === null ? reasonOf(error) : null;
+        setRefused({ act, reason, conflicts: conflicts ?? [], remains: whatRemains(error) });
         return false;
       }
     },
     [store],
   );
   if (refused === null) return { run, notice: null };
-  const { act, reason, conflicts } = refused;
+  const { act, reason, conflicts, remains } = refused;
   const drop = (): void => setRefused(null);
   const notice =
     reason === null ? (
@@ -48,7 +51,7 @@ export function useAct(): { run: (act: Act) => Promise<boolean>; notice: ReactNo
       <div className="bw-form-notsaved" role="alert">
         <StateMark state="not-saved" />
         <p>
-          <b>{act.title}:</b> {reason} Everything is as it was before.
+          <b>{act.title}:</b> {reason} {remains}
         </p>
         <div className="bw-form-foot">
           <Button size="xs" onClick={() => void run(act)}>

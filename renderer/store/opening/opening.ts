@@ -130,8 +130,12 @@ async function openCopy(
       copy.shut();
       throw error;
     }
-    const reason = `The working copy cannot be read: ${whyNotSaved(error)}.`;
-    return stop({ kind: 'copy-differs', reason, journal: { seq: state.seq, counts: state.counts }, found: null });
+    return stop({
+      kind: 'copy-differs',
+      reason: cannotBeRead(error),
+      journal: { seq: state.seq, counts: state.counts },
+      found: null,
+    });
   }
 }
 
@@ -142,7 +146,12 @@ class UnreadableError extends Error {
 
 function unreadable(error: unknown): UnreadableError {
   if (error instanceof NoAnswerError) throw error;
-  return new UnreadableError(`The working copy cannot be read: ${whyNotSaved(error)}.`);
+  return new UnreadableError(cannotBeRead(error));
+}
+
+function cannotBeRead(error: unknown): string {
+  const why = whyNotSaved(error);
+  return why.startsWith('the working copy') ? `T${why.slice(1)}.` : `The working copy cannot be read: ${why}.`;
 }
 
 /** Thrown where the journal cannot be had at all. */

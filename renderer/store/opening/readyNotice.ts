@@ -1,12 +1,17 @@
 import type { JournalState } from '../../../shared-types/journal.ts';
 import { knownVersion } from '../copy/workingCopy.ts';
 
+/** What was typed is kept apart from the working copy. */
+export const openedAgain =
+  'The working copy was opened again by itself, and is what the journal says. What was typed and not saved comes back when its form is opened.';
+
 /** What a person should know of an opening that went well; null where there is nothing. */
 export function readyNotice(
   { tail }: Pick<JournalState, 'tail'>,
   { replayed, broughtUp }: { replayed: number; broughtUp: number | null },
+  first: string | null = null,
 ): string | null {
-  const said: string[] = [];
+  const said = first === null ? [] : [first];
   if (broughtUp !== null)
     said.push(
       `The working copy was of version ${broughtUp}: a new one of version ${knownVersion} was built from the journal. The old one stays where it is.`,

@@ -11,7 +11,7 @@ import type { Desk } from './desk.ts';
 import { bringUp } from './desk.ts';
 import { withFollowUps } from './followUps.ts';
 import { headOf } from './history.ts';
-import { appendSurely, refusedAs } from './hostCalls.ts';
+import { appendSurely, refusedAs, refusedFor } from './hostCalls.ts';
 import { within } from '../noAnswer.ts';
 import { prepareAll } from './prepare.ts';
 import type { IsRepeated } from './prepare.ts';
@@ -31,6 +31,11 @@ export interface Deed {
   wishes: readonly Wish[];
 }
 
+/** What broke off after the journal was asked: it may hold the deed. */
+export class InDoubtError extends Error {
+  override readonly name = 'InDoubtError';
+}
+
 export interface DeedAround {
   desk: Desk;
   /** The right to write, asked for where this window has none. @throws NotSavedError where another window has it */
@@ -42,7 +47,8 @@ export interface DeedAround {
 
 /**
  * @returns the sequence under which it is kept; that of the copy's head where all of it was there already
- * @throws ConflictError, RefusedError, StoppedError: nothing was written. Anything else: see `whyNotSaved`.
+ * @throws ConflictError, RefusedError, StoppedError: nothing was written. InDoubtError: its cause, see `whyNotSaved`, as of anything else, came
+ * after the journal was asked.
  */
 export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated, step }: DeedAround): Promise<number> {
   const wishes = withFollowUps(deed.wishes);
@@ -88,7 +94,8 @@ export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated
       desk.took([{ head: headOf(headed, desk.heads.at(-1)), changes }]);
       return seq;
     } catch (error) {
-      if (!refusedAs(error, 'behind', 'not-writer')) throw error;
+      if (!refusedAs(error, 'behind', 'not-writer'))
+        throw refusedFor(error) ? error : new InDoubtError('', { cause: error });
       if (refusedAs(error, 'not-writer')) desk.lease = null;
     }
   }

@@ -19,6 +19,11 @@ export function refusedAs(error: unknown, ...codes: RefusalCode[]): boolean {
   return error instanceof HostError && codes.includes(error.refusal.code);
 }
 
+/** Refused for what it is, or by the disk: then nothing was written. No answer, or a broken one, says nothing of that. */
+export function refusedFor(error: unknown): boolean {
+  return error instanceof HostError && !refusedAs(error, 'not-available', 'internal');
+}
+
 export async function ask<T>(answer: () => Promise<T>, limitMs: number, call: string): Promise<T> {
   try {
     return await within(answer(), limitMs, call);
@@ -40,9 +45,7 @@ export async function appendSurely(
   try {
     return await append();
   } catch (error) {
-    // Refusals of any other kind say that nothing was written.
-    const lost = refusedAs(error, 'not-available', 'internal') || !(error instanceof HostError);
-    if (!lost || limitMs() <= 0) throw error;
+    if (refusedFor(error) || limitMs() <= 0) throw error;
     const { entries } = await ask(() => journal.read({ from: request.seq }), limitMs(), 'the journal');
     const mine = entries.find(({ payload }) => payload.key === request.payload.key);
     if (mine !== undefined) return { seq: mine.seq, hash: mine.hash, utc: mine.utc };
