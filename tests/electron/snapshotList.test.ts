@@ -1,10 +1,21 @@
 /** What the list says of each snapshot: where it lies whole, and where it cannot be gone by, with why. */
-import { readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { randomUUID } from 'node:crypto';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { expect, it, vi } from 'vitest';
 import { realDisk } from '../../electron/files/disk.ts';
 import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
-import { comes } from './support/journalUnderTest.ts';
+import { noteSecondFolder } from '../../electron/journal/snapshots/notes.ts';
+import { comes, refusalOf } from './support/journalUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
 import { kept } from './support/keptSnapshots.ts';
 
@@ -41,6 +52,55 @@ it('tells which are damaged, in which folder and why, and where each is whole', 
   ]);
   // What is whole in one of them is given from there.
   expect((await keeper.read({ name: first, from: 0 })).head.counts).toMatchObject({ shelves: 4 });
+});
+
+it('tells those that have another’s name, and goes by none of them', async () => {
+  const { keeper, folder, add, names } = await kept(3);
+  await keeper.make('asked');
+  await add(comes('s10'));
+  await keeper.make('before-restore');
+  const [one = '', two = ''] = names();
+  renameSync(join(folder, one), join(folder, 'aside'));
+  renameSync(join(folder, two), join(folder, one));
+  renameSync(join(folder, 'aside'), join(folder, two));
+  const { snapshots } = await keeper.list();
+  expect(snapshots.map(({ places, damaged }) => [places, damaged.map(({ reason }) => reason)])).toEqual([
+    [[], [expect.stringMatching(/^it holds what was kept at 2\d{3}-.* up to entry 3, and its name says otherwise$/)]],
+    [[], [expect.stringMatching(/up to entry 4, and its name says otherwise$/)]],
+  ]);
+  expect((await refusalOf(keeper.read({ name: one, from: 0 }))).message).toMatch(/its name says otherwise/);
+  // The next is made from every line, and is whole.
+  await add(comes('s11'));
+  const made = await keeper.make('asked');
+  expect((await keeper.read({ name: made?.name ?? '', from: 0 })).head.counts).toMatchObject({ shelves: 5 });
+});
+
+it('copies into no folder that only has the name of the second one, and says so', async () => {
+  const { keeper, folder, add } = await kept(3);
+  const second = scratchFolder();
+  await keeper.setSecond(second);
+  expect((await keeper.make('asked'))?.places).toEqual(['here', 'second']);
+  const missing = 'it is not there, or not the one that was chosen: put it back, or choose it again';
+  // A stick that is out, and an empty folder where it was.
+  renameSync(second, `${second}-out`);
+  for (const makeFolder of [() => undefined, () => mkdirSync(second)]) {
+    makeFolder();
+    await add(comes(`s${randomUUID()}`));
+    expect(await keeper.make('asked')).toMatchObject({ places: ['here'] });
+    expect((await keeper.list()).second).toEqual({ folder: second, fault: missing });
+    // A start that says the same again does not make it anew.
+    await noteSecondFolder(folder, second);
+    expect(existsSync(second) ? readdirSync(second) : []).toEqual([]);
+  }
+  rmSync(second, { recursive: true });
+  renameSync(`${second}-out`, second);
+  await add(comes('s12'));
+  expect(await keeper.make('asked')).toMatchObject({ places: ['here', 'second'] });
+  expect((await keeper.list()).second).toEqual({ folder: second, fault: null });
+  // Chosen again, an empty one is taken.
+  rmSync(second, { recursive: true });
+  await keeper.setSecond(second);
+  expect((await keeper.make('asked'))?.places).toEqual(['here', 'second']);
 });
 
 it('reads each file once, and again where it has changed', async () => {

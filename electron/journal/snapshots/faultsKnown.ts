@@ -1,7 +1,8 @@
 /** Which files are what their sum says. Each is read once, and again where its size or its time is another. */
 import { setImmediate as breathe } from 'node:timers/promises';
+import { basename } from 'node:path';
 import { codeOf, type Disk } from '../../files/disk.ts';
-import { faultOfSum } from './format.ts';
+import { faultOfName, faultOfSum } from './format.ts';
 
 export interface FileLooked {
   bytes: number;
@@ -21,7 +22,7 @@ export function faultsKnown(disk: Disk): FaultsKnown {
         const { size, mtimeMs } = await statOf(path, disk);
         const before = known.get(path);
         if (before?.bytes === size && before.mtimeMs === mtimeMs) return before;
-        const looked = { bytes: size, mtimeMs, reason: faultOfSum(await disk.readFile(path)) };
+        const looked = { bytes: size, mtimeMs, reason: faultOfFile(basename(path), await disk.readFile(path)) };
         known.set(path, looked);
         // The process has a window to answer for between two of them.
         await breathe();
@@ -31,6 +32,10 @@ export function faultsKnown(disk: Disk): FaultsKnown {
       }
     },
   };
+}
+
+function faultOfFile(name: string, bytes: Buffer): string | null {
+  return faultOfSum(bytes) ?? faultOfName(name, bytes)?.reason ?? null;
 }
 
 async function statOf(path: string, disk: Disk): Promise<{ size: number; mtimeMs: number }> {

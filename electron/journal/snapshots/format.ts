@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import { recordsVersion, tableNames, type TableName } from '../../../shared-types/records/index.ts';
-import { snapshotHeadSchema, type SnapshotHead } from '../../../shared-types/snapshot.ts';
+import { readSnapshotName, snapshotHeadSchema, type SnapshotHead } from '../../../shared-types/snapshot.ts';
 import {
   endLine,
   notItsSum,
@@ -83,6 +83,16 @@ function summedBody(bytes: Buffer): Buffer | { reason: string } {
 export function faultOfSum(bytes: Buffer): string | null {
   const body = summedBody(bytes);
   return 'reason' in body ? body.reason : null;
+}
+
+/** Why it does not belong to its name, or null; of one that says nothing of itself that is not asked. */
+export function faultOfName(name: string, bytes: Buffer): { reason: string } | null {
+  const head = headIn(bytes.subarray(0, Math.max(bytes.indexOf(0x0a), 0)).toString('utf8'));
+  const named = readSnapshotName(name);
+  if (head === null || named === null) return null;
+  const fits = head.seq === named.seq && head.why === named.why && head.utc.slice(0, 19) === named.utc.slice(0, 19);
+  const reason = `it holds what was kept at ${head.utc.slice(0, 19)}Z up to entry ${head.seq}, and its name says otherwise`;
+  return fits ? null : { reason };
 }
 
 export interface ReadSnapshot {

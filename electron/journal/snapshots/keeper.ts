@@ -12,7 +12,7 @@ import { codeOf, realDisk, type Disk } from '../../files/disk.ts';
 import { systemClock, type Clock } from '../clock.ts';
 import type { Standing } from './fold.ts';
 import { linesAt } from './fold.ts';
-import { baseIn, readSnapshot, type Lines, type ReadSnapshot, type SnapshotBase } from './format.ts';
+import { baseIn, faultOfName, readSnapshot, type Lines, type ReadSnapshot, type SnapshotBase } from './format.ts';
 import { HostRefusal } from '../../site/refusal.ts';
 import { oneAtATime } from '../../oneAtATime.ts';
 import { faultsKnown } from './faultsKnown.ts';
@@ -46,6 +46,8 @@ export interface SnapshotKeeper {
   meant(): Promise<void>;
 }
 
+const notThere = 'it is not there, or not the one that was chosen: put it back, or choose it again';
+
 /** So much of the records goes into one answer: a window takes it in without a halt. */
 const pageBytes = 1024 * 1024;
 
@@ -78,7 +80,7 @@ export function snapshotKeeper({
     let reason = 'it is not there';
     for (const path of paths) {
       const bytes = await disk.readFile(path).catch(() => null);
-      const read = bytes === null ? { reason } : readIn(bytes);
+      const read = bytes === null ? { reason } : (faultOfName(name, bytes) ?? readIn(bytes));
       if (!('reason' in read)) return read;
       ({ reason } = read);
     }
@@ -115,6 +117,7 @@ export function snapshotKeeper({
   const copyToSecond = async (name: string): Promise<string | null> => {
     const to = await second.get();
     if (to === null) return null;
+    if (!(await second.isThere(to))) return notThere;
     try {
       await copySnapshot(await disk.readFile(join(folder, name)), to, name, disk);
       return null;
@@ -178,10 +181,13 @@ export function snapshotKeeper({
     return {
       snapshots: snapshots.toSorted((one, next) => next.seq - one.seq || (one.name < next.name ? 1 : -1)),
       folder,
-      second: other === null ? null : { folder: other, fault: second.fault() },
+      second: other === null ? null : { folder: other, fault: await faultOfSecond(other) },
       shrunk: await held.get(),
     };
   };
+
+  const faultOfSecond = async (other: string): Promise<string | null> =>
+    (await second.isThere(other)) ? second.fault() : notThere;
 
   const sizeOf = async (path: string): Promise<number> => {
     const file = await disk.open(path, 'r');

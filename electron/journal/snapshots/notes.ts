@@ -1,6 +1,6 @@
 /** What is noted beside the snapshots: a second folder, and that nothing is cleared away for the time being. Each is written whole. */
 import { isAbsolute, join, resolve } from 'node:path';
-import type { SnapshotList } from '../../../shared-types/snapshot.ts';
+import { readSnapshotName, type SnapshotList } from '../../../shared-types/snapshot.ts';
 import { z } from '../../../shared-types/schema.ts';
 import { codeOf, realDisk, writeAll, type Disk } from '../../files/disk.ts';
 import { writeWhole } from '../../files/writeWhole.ts';
@@ -46,7 +46,13 @@ export interface SecondFile {
   /** What the last copy came to: null where it lies there. */
   note(fault: string | null): Promise<void>;
   fault(): string | null;
+  /** Whether it is the one that was chosen: where a stick is out, a folder of its name may lie on this disk. */
+  isThere(folder: string): Promise<boolean>;
 }
+
+/** Left in a second folder when it is chosen; by it the folder is known again. */
+const markName = 'bagwright-snapshots.txt';
+const mark = 'Bagwright copies its snapshots here, as long as it finds this file.\n';
 
 export function secondFile(folder: string, disk: Disk): SecondFile {
   const path = join(folder, 'second.json');
@@ -70,6 +76,7 @@ export function secondFile(folder: string, disk: Disk): SecondFile {
           value: chosen,
         });
       await tryIt(chosen, disk);
+      await writeWhole(join(chosen, markName), Buffer.from(mark), 0o600, disk);
       await writeWhole(path, written({ folder: chosen }), 0o600, disk);
       fault = null;
     },
@@ -77,6 +84,11 @@ export function secondFile(folder: string, disk: Disk): SecondFile {
       fault = found;
     },
     fault: () => fault,
+    async isThere(of) {
+      const names = await disk.readdir(of).catch(() => []);
+      // Those of before it was marked hold snapshots.
+      return names.some((name) => name === markName || readSnapshotName(name) !== null);
+    },
   };
 }
 
@@ -101,7 +113,9 @@ async function tryIt(folder: string, disk: Disk): Promise<void> {
   }
 }
 
-/** For a start that says where: what was chosen before stays where the folder does not take a file. */
-export function noteSecondFolder(snapshots: string, folder: string | null): Promise<void> {
-  return secondFile(snapshots, realDisk).set(folder);
+/** For a start that says where: what was chosen before stays where the folder does not take a file. Said again, it is not made again. */
+export async function noteSecondFolder(snapshots: string, folder: string | null): Promise<void> {
+  const second = secondFile(snapshots, realDisk);
+  if (folder !== null && (await second.get()) === resolve(folder)) return;
+  await second.set(folder);
 }

@@ -16,10 +16,9 @@ export async function writeSnapshot(folder: string, frame: Frame, lines: Lines, 
   return await putBeside(folder, bytesOf(frame, lines), (taken) => freeName(taken, frame), disk);
 }
 
-/** The same bytes in another folder, verified there anew. */
+/** The same bytes in another folder, which is there; verified there anew. */
 export async function copySnapshot(bytes: Buffer, folder: string, name: string, disk: Disk): Promise<void> {
   if (faultOfSum(bytes) !== null) throw new Error(`${name} is not whole any more`);
-  await disk.mkdir(folder, { recursive: true, mode: 0o700 });
   await putBeside(folder, { pieces: [bytes], sum: sumOf([bytes]) }, () => name, disk);
 }
 

@@ -134,9 +134,9 @@ export function SnapshotsPlace({ host: around }: SnapshotsPlaceProps) {
             <b>Nothing is cleared away.</b> Of {countOf(list.shrunk.from, 'record')} there were{' '}
             {list.shrunk.to < list.shrunk.from ? `${countOf(list.shrunk.to, 'record')} left` : 'as many left'}
             {list.shrunk.tables.length === 0 ? '' : `, and none of ${list.shrunk.tables.join(', ')}`}. If that was
-            meant, say so; if not, look at what a snapshot from before would bring back.
+            meant, or is mended, say so; if not, look at what a snapshot from before would bring back.
           </p>
-          <Button onClick={() => void meant()}>It was meant: clear old ones away again</Button>
+          <Button onClick={() => void meant()}>It was meant, or is mended: clear old ones away again</Button>
         </div>
       )}
       {list === null ? (
