@@ -154,7 +154,9 @@ export function snapshotKeeper({
     }
     const other = await second.get();
     const places: SnapshotFolder[] = other === null || fault !== null ? ['here'] : ['here', 'second'];
-    return { name, bytes: await sizeOf(join(folder, name)), places, damaged: [], seq, utc, why };
+    // As the list says it: a name has whole seconds.
+    const named = readSnapshotName(name) ?? { utc, seq, why };
+    return { name, bytes: await sizeOf(join(folder, name)), places, damaged: [], ...named };
   };
 
   const listNow = async (): Promise<SnapshotList> => {

@@ -5,6 +5,7 @@ import type { Task } from '../../../shared-types/records/task.ts';
 import { byText } from '../../engine/records/inOrder.ts';
 import { dayAndClockText } from '../../store/clock.ts';
 import type { TableState } from '../../store/store.ts';
+import { deedText } from '../session/deedText.ts';
 import { useHistoryState, useTable } from '../session/useStore.ts';
 import { countOf } from '../steps/words.ts';
 import { useAct } from '../task/useAct.tsx';
@@ -125,7 +126,7 @@ function LastChange({ recent }: { recent: readonly EntryHead[] }) {
   if (last === undefined) return null;
   return (
     <p className="bw-second">
-      Last change: {last.title}, {dayAndClockText(new Date(last.utc))}
+      Last change: {deedText(last)}, {dayAndClockText(new Date(last.utc))}
       {last.user === '' ? '' : `, ${last.user}`}
     </p>
   );

@@ -9,6 +9,7 @@ import { StateMark } from '../../components/StateMark/StateMark.tsx';
 import { placeAddress } from '../../store/place.ts';
 import type { KeptResult, TaskAtHand } from '../../store/session.ts';
 import { amountText } from '../bag/amounts.ts';
+import { deedText } from '../session/deedText.ts';
 import { useHistoryState, useTable } from '../session/useStore.ts';
 import { useJudgements } from '../steps/judging.ts';
 import { countOf, numbersText } from '../steps/words.ts';
@@ -200,8 +201,7 @@ function LastChanges({ recent }: { recent: readonly EntryHead[] }) {
               <span>{claimedTime(utc)}</span>
               <span>{user === '' ? 'not named' : user}</span>
               <span>
-                {action === 'undo' ? 'Undone: ' : action === 'redo' ? 'Done again: ' : ''}
-                {title}
+                {deedText({ action, title })}
                 {clockWentBack ? ' (the clock had been set back)' : ''}
               </span>
             </li>
