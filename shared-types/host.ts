@@ -3,7 +3,7 @@
  * never names a path, and what a host cannot do it refuses by name.
  */
 import type { Appended, AppendRequest, JournalPage, JournalState, Lease } from './journal.ts';
-import type { AskedReason, KeptSnapshot, SnapshotList, SnapshotPage } from './snapshot.ts';
+import type { AskedReason, KeptSnapshot, MeantThing, SnapshotList, SnapshotPage } from './snapshot.ts';
 
 export interface HostInfo {
   kind: 'electron' | 'browser-window';
@@ -67,8 +67,8 @@ export interface SnapshotHost {
   make(request: { why: AskedReason }): Promise<KeptSnapshot | null>;
   /** Some of its records, from the given one on. Refused where it cannot be gone by. */
   read(request: { name: string; from: number }): Promise<SnapshotPage>;
-  /** What is missing was meant to go: old ones are cleared away again. */
-  meant(): Promise<void>;
+  /** What is missing was meant to go: old ones are cleared away again, or those that go further are named no more. */
+  meant(request: { what: MeantThing }): Promise<void>;
   /** Asks the person for a second folder; null where the choice was put off. The browser window refuses: it names no path. */
   chooseSecond(): Promise<string | null>;
   noSecond(): Promise<void>;

@@ -17,6 +17,7 @@ import {
   snapshotRequests,
   type AskedReason,
   type KeptSnapshot,
+  type MeantThing,
   type SnapshotList,
   type SnapshotPage,
 } from './snapshot.ts';
@@ -96,7 +97,7 @@ export const channelArguments = {
   snapshotsList: z.tuple([]),
   snapshotsMake: z.tuple([snapshotRequests.make]),
   snapshotsRead: z.tuple([snapshotRequests.read]),
-  snapshotsMeant: z.tuple([]),
+  snapshotsMeant: z.tuple([snapshotRequests.meant]),
   snapshotsChooseSecond: z.tuple([]),
   snapshotsNoSecond: z.tuple([]),
 } as const;
@@ -142,7 +143,7 @@ export interface Bridge {
   snapshotsList(): Promise<Answer<SnapshotList>>;
   snapshotsMake(request: { why: AskedReason }): Promise<Answer<KeptSnapshot | null>>;
   snapshotsRead(request: { name: string; from: number }): Promise<Answer<SnapshotPage>>;
-  snapshotsMeant(): Promise<Answer<void>>;
+  snapshotsMeant(request: { what: MeantThing }): Promise<Answer<void>>;
   snapshotsChooseSecond(): Promise<Answer<string | null>>;
   snapshotsNoSecond(): Promise<Answer<void>>;
   onLeaseLost(listener: (lost: LeaseLost) => void): void;

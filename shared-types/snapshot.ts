@@ -76,6 +76,19 @@ export interface SnapshotPage {
   next: number | null;
 }
 
+/** A snapshot that holds more than the journal: it goes up to a later entry, and nobody has said that this is meant. */
+export interface FurtherSnapshot {
+  name: string;
+  utc: string;
+  seq: number;
+  /** How many records are in it. */
+  records: number;
+}
+
+/** What a person may say is meant: that far less is kept than was, or that snapshots go further than the journal. */
+const meantThings = ['less-is-kept', 'snapshots-go-further'] as const;
+export type MeantThing = (typeof meantThings)[number];
+
 /** The name of a file says when and why it was made, and up to which entry it goes; the rest is inside. */
 const nameForm = /^(\d{4}-\d\d-\d\dT\d\d-\d\d-\d\dZ)_(\d{12})_([a-z-]{1,40})(?:_\d{1,4})?\.snapshot$/;
 
@@ -98,6 +111,7 @@ export function readSnapshotName(name: string): { utc: string; seq: number; why:
 export const snapshotRequests = {
   make: z.strictObject({ why: z.enum(askedReasons) }),
   read: z.strictObject({ name: snapshotName, from: z.int().min(0) }),
+  meant: z.strictObject({ what: z.enum(meantThings) }),
 } as const;
 
 export function totalOfCounts(counts: Counts | Record<string, number>): number {

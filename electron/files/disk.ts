@@ -49,6 +49,15 @@ export async function syncFolder(folder: string, disk: Disk = realDisk): Promise
   }
 }
 
+export async function statOf(path: string, disk: Disk): Promise<{ size: number; mtimeMs: number }> {
+  const file = await disk.open(path, 'r');
+  try {
+    return await file.stat();
+  } finally {
+    await file.close();
+  }
+}
+
 /** The system's word for what went wrong, as `ENOSPC`. */
 export function codeOf(cause: unknown): string {
   const { code, message } = cause as NodeJS.ErrnoException;

@@ -40,13 +40,18 @@ export function journalDesk(options: JournalOptions): JournalDesk {
   });
   let regular: Regularly | null = null;
   let closed = false;
+  /** A folder of snapshots that cannot be read keeps nobody from the journal. */
+  const openNow = async (): Promise<JournalState> => {
+    const state = await journal.open();
+    return { ...state, further: await snapshots.further(state.seq).catch(() => null) };
+  };
   let begun: { state: Promise<JournalState>; atMs: number } | null = null;
   return {
     lease,
     snapshots,
     begin(program) {
       regular ??= regularly(snapshots, say);
-      const state = journal.open();
+      const state = openNow();
       // Whoever asks is told; until then nobody has asked.
       state.catch(() => undefined);
       if (program !== undefined)
@@ -67,7 +72,7 @@ export function journalDesk(options: JournalOptions): JournalDesk {
     open() {
       const waiting = begun;
       begun = null;
-      return waiting !== null && performance.now() - waiting.atMs < freshMs ? waiting.state : journal.open();
+      return waiting !== null && performance.now() - waiting.atMs < freshMs ? waiting.state : openNow();
     },
     append: (request) => journal.append(request, () => lease.isHeld(request.lease)),
     read: (request) => journal.read(request),

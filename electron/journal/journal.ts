@@ -103,7 +103,8 @@ export function journalIn(options: JournalOptions): Journal {
     checkpoints.opened(checkpoint, verified.readBytes);
     if (checkpoints.isDue()) await keepCheckpoint();
     const { seq, hash, schema } = tally;
-    return { seq, hash, counts: tally.counts(), schema, database, damage, tail, recent: tally.recent() };
+    const found = { seq, hash, counts: tally.counts(), schema, database, damage, tail, recent: tally.recent() };
+    return { ...found, further: null };
   };
 
   const firstFolder = async (): Promise<{ name: string; number: number }> => {

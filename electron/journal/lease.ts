@@ -38,7 +38,7 @@ export function leaseDesk(): LeaseDesk {
   return {
     take({ takeOver }, onLost) {
       if (holder !== null && !takeOver) return null;
-      revoke('another window of Bagwright saves now');
+      revoke('Another window of Bagwright saves now.');
       const id = randomBytes(16).toString('hex');
       holder = { id, onLost };
       return { id, end: () => end(id) };

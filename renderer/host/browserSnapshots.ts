@@ -13,8 +13,8 @@ export function browserSnapshots(ask: Ask): SnapshotHost {
     list: () => call<SnapshotList>(api.snapshotsList),
     make: async (request) => (await call<{ made: KeptSnapshot | null }>(api.snapshotsMake, request)).made,
     read: (request) => call<SnapshotPage>(api.snapshotsRead, request),
-    async meant() {
-      await call(api.snapshotsMeant);
+    async meant(request) {
+      await call(api.snapshotsMeant, request);
     },
     // A page may name no path, and a browser gives it none.
     chooseSecond: () =>

@@ -15,7 +15,7 @@ export function electronHost(bridge: Bridge): Host {
       list: () => unwrap(bridge.snapshotsList()),
       make: (request) => unwrap(bridge.snapshotsMake(request)),
       read: (request) => unwrap(bridge.snapshotsRead(request)),
-      meant: () => unwrap(bridge.snapshotsMeant()),
+      meant: (request) => unwrap(bridge.snapshotsMeant(request)),
       chooseSecond: () => unwrap(bridge.snapshotsChooseSecond()),
       noSecond: () => unwrap(bridge.snapshotsNoSecond()),
     },

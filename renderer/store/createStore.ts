@@ -4,7 +4,7 @@ import type { EntryHead, JournalState, Lease } from '../../shared-types/journal.
 import { RefusedError } from '../engine/errors.ts';
 import { PartedError } from './copy/applyEntries.ts';
 import type { Deed } from './writing/deeds.ts';
-import { InDoubtError, perform } from './writing/deeds.ts';
+import { perform } from './writing/deeds.ts';
 import type { Desk } from './writing/desk.ts';
 import { bringUp, hearChange, readHeads, settleArrivals } from './writing/desk.ts';
 import { exportAll } from './recovery/exportAll.ts';
@@ -13,7 +13,7 @@ import { createFailedDeeds } from './writing/failedDeeds.ts';
 import { historyOf, noHistory } from './writing/history.ts';
 import { journalHead } from './writing/journalHead.ts';
 import { verifyJournal } from './writing/verifyJournal.ts';
-import { ask } from './writing/hostCalls.ts';
+import { ask, InDoubtError } from './writing/hostCalls.ts';
 import type { ChangedKeys } from './copy/liveTables.ts';
 import { changedKeys, createLiveTables } from './copy/liveTables.ts';
 import { budget } from './noAnswer.ts';
@@ -43,7 +43,7 @@ import { WorkingCopy } from './copy/workingCopy.ts';
 export interface StoreOptions {
   journal: JournalHost;
   /** Makes a snapshot before what is large or takes much away; absent: none is made. */
-  snapshots?: Pick<SnapshotHost, 'make'>;
+  snapshots?: Pick<SnapshotHost, 'make' | 'meant'>;
   now?: () => Date;
   makeCopy?: (name: string) => WorkingCopy;
   /** `startMs`: for what is compared before the page is there. `callMs`: from asking for a change to NOT SAVED. */
@@ -71,6 +71,7 @@ export function createStore(options: StoreOptions): WindowStore {
   /** What the last opening found, for recovery. */
   let found: { state: JournalState | null; copy: string | null } = { state: null, copy: null };
   const compareSoon = seldom();
+  let asItIs = false;
   let channel: { base: string; windows: OtherWindows } | null = null;
   /** Each opening; what an older one still finds is not looked at. */
   let openings = 0;
@@ -227,7 +228,7 @@ export function createStore(options: StoreOptions): WindowStore {
     let lease: Lease | null = null;
     try {
       const opened = await openKept({
-        ...{ journal, makeCopy, limitMs, doing, callMs: limits.callMs },
+        ...{ journal, makeCopy, limitMs, asItIs, doing, callMs: limits.callMs },
         takeLease: () => takeLease(false, limits.callMs),
         moved: tellMoved,
       });
@@ -295,6 +296,22 @@ export function createStore(options: StoreOptions): WindowStore {
     return error instanceof NotSavedError ? error : new NotSavedError(reason, { cause: error, inDoubt });
   };
 
+  const takeUp = (takeOver: boolean): Promise<void> =>
+    inTurn(async () => {
+      const at = desk;
+      if (at === null) throw new NotSavedError('the store is not open');
+      if (at.lease !== null) return;
+      try {
+        const lease = await takeLease(takeOver, limits.callMs);
+        if (lease === null) throw new ElsewhereError(elsewhereReason);
+        await startWriting(at, lease, () => limits.callMs);
+        await bringUp(at, () => limits.callMs);
+      } catch (error) {
+        if (error instanceof PartedError) stopAsLost(error.message);
+        throw error instanceof NotSavedError ? error : new NotSavedError(whyNotSaved(error), { cause: error });
+      }
+    });
+
   const turn = async (action: 'undo' | 'redo'): Promise<EntryHead> => {
     const { seq } = await run(async (limitMs) => {
       const at = desk;
@@ -308,7 +325,7 @@ export function createStore(options: StoreOptions): WindowStore {
     return head;
   };
 
-  const { rebuildFromJournal, keepWorkingCopy } = recovery({
+  const ways = recovery({
     journal,
     ...(options.snapshots === undefined ? {} : { snapshots: options.snapshots }),
     makeCopy,
@@ -325,8 +342,11 @@ export function createStore(options: StoreOptions): WindowStore {
     opening: opening.get,
     subscribeOpening: opening.subscribe,
     open: () => open(),
-    rebuildFromJournal,
-    keepWorkingCopy,
+    openAsItIs() {
+      asItIs = true;
+      return open();
+    },
+    ...ways,
     exportAll: () => exportAll({ journal, now, limitMs: () => limits.callMs, copy: found.copy }),
     changesOf: (table, id) => changesOf(journal, { table, id }, () => limits.callMs),
     journalHead: () => journalHead(journal, desk?.seen ?? 0, () => limits.callMs),
@@ -363,22 +383,9 @@ export function createStore(options: StoreOptions): WindowStore {
           if (error instanceof ConflictError || error instanceof RefusedError) failures.giveUp(deed, error);
         });
     },
-    async writeHere() {
-      await inTurn(async () => {
-        const at = desk;
-        if (at === null) throw new NotSavedError('the store is not open');
-        if (at.lease !== null) return;
-        try {
-          const lease = await takeLease(true, limits.callMs);
-          if (lease === null) throw new ElsewhereError(elsewhereReason);
-          await startWriting(at, lease, () => limits.callMs);
-          await bringUp(at, () => limits.callMs);
-        } catch (error) {
-          if (error instanceof PartedError) stopAsLost(error.message);
-          throw error instanceof NotSavedError ? error : new NotSavedError(whyNotSaved(error), { cause: error });
-        }
-      });
-    },
+    writeHere: () => takeUp(true),
+    // Where it is not free, all stays as it was said.
+    writeIfFree: () => takeUp(false).catch(() => undefined),
     newId: () => crypto.randomUUID(),
     close() {
       openings += 1;

@@ -33,8 +33,8 @@ export type Place =
   | { at: 'watchouts'; watchOut?: string }
   /** Labels: what they are for, and which one of those. */
   | { at: 'labels'; from?: string; of?: string }
-  /** What is kept beside the journal. */
-  | { at: 'snapshots' }
+  /** What is kept beside the journal; with one of it by its name, what that would bring back. */
+  | { at: 'snapshots'; restore?: string }
   /** Two kits held against each other, each by its words in an address. */
   | { at: 'kits'; mine?: string; theirs?: string }
   /** A table of the handbook and a row in it, by its first column; or, with the table `thread`, all that is held of one thread. */
@@ -66,7 +66,7 @@ const parts = {
   sites: ['site', 'interface'],
   watchouts: ['watchOut'],
   labels: ['from', 'of'],
-  snapshots: [],
+  snapshots: ['restore'],
   kits: ['mine', 'theirs'],
   handbook: ['table', 'row'],
   bench: ['sheet', 'note'],

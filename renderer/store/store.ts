@@ -1,5 +1,6 @@
 /** What the screens know of the store: tables that keep themselves current, and one way to change them. */
-import type { Change, EntryHead, JournalDamage, JournalEntry } from '../../shared-types/journal.ts';
+import type { Change, EntryHead, JournalDamage, JournalEntry, JournalState } from '../../shared-types/journal.ts';
+import type { FurtherSnapshot } from '../../shared-types/snapshot.ts';
 import type { AnyRecord, Counts, RecordOf, TableName } from '../../shared-types/records/index.ts';
 
 /** A record as it shall be. Its `rev` is that of the version it was made from; 0 for a new one. */
@@ -123,12 +124,14 @@ export interface JournalVerified {
 /** Why the work is not shown. Each is a page of its own, before any screen. */
 export type Hindrance =
   /** The working copy is missing, emptied, ahead, or not what the journal says; `found` is null where it does not answer. */
-  | { kind: 'copy-differs'; reason: string; journal: Tally; found: Tally | null }
+  | ({ kind: 'copy-differs'; reason: string; journal: Tally; found: Tally | null } & Beside)
   /** It went from under an open window: what it holds is not known before both are compared again. */
   | { kind: 'copy-lost'; reason: string }
-  | { kind: 'journal-damaged'; damage: JournalDamage; journal: Tally; found: Tally | null }
+  | ({ kind: 'journal-damaged'; damage: JournalDamage; journal: Tally; found: Tally | null } & Beside)
   /** The journal is empty or behind while the working copy holds records. */
-  | { kind: 'journal-missing'; journal: Tally; found: Tally }
+  | ({ kind: 'journal-missing'; journal: Tally; found: Tally } & Beside)
+  /** The two agree, and a snapshot goes further than both. */
+  | { kind: 'snapshot-further'; journal: Tally; further: FurtherSnapshot }
   | { kind: 'newer-version'; kept: number; known: number }
   /** Of an earlier version, and no new one could be built of it. Nothing was changed. */
   | { kind: 'older-copy'; kept: number; known: number; reason: string }
@@ -136,6 +139,9 @@ export type Hindrance =
   | { kind: 'reload' }
   | { kind: 'no-answer'; call: string; afterS: number }
   | { kind: 'no-host'; reason: string };
+
+/** What else the host found as it opened the journal. */
+export type Beside = Partial<Pick<JournalState, 'tail' | 'further'>>;
 
 export interface Tally {
   seq: number;
@@ -154,6 +160,10 @@ export interface Store {
   subscribeOpening(listener: () => void): () => void;
   /** Compares journal and database; only then is it ready. Called once by the page, and again to try again. */
   open(): Promise<void>;
+  /** The same, where a snapshot goes further: what is here is shown all the same, until the page is loaded again. */
+  openAsItIs(): Promise<void>;
+  /** A person says that snapshots may go further than the journal; then opens. */
+  goOnWithout(): Promise<void>;
   /** Builds a new working copy from the journal; the old one stays where it is. */
   rebuildFromJournal(): Promise<void>;
   /** Begins a new journal with what the working copy holds; the old files are set aside. */
@@ -184,6 +194,8 @@ export interface Store {
   saveAgain(): void;
   /** Makes this window the one that writes; the other one learns that it is not any more. */
   writeHere(): Promise<void>;
+  /** The same where no other window has the right; else nothing. */
+  writeIfFree(): Promise<void>;
   /** A key for a new record. */
   newId(): string;
 }

@@ -18,7 +18,7 @@ import { RecoveringPage } from '../../renderer/features/recovery/RecoveringPage.
 import type { Hindrance, Store } from '../../renderer/store/store.ts';
 import { keepDraft } from '../../renderer/components/RecordForm/keptDraft.ts';
 import { resolver, theme } from '../../renderer/theme.ts';
-import { digestsIn, keptJournal, openWindowOn, rawly, windowOn } from './support/keptStore.ts';
+import { digestsIn, keptJournal, openWindowOn, put, rawly, shelf, windowOn } from './support/keptStore.ts';
 
 const counts = (held: Partial<Counts>): Counts =>
   ({ ...Object.fromEntries(tableNames.map((name) => [name, 0])), ...held }) as Counts;
@@ -53,6 +53,10 @@ const hindrances: Hindrance[] = [
   { kind: 'no-host', reason: 'the program behind this window does not answer' },
   { kind: 'older-copy', kept: 3, known: 6, reason: 'the disk is full' },
   { kind: 'copy-lost', reason: 'The working copy was closed under this window.' },
+  {
+    ...{ kind: 'snapshot-further', journal: { seq: 0, counts: counts({}) } },
+    further: { name: 'x.snapshot', utc: '2031-04-05T06:07:08Z', seq: 2044, records: 1493 },
+  },
 ];
 
 function fakeHost(): Host & { saved: FileToSave[] } {
@@ -92,7 +96,7 @@ describe('what a hindrance is explained by', () => {
     expect(new Set(names).size).toBe(names.length);
     expect(names).toContain('save-everything');
     // What begins a journal again, or leaves entries behind, is asked about with its numbers.
-    for (const { name, asks } of ways) if (name === 'keep-copy') expect(asks).toMatch(/\d/);
+    for (const { name, asks } of ways) if (['keep-copy', 'go-on-without'].includes(name)) expect(asks).toMatch(/\d/);
     if (hindrance.kind === 'newer-version') expect(names).toEqual(['save-everything', 'try-again']);
   });
 
@@ -100,6 +104,7 @@ describe('what a hindrance is explained by', () => {
     expect(hindrances.map((hindrance) => explained(hindrance).ways[0]?.name)).toEqual([
       ...['rebuild', 'rebuild', 'try-again', 'keep-copy', 'rebuild', 'keep-copy', 'keep-copy'],
       ...['save-everything', 'load-again', 'try-again', 'try-again', 'try-again', 'try-again', 'try-again'],
+      'look-at-snapshot',
     ]);
   });
 });
@@ -112,7 +117,8 @@ describe('what is said of the journal', () => {
       false,
       false,
     ]);
-    for (const says of told.slice(1)) expect(says).toContain('Had entries been taken off its end');
+    for (const says of told.slice(1))
+      expect(says).toContain('No snapshot goes further. Had later entries been taken off its end');
   });
 
   it('is in plain words where nothing of it is whole', () => {
@@ -131,8 +137,8 @@ describe('what is said of the journal', () => {
 describe('what was typed and not saved', () => {
   it.each([
     [0, null],
-    [1, 'What was typed in a form and not saved is kept in this window'],
-    [3, 'What was typed in 3 forms and not saved is kept in this window'],
+    [1, 'What was typed in a form and not saved is kept apart'],
+    [3, 'What was typed in 3 forms and not saved is kept apart'],
   ])('in %i forms is told of where the work is not shown', async (forms, says) => {
     localStorage.clear();
     for (let form = 0; form < forms; form += 1) keepDraft(`form ${form}`, { draft: {}, at: '2031-04-05T06:07:08Z' });
@@ -162,6 +168,7 @@ describe('the page of a working copy that differs', () => {
     await expect.element(row).toHaveTextContent('Items321 lacking');
     await expect.element(screen.getByRole('img')).toHaveAccessibleName('Journal: entry 4. Working copy: entry 4');
     await expect.element(screen.getByText('/data/journal')).toBeVisible();
+    expect(screen.getByText(/need not be the same/).elements()).toEqual([]);
     await expect.element(screen.getByText(cautionLead)).toBeVisible();
     await screen.getByRole('button', { name: 'Build the working copy again' }).click();
     await expect.element(screen.getByText('The work itself')).toBeVisible();
@@ -175,6 +182,7 @@ describe('the page of a working copy that differs', () => {
     const { store } = windowOn(journal);
     await store.open();
     const screen = await shown(store, fakeHost());
+    await expect.element(screen.getByText(/as many of them need not be the same/)).toBeVisible();
     await screen.getByRole('button', { name: 'Keep what the working copy holds…' }).click();
     const dialog = screen.getByRole('dialog', { name: 'Keep what the working copy holds' });
     await expect.element(dialog).toHaveTextContent(/begins with 4 records.*2 entries, 2 records/);
@@ -221,7 +229,7 @@ describe('the page of a working copy that differs', () => {
 
 // One page with both sides, one without: the others are made of the same parts.
 describe.each(['light', 'dark'] as const)('in %s, axe knows no fault', (scheme) => {
-  it.each([0, 7])(
+  it.each([0, 7, 14])(
     'of the page of hindrance %i, nor of what stands around the work',
     async (at) => {
       const hindrance = hindrances[at];
@@ -253,22 +261,51 @@ describe.each(['light', 'dark'] as const)('in %s, axe knows no fault', (scheme) 
   );
 });
 
+const shownBanner = (store: Store) =>
+  render(
+    <MantineProvider theme={theme} cssVariablesResolver={resolver}>
+      <ElsewhereBanner store={store} reason="Another window of this program has the right to write." />
+    </MantineProvider>,
+  );
+
 describe('the banner of a window that does not write', () => {
+  it('takes the saving up by itself where the other window has gone, and never from one that has not', async () => {
+    const journal = await keptJournal(1);
+    const first = await openWindowOn(journal);
+    const second = await openWindowOn(journal);
+    await shownBanner(second.store);
+    const asked = journal.calls.lease;
+    window.dispatchEvent(new Event('focus'));
+    await expect.poll(() => journal.calls.lease).toBe(asked + 1);
+    expect([first, second].map(({ store }) => store.saving().kind)).toEqual(['nothing', 'elsewhere']);
+    first.store.close();
+    window.dispatchEvent(new Event('focus'));
+    await expect.poll(() => second.store.saving().kind).toBe('nothing');
+    await second.store.commit({ action: 'add', title: 'Add', proposals: [put('shelves', shelf('two'))] });
+    expect(journal.entries.at(-1)?.payload.title).toBe('Add');
+    second.store.close();
+  });
+
   it('takes the saving over', async () => {
     const journal = await keptJournal(1);
     const first = await openWindowOn(journal);
     const second = await openWindowOn(journal);
-    const screen = await render(
-      <MantineProvider theme={theme} cssVariablesResolver={resolver}>
-        <ElsewhereBanner store={second.store} reason="Another window of this program has the right to write." />
-      </MantineProvider>,
-    );
+    const screen = await shownBanner(second.store);
     await expect.element(screen.getByRole('region', { name: 'Read only' })).toHaveTextContent(/not saved/);
     await screen.getByRole('button', { name: 'Save from this window' }).click();
     await expect.poll(() => first.store.saving().kind).toBe('elsewhere');
     expect(second.store.saving().kind).not.toBe('elsewhere');
+    screen.unmount();
+    first.store.close();
+    second.store.close();
+  });
+
+  it('says why it was not taken over', async () => {
+    const journal = await keptJournal(1);
+    const first = await openWindowOn(journal);
+    const second = await openWindowOn(journal);
+    const screen = await shownBanner(second.store);
     journal.faults.gone = true;
-    journal.endLease('the connection ended');
     await screen.getByRole('button', { name: 'Save from this window' }).click();
     await expect.element(screen.getByRole('alert')).toHaveTextContent(/not taken over.*does not answer/);
     first.store.close();

@@ -320,7 +320,7 @@ describe('a snapshot from before', () => {
       asked.push(`${why} at entry ${journal.entries.length}`);
       return null;
     };
-    return { asked, snapshots: { make } };
+    return { asked, snapshots: { make, meant: async () => undefined } };
   };
 
   it('is asked for before much is removed and before a recovery, and not before what is small', async () => {

@@ -1,5 +1,6 @@
 import Dexie from 'dexie';
 import { describe, expect, it } from 'vitest';
+import { RefusedError } from '../../renderer/engine/errors.ts';
 import { NotSavedError } from '../../renderer/store/store.ts';
 import type { SaveState } from '../../renderer/store/store.ts';
 import { whyNotSaved } from '../../renderer/store/writing/whyNotSaved.ts';
@@ -240,6 +241,18 @@ describe('an answer that is lost', () => {
     }
     expect(journal.entries).toHaveLength(42);
     expect(new Set(journal.entries.map(({ payload }) => payload.key)).size).toBe(42);
+    store.close();
+  });
+
+  it('is in doubt where the journal, asked for it, could not be read', async () => {
+    const journal = await keptJournal(1);
+    const host = journal.window();
+    const { store } = await openWindowOn(journal, {
+      journal: { ...host, read: () => Promise.reject(new RefusedError({ code: 'disk', message: 'EIO' })) },
+    });
+    journal.faults.loseAnswers = 1;
+    await expect(store.commit(addItem('F-2'))).rejects.toMatchObject({ name: 'NotSavedError', inDoubt: true });
+    expect(journal.entries).toHaveLength(3);
     store.close();
   });
 

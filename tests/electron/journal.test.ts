@@ -31,6 +31,7 @@ describe('an empty journal', () => {
       database: 'bagwright-1',
       damage: null,
       tail: null,
+      further: null,
       recent: [],
     });
     expect(readFileSync(join(journal.folder, 'device'), 'utf8')).toMatch(/^[0-9a-f]{32}\n$/);

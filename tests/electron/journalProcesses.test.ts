@@ -131,7 +131,7 @@ describe('the desk', () => {
     expect(desk.lease.take({ takeOver: false }, () => undefined)).toBeNull();
     expect((await desk.append(asked(first?.id ?? '', 1))).seq).toBe(1);
     const second = desk.lease.take({ takeOver: true }, () => undefined);
-    expect(lost).toEqual(['another window of Bagwright saves now']);
+    expect(lost).toEqual(['Another window of Bagwright saves now.']);
     expect(second?.id).toMatch(/^[0-9a-f]{32}$/);
     expect(await refusalOf(desk.append(asked(first?.id ?? '', 2)))).toMatchObject({ code: 'not-writer' });
     expect(await refusalOf(desk.setDatabase({ lease: first?.id ?? '', name: 'b' }))).toMatchObject({

@@ -53,7 +53,7 @@ describe('a lease', () => {
     expect(await lease(second.given)).toBeNull();
     expect(await mayWrite(first.given, id, 1)).toBe(true);
     const taken = await lease(second.given, true);
-    expect(lost).toEqual([{ lease: id, reason: 'another window of Bagwright saves now' }]);
+    expect(lost).toEqual([{ lease: id, reason: 'Another window of Bagwright saves now.' }]);
     expect(await mayWrite(first.given, id, 2)).toBe(false);
     expect(await mayWrite(second.given, taken, 2)).toBe(true);
   });

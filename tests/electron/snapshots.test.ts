@@ -136,7 +136,7 @@ describe('clearing away', () => {
         names.push(
           nameOfSnapshot({ utc, seq, why: day % 40 === 0 && hour === 8 ? 'before-restore' : 'half-hour', again: 0 }),
         );
-        for (const gone of pastTheirTime(names)) names.splice(names.indexOf(gone), 1);
+        for (const gone of pastTheirTime(names, seq)) names.splice(names.indexOf(gone), 1);
       }
     }
     const read = names.map((name) => ({ name, ...readSnapshotName(name) }));
@@ -151,7 +151,7 @@ describe('clearing away', () => {
     for (let back = 0; back < 8; back += 1) expect(weeks).toContain(lastWeek - back);
     // No more than the rule says: 20 last cover seven days, 7 more days, 6 more weeks, 5 from before.
     expect(names.length).toBeLessThanOrEqual(20 + 14 + 8 + 5);
-    expect(pastTheirTime([...names, 'notes.txt', 'other.snapshot'])).toEqual([]);
+    expect(pastTheirTime([...names, 'notes.txt', 'other.snapshot'], seq)).toEqual([]);
   });
 
   it('keeps the last twenty from before a removal or a large change, and no more of them', () => {
@@ -161,7 +161,7 @@ describe('clearing away', () => {
         why: at % 5 === 0 ? (at % 10 === 0 ? 'before-deletion' : 'before-large-change') : 'asked',
       }),
     );
-    const gone = new Set(pastTheirTime(names));
+    const gone = new Set(pastTheirTime(names, 300));
     const left = names.filter((name) => !gone.has(name)).map((name) => readSnapshotName(name));
     const before = left.filter((one) => one?.why.startsWith('before-') === true).map((one) => one?.seq);
     expect(before).toEqual(Array.from({ length: 20 }, (_, at) => 201 + 5 * at));
@@ -173,7 +173,19 @@ describe('clearing away', () => {
     const at = (seq: number, day: number): string =>
       nameOfSnapshot({ utc: new Date(Date.UTC(2031, 0, day)).toISOString(), seq, why: 'half-hour', again: 0 });
     const names = Array.from({ length: 40 }, (_, one) => at(one + 1, 60 - one));
-    for (const newest of names.slice(-20)) expect(pastTheirTime(names)).not.toContain(newest);
+    for (const newest of names.slice(-20)) expect(pastTheirTime(names, 40)).not.toContain(newest);
+  });
+
+  it('clears away nothing of a journal begun anew for what is left of the one before it', () => {
+    const of = (seq: number, minute: number): string =>
+      nameOfSnapshot({
+        ...{ utc: new Date(Date.UTC(2031, 0, 6, 8, minute)).toISOString(), seq, why: 'half-hour', again: 0 },
+      });
+    const former = Array.from({ length: 20 }, (_, at) => of(1001 + at, at));
+    const own = Array.from({ length: 5 }, (_, at) => of(1 + at, 30 + at));
+    expect(pastTheirTime([...former, ...own], 5)).toEqual([]);
+    // Once it has come as far, they are the older ones.
+    expect(pastTheirTime([...former, of(1021, 50)], 1021)).toEqual([of(1001, 0)]);
   });
 
   it('is not done while far less is kept than was, until a person says that it is meant', async () => {
@@ -193,7 +205,7 @@ describe('clearing away', () => {
     }
     // None of those from before is gone.
     expect(names().length).toBe(kept25 + 31);
-    await keeper.meant();
+    await keeper.meant('less-is-kept');
     await add(comes('z'));
     await keeper.make('half-hour');
     expect((await keeper.list()).shrunk).toBeNull();

@@ -73,7 +73,7 @@ describe('two windows', () => {
     expect((await first.append(request(held.id, 1))).seq).toBe(1);
     const taken = await leaseOf(second, notLost, true);
     await vi.waitFor(
-      () => expect(lost).toHaveBeenCalledExactlyOnceWith('another window of Bagwright saves now'),
+      () => expect(lost).toHaveBeenCalledExactlyOnceWith('Another window of Bagwright saves now.'),
       patience,
     );
     expect(await refusalFrom(first.append(request(held.id, 2)))).toMatchObject({ code: 'not-writer' });

@@ -42,6 +42,7 @@ export function journalContract(journal: () => JournalHost): void {
         database: expect.stringMatching(/^bagwright/) as string,
         damage: null,
         tail: null,
+        further: null,
         recent: [],
       });
       expect(await journal().read({ from: 1 })).toEqual({ entries: [], next: null });

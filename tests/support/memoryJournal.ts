@@ -36,6 +36,7 @@ export interface JournalFaults {
   anyoneWrites: boolean;
   damage: JournalDamage | null;
   tail: JournalState['tail'];
+  further: JournalState['further'];
   /** Newest version of records that the journal says it holds. */
   schema: number;
   /** Time each call takes. */
@@ -83,6 +84,7 @@ export function memoryJournal(options: MemoryJournalOptions = {}): MemoryJournal
     anyoneWrites: false,
     damage: null,
     tail: null,
+    further: null,
     schema: recordsVersion,
     delayMs: 0,
   };
@@ -152,7 +154,11 @@ export function memoryJournal(options: MemoryJournalOptions = {}): MemoryJournal
     },
     window: () => ({
       open: () =>
-        answer('open', () => ({ ...stateOf(entries), database, ...pick(faults, ['schema', 'damage', 'tail']) })),
+        answer('open', () => ({
+          ...stateOf(entries),
+          database,
+          ...pick(faults, ['schema', 'damage', 'tail', 'further']),
+        })),
       append: (request) =>
         answer('append', () => {
           const done = line.then(() => appendNow(request));
@@ -177,7 +183,7 @@ export function memoryJournal(options: MemoryJournalOptions = {}): MemoryJournal
           entries.splice(0, entries.length, ...entries.filter((entry) => entry.seq <= keepThrough));
           faults.damage = null;
           return {
-            state: { ...stateOf(entries), database, ...pick(faults, ['schema', 'damage', 'tail']) },
+            state: { ...stateOf(entries), database, ...pick(faults, ['schema', 'damage', 'tail', 'further']) },
             setAside: `set-aside-${setAside.length}`,
           };
         }),

@@ -1,7 +1,7 @@
 /** Which files are what their sum says. Each is read once, and again where its size or its time is another. */
 import { setImmediate as breathe } from 'node:timers/promises';
 import { basename } from 'node:path';
-import { codeOf, type Disk } from '../../files/disk.ts';
+import { codeOf, statOf, type Disk } from '../../files/disk.ts';
 import { faultOfName, faultOfSum } from './format.ts';
 
 export interface FileLooked {
@@ -36,13 +36,4 @@ export function faultsKnown(disk: Disk): FaultsKnown {
 
 function faultOfFile(name: string, bytes: Buffer): string | null {
   return faultOfSum(bytes) ?? faultOfName(name, bytes)?.reason ?? null;
-}
-
-async function statOf(path: string, disk: Disk): Promise<{ size: number; mtimeMs: number }> {
-  const file = await disk.open(path, 'r');
-  try {
-    return await file.stat();
-  } finally {
-    await file.close();
-  }
 }

@@ -146,7 +146,8 @@ function recordsLeft(text: string): Taken<Record<string, unknown>> {
   const frame = JSON.parse(text) as JournalEntry;
   const { payload, schema } = frame;
   const left = payload.changes.map(({ table, id, after }) => ({
-    ...{ table, id },
+    table,
+    id,
     held: after === null ? null : broughtUp(table, after, schema),
   }));
   return { frame, left };
@@ -157,7 +158,8 @@ function linesLeft(text: string): Taken<string> {
   const read = entryText(text);
   if (read?.frame.schema === recordsVersion) {
     const left = read.changes.map(({ table, id, after }) => ({
-      ...{ table, id },
+      table,
+      id,
       held: after === null ? null : `["${table}",${after}]\n`,
     }));
     return { frame: read.frame, left };

@@ -2,13 +2,16 @@
 import { join } from 'node:path';
 import {
   readSnapshotName,
+  totalOfCounts,
+  type FurtherSnapshot,
   type KeptSnapshot,
+  type MeantThing,
   type SnapshotFolder,
   type SnapshotList,
   type SnapshotPage,
   type SnapshotReason,
 } from '../../../shared-types/snapshot.ts';
-import { codeOf, realDisk, type Disk } from '../../files/disk.ts';
+import { codeOf, realDisk, statOf, type Disk } from '../../files/disk.ts';
 import { systemClock, type Clock } from '../clock.ts';
 import type { Standing } from './fold.ts';
 import { linesAt } from './fold.ts';
@@ -16,7 +19,7 @@ import { baseIn, faultOfName, readSnapshot, type Lines, type ReadSnapshot, type 
 import { HostRefusal } from '../../site/refusal.ts';
 import { oneAtATime } from '../../oneAtATime.ts';
 import { faultsKnown } from './faultsKnown.ts';
-import { heldFile, secondFile } from './notes.ts';
+import { heldFile, meantFile, secondFile } from './notes.ts';
 import { pastTheirTime } from './rotate.ts';
 import { shrinkOf } from './shrink.ts';
 import { copySnapshot, writeSnapshot } from './writeSnapshot.ts';
@@ -42,8 +45,10 @@ export interface SnapshotKeeper {
   read(request: { name: string; from: number }): Promise<SnapshotPage>;
   /** The folder is tried at once. @throws HostRefusal where it does not take a file */
   setSecond(folder: string | null): Promise<void>;
-  /** What is missing since was meant to go: the next one clears away again. */
-  meant(): Promise<void>;
+  /** What is missing since was meant to go: the next one clears away again; or those that go further now are named no more. */
+  meant(what: MeantThing): Promise<void>;
+  /** Of those that go further than the journal's last entry, and are not meant to, the one that goes furthest and is whole. */
+  further(seq: number): Promise<FurtherSnapshot | null>;
 }
 
 const notThere = 'it is not there, or not the one that was chosen: put it back, or choose it again';
@@ -60,6 +65,7 @@ export function snapshotKeeper({
   const inTurn = oneAtATime();
   const held = heldFile(folder, disk);
   const second = secondFile(folder, disk);
+  const meant = meantFile(folder, disk);
   const faults = faultsKnown(disk);
   /** The one that was read last, for the next page of it. */
   let open: { name: string; read: ReadSnapshot } | null = null;
@@ -89,12 +95,38 @@ export function snapshotKeeper({
 
   /** The newest that is whole and of this journal, to begin from; what is not is passed over. */
   const newestWhole = async (before: number): Promise<SnapshotBase | null> => {
-    const bySeq = (await namesIn(folder)).toSorted((a, b) => seqOf(b) - seqOf(a));
+    const bySeq = (await namesIn(folder)).toSorted(byEntryThenTime);
     for (const name of bySeq.slice(0, 3)) {
       const read = await wholeOne(name, baseIn).catch(() => null);
       if (read !== null && read.head.seq <= before) return read;
     }
     return null;
+  };
+
+  /** Others may copy to the second folder too: it is looked into only where nothing else is left. */
+  const namesFurther = async (seq: number): Promise<string[]> => {
+    const other = seq === 0 ? await second.get() : null;
+    const names = [...(await namesIn(folder)), ...(other === null ? [] : await namesIn(other).catch(() => []))];
+    return [...new Set(names)].filter((name) => seqOf(name) > seq);
+  };
+
+  const furtherNow = async (seq: number): Promise<FurtherSnapshot | null> => {
+    const names = await namesFurther(seq);
+    if (names.length === 0) return null;
+    const isMeant = await meant.get();
+    const furthestFirst = names.filter((name) => !isMeant.has(name)).toSorted(byEntryThenTime);
+    for (const name of furthestFirst) {
+      const read = await wholeOne(name, baseIn).catch(() => null);
+      if (read === null) continue;
+      const { utc, seq: upTo, counts } = read.head;
+      return { name, utc, seq: upTo, records: totalOfCounts(counts) };
+    }
+    return null;
+  };
+
+  const meantNow = async (what: MeantThing): Promise<void> => {
+    if (what === 'less-is-kept') await held.set(null);
+    else await meant.set(await namesFurther((await journal()).seq));
   };
 
   /** Done, undone and done again, a change needs no second one of the same moment. */
@@ -126,8 +158,17 @@ export function snapshotKeeper({
     }
   };
 
-  const clearAway = async (of: string): Promise<void> => {
-    for (const name of pastTheirTime(await namesIn(of))) await disk.rm(join(of, name), { force: true });
+  const clearAway = async (of: string, names: readonly string[], seq: number): Promise<string[]> => {
+    const gone = new Set(pastTheirTime(names, seq));
+    for (const name of gone) await disk.rm(join(of, name), { force: true });
+    return names.filter((name) => !gone.has(name));
+  };
+
+  /** Only what was copied there by this one: what others keep there is theirs. */
+  const clearSecond = async (of: string, made: string, seq: number): Promise<void> => {
+    const copied = [...(await second.copied()), made];
+    const isHeld = (await held.get()) !== null;
+    await second.noteCopied(isHeld ? copied : await clearAway(of, copied, seq));
   };
 
   const makeNow = async (why: SnapshotReason): Promise<KeptSnapshot | null> => {
@@ -147,16 +188,14 @@ export function snapshotKeeper({
       const shrunk = shrinkOf(before.head.counts, counts);
       if (shrunk !== null) await held.set(shrunk);
     }
-    if ((await held.get()) === null) {
-      await clearAway(folder);
-      const other = await second.get();
-      if (other !== null && fault === null) await clearAway(other).catch(() => undefined);
-    }
+    if ((await held.get()) === null) await clearAway(folder, await namesIn(folder), seq);
     const other = await second.get();
+    if (other !== null && fault === null) await clearSecond(other, name, seq).catch(() => undefined);
     const places: SnapshotFolder[] = other === null || fault !== null ? ['here'] : ['here', 'second'];
     // As the list says it: a name has whole seconds.
     const named = readSnapshotName(name) ?? { utc, seq, why };
-    return { name, bytes: await sizeOf(join(folder, name)), places, damaged: [], ...named };
+    const { size: bytes } = await statOf(join(folder, name), disk);
+    return { name, bytes, places, damaged: [], ...named };
   };
 
   const listNow = async (): Promise<SnapshotList> => {
@@ -181,7 +220,7 @@ export function snapshotKeeper({
       snapshots.push(one);
     }
     return {
-      snapshots: snapshots.toSorted((one, next) => next.seq - one.seq || (one.name < next.name ? 1 : -1)),
+      snapshots: snapshots.toSorted((one, next) => byEntryThenTime(one.name, next.name)),
       folder,
       second: other === null ? null : { folder: other, fault: await faultOfSecond(other) },
       shrunk: await held.get(),
@@ -190,15 +229,6 @@ export function snapshotKeeper({
 
   const faultOfSecond = async (other: string): Promise<string | null> =>
     (await second.isThere(other)) ? second.fault() : notThere;
-
-  const sizeOf = async (path: string): Promise<number> => {
-    const file = await disk.open(path, 'r');
-    try {
-      return (await file.stat()).size;
-    } finally {
-      await file.close();
-    }
-  };
 
   const readNow = async ({ name, from }: { name: string; from: number }): Promise<SnapshotPage> => {
     if (open?.name !== name) open = { name, read: await wholeOne(name, readSnapshot) };
@@ -230,8 +260,13 @@ export function snapshotKeeper({
       inTurn(async () => {
         await second.set(to);
       }),
-    meant: () => inTurn(() => held.set(null)),
+    meant: (what) => inTurn(() => meantNow(what)),
+    further: (seq) => inTurn(() => furtherNow(seq)),
   };
+}
+
+function byEntryThenTime(one: string, next: string): number {
+  return seqOf(next) - seqOf(one) || (one < next ? 1 : -1);
 }
 
 function seqOf(name: string): number {

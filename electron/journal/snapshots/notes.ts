@@ -39,10 +39,29 @@ export function heldFile(folder: string, disk: Disk): HeldFile {
   };
 }
 
+/** Which snapshots go further than the journal by a person's will. */
+export interface MeantFile {
+  get(): Promise<ReadonlySet<string>>;
+  set(names: readonly string[]): Promise<void>;
+}
+
+export function meantFile(folder: string, disk: Disk): MeantFile {
+  const path = join(folder, 'further-is-meant.json');
+  return {
+    async get() {
+      return new Set(z.array(z.string()).safeParse(await readNote(path, disk)).data);
+    },
+    set: (names) => writeWhole(path, written(names), 0o600, disk),
+  };
+}
+
 export interface SecondFile {
   get(): Promise<string | null>;
   /** @throws HostRefusal where the folder does not take a file; what was chosen before stays */
   set(folder: string | null): Promise<void>;
+  /** The names of what was copied there: others may keep theirs in the same folder. */
+  copied(): Promise<string[]>;
+  noteCopied(names: readonly string[]): Promise<void>;
   /** What the last copy came to: null where it lies there. */
   note(fault: string | null): Promise<void>;
   fault(): string | null;
@@ -54,13 +73,21 @@ export interface SecondFile {
 const markName = 'bagwright-snapshots.txt';
 const mark = 'Bagwright copies its snapshots here, as long as it finds this file.\n';
 
+const secondSchema = z.strictObject({ folder: z.string(), copied: z.array(z.string()).default([]) });
+
 export function secondFile(folder: string, disk: Disk): SecondFile {
   const path = join(folder, 'second.json');
   let fault: string | null = null;
+  const read = async (): Promise<z.infer<typeof secondSchema> | null> => {
+    const { data } = secondSchema.safeParse(await readNote(path, disk));
+    return data !== undefined && isAbsolute(data.folder) ? data : null;
+  };
   return {
-    async get() {
-      const read = z.strictObject({ folder: z.string() }).safeParse(await readNote(path, disk));
-      return read.success && isAbsolute(read.data.folder) ? read.data.folder : null;
+    get: async () => (await read())?.folder ?? null,
+    copied: async () => (await read())?.copied ?? [],
+    async noteCopied(copied) {
+      const noted = await read();
+      if (noted !== null) await writeWhole(path, written({ ...noted, copied }), 0o600, disk);
     },
     async set(to) {
       await disk.mkdir(folder, { recursive: true, mode: 0o700 });
@@ -77,7 +104,9 @@ export function secondFile(folder: string, disk: Disk): SecondFile {
         });
       await tryIt(chosen, disk);
       await writeWhole(join(chosen, markName), Buffer.from(mark), 0o600, disk);
-      await writeWhole(path, written({ folder: chosen }), 0o600, disk);
+      const before = await read();
+      const copied = before?.folder === chosen ? before.copied : [];
+      await writeWhole(path, written({ folder: chosen, copied }), 0o600, disk);
       fault = null;
     },
     async note(found) {

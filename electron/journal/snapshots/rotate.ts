@@ -6,8 +6,18 @@ const keep = { last: 20, days: 14, weeks: 8, beforeLarge: 20 };
 const beforeLarge = new Set<string>(['before-deletion', 'before-large-change']);
 const dayMs = 86_400_000;
 
-/** @returns names that may go, of those given; a name that is none of ours never does */
-export function pastTheirTime(names: readonly string[]): string[] {
+/**
+ * Those that go further than the journal are of one that was there before it: beside them its own would all be old.
+ *
+ * @param seq - the journal's last entry
+ * @returns names that may go, of those given; a name that is none of ours never does
+ */
+export function pastTheirTime(names: readonly string[], seq: number): string[] {
+  const isFurther = (name: string): boolean => (readSnapshotName(name)?.seq ?? 0) > seq;
+  return [...ofOneJournal(names.filter((name) => !isFurther(name))), ...ofOneJournal(names.filter(isFurther))];
+}
+
+function ofOneJournal(names: readonly string[]): string[] {
   const known = names
     .flatMap((name) => {
       const read = readSnapshotName(name);

@@ -1,5 +1,6 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { Button } from '@mantine/core';
+import { hostEnded } from '../../../shared-types/journal.ts';
 import type { Store } from '../../store/store.ts';
 import './recovery.css';
 
@@ -9,10 +10,29 @@ export interface ElsewhereBannerProps {
   reason: string;
 }
 
+const lookAgainMs = 15_000;
+
+/** The other window may have been closed since: whoever is at this one need not ask for what is free. */
+function useFreeRight(store: Store, reason: string): void {
+  useEffect(() => {
+    if (reason === hostEnded) return undefined;
+    const look = (): void => {
+      if (document.hasFocus()) void store.writeIfFree();
+    };
+    window.addEventListener('focus', look);
+    const timer = setInterval(look, lookAgainMs);
+    return () => {
+      window.removeEventListener('focus', look);
+      clearInterval(timer);
+    };
+  }, [store, reason]);
+}
+
 /** Over the sheet of a window that does not write: it reads on, and may take the saving over. */
 export function ElsewhereBanner({ store, reason }: ElsewhereBannerProps) {
   const [busy, setBusy] = useState(false);
   const [failed, setFailed] = useState<string | null>(null);
+  useFreeRight(store, reason);
   const takeOver = (): void => {
     setBusy(true);
     setFailed(null);

@@ -6,6 +6,7 @@ import { draftsKept } from '../../components/RecordForm/keptDraft.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
 import type { Hindrance, Store } from '../../store/store.ts';
 import { ChainDrawing } from './ChainDrawing.tsx';
+import { goTo } from '../session/usePlace.ts';
 import { explained } from './explained.ts';
 import type { Way, WayName } from './explained.ts';
 import { saveEverything } from './saveEverything.ts';
@@ -33,6 +34,8 @@ const busyWords: Record<WayName, string> = {
   'try-again': 'Comparing…',
   'load-again': 'Loading…',
   'save-everything': 'Reading everything…',
+  'look-at-snapshot': 'Opening…',
+  'go-on-without': 'Opening…',
 };
 
 /** In place of the work, where journal and working copy do not agree: both sides, and the ways on. */
@@ -64,6 +67,11 @@ export function HinderedPage({
     'keep-copy': () => store.keepWorkingCopy(),
     'try-again': () => store.open(),
     'load-again': async () => loadAgain(),
+    'look-at-snapshot': async () => {
+      if (hindrance.kind === 'snapshot-further') goTo({ at: 'snapshots', restore: hindrance.further.name });
+      await store.openAsItIs();
+    },
+    'go-on-without': () => store.goOnWithout(),
     'save-everything': async () => {
       const names = await saveEverything(store, host, new Date());
       setDone(names === null ? 'Not saved: the choice was put off.' : `Handed over: ${names.join(', ')}.`);
@@ -95,14 +103,19 @@ export function HinderedPage({
       {drafts === 0 ? null : (
         <p className="bw-hindered-says">
           {drafts === 1
-            ? 'What was typed in a form and not saved is kept in this window, and comes back when the form is opened again.'
-            : `What was typed in ${drafts} forms and not saved is kept in this window, and comes back when each is opened again.`}
+            ? 'What was typed in a form and not saved is kept apart, and comes back when the form is opened again.'
+            : `What was typed in ${drafts} forms and not saved is kept apart, and comes back when each is opened again.`}
         </p>
       )}
       {sides === null ? null : (
         <section className="bw-hindered-sides" aria-label="What should be there and what was found">
           <ChainDrawing {...sides} />
           <TallyTable {...sides} />
+          {sides.found !== null && sides.found.seq !== sides.journal.seq && (
+            <p className="bw-second">
+              Records are counted here: as many of them need not be the same, where entries lie between the two.
+            </p>
+          )}
         </section>
       )}
       <section aria-labelledby="ways-heading">

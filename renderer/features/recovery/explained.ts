@@ -1,9 +1,18 @@
 /** Each hindrance in words: what was found, what should be there, and the ways on, the safe one first. */
-import type { Hindrance, Tally } from '../../store/store.ts';
+import type { Beside, Hindrance, Tally } from '../../store/store.ts';
+import type { FurtherSnapshot } from '../../../shared-types/snapshot.ts';
 import { grouped } from './grouped.ts';
 import { totalRecords } from './tallies.ts';
+import { whenText } from '../snapshots/snapshotWords.ts';
 
-export type WayName = 'rebuild' | 'keep-copy' | 'try-again' | 'load-again' | 'save-everything';
+export type WayName =
+  | 'rebuild'
+  | 'keep-copy'
+  | 'try-again'
+  | 'load-again'
+  | 'save-everything'
+  | 'look-at-snapshot'
+  | 'go-on-without';
 
 export interface Way {
   name: WayName;
@@ -62,6 +71,8 @@ export function explained(hindrance: Hindrance): Explained {
       return journalDamaged(hindrance);
     case 'journal-missing':
       return journalMissing(hindrance);
+    case 'snapshot-further':
+      return snapshotFurther(hindrance);
     case 'newer-version':
       return {
         heading: 'A newer version of this program has been at work here',
@@ -88,7 +99,7 @@ export function explained(hindrance: Hindrance): Explained {
           {
             name: 'load-again',
             label: 'Load this window again',
-            says: 'Shows what is kept now. What was typed here and not saved is gone with it.',
+            says: 'Shows what is kept now.',
             asks: null,
           },
           saveEverything,
@@ -127,13 +138,14 @@ function keepWay(found: Tally, journal: Tally): Way {
   };
 }
 
-function copyDiffers({ reason, journal, found }: Extract<Hindrance, { kind: 'copy-differs' }>): Explained {
+function copyDiffers({ reason, journal, found, ...beside }: Extract<Hindrance, { kind: 'copy-differs' }>): Explained {
   const keep = found !== null && totalRecords(found.counts) > 0 ? [keepWay(found, journal)] : [];
   return {
     heading: found === null ? 'The working copy cannot be read' : 'The working copy is not what the journal says',
     says: [
       reason,
-      `The journal is whole: ${entries(journal.seq)}, each verified. ${howFar(journal, found)}`,
+      `The journal is whole: ${entries(journal.seq)}, each verified. ${howFar(journal, found, beside.further ?? null)}`,
+      ...saysBeside(beside, found),
       ...(found === null ? [restart] : []),
     ],
     // What cannot be read at all may be there again in a moment.
@@ -145,13 +157,65 @@ function copyDiffers({ reason, journal, found }: Extract<Hindrance, { kind: 'cop
 }
 
 /** What was called saved was in both, so that the working copy tells whether the journal still ends where it had come to. */
-function howFar(journal: Tally, found: Tally | null): string {
+function howFar(journal: Tally, found: Tally | null, further: FurtherSnapshot | null): string {
+  if (further !== null) return 'Entries were taken off its end, as a snapshot tells.';
   return found !== null && found.seq > 0 && found.seq <= journal.seq
     ? 'Everything that was ever called saved is in it.'
-    : 'Had entries been taken off its end, only the working copy would tell, and it cannot.';
+    : 'No snapshot goes further. Had later entries been taken off its end, only the working copy would tell, and it cannot.';
 }
 
-function journalDamaged({ damage, journal, found }: Extract<Hindrance, { kind: 'journal-damaged' }>): Explained {
+/** A snapshot that goes no further than the working copy adds nothing to it. */
+function saysBeside({ tail, further }: Beside, found: Tally | null): string[] {
+  const says: string[] = [];
+  if (tail != null)
+    says.push(
+      `The journal’s last line is not whole. What there is of it, ${grouped(tail.bytes)} bytes, was put aside beside the journal as ${tail.file}.`,
+    );
+  if (further != null && further.seq > (found?.seq ?? 0))
+    says.push(`${snapshotText(further)} It is offered once the work is shown again.`);
+  return says;
+}
+
+function snapshotText({ utc, seq, records }: FurtherSnapshot): string {
+  return `The snapshot of ${whenText(utc)} goes up to entry ${grouped(seq)} and holds ${count(records, 'record')}.`;
+}
+
+function snapshotFurther({ journal, further }: Extract<Hindrance, { kind: 'snapshot-further' }>): Explained {
+  const records = count(totalRecords(journal.counts), 'record');
+  const isEmpty = journal.seq === 0;
+  return {
+    heading: isEmpty ? 'Nothing is here, and a snapshot is' : 'A snapshot goes further than what is here',
+    says: [
+      isEmpty
+        ? `The journal is empty, and so is the working copy. ${snapshotText(further)}`
+        : `Journal and working copy agree and end at entry ${grouped(journal.seq)}, with ${records}. ${snapshotText(further)}`,
+      'The journal’s folder may have been moved, deleted, or replaced by an older copy: if you have it still, close this program, put it back and start again.',
+    ],
+    ways: [
+      {
+        name: 'look-at-snapshot',
+        label: 'Look at what it would bring back',
+        says: 'Shows what is here, and beside it what the snapshot would change. Nothing is restored before you say so there.',
+        asks: null,
+      },
+      compareAgain,
+      saveEverything,
+      {
+        name: 'go-on-without',
+        label: 'Go on without it…',
+        says: 'Shows what is here. The snapshot stays where it is, and in the list of snapshots.',
+        asks: `What is here is gone on with: ${entries(journal.seq)}, ${records}. The snapshot with its ${count(further.records, 'record')} stays in the list of snapshots, and is not named before the work again.`,
+      },
+    ],
+  };
+}
+
+function journalDamaged({
+  damage,
+  journal,
+  found,
+  ...beside
+}: Extract<Hindrance, { kind: 'journal-damaged' }>): Explained {
   const { intactSeq, file, line, reason } = damage;
   const says = [
     `Line ${line} of ${file}: ${reason}. ${
@@ -160,6 +224,7 @@ function journalDamaged({ damage, journal, found }: Extract<Hindrance, { kind: '
         : `The ${entries(intactSeq)} before it ${intactSeq === 1 ? 'is' : 'are'} whole and verified.`
     }`,
     'Damage of this kind comes from the disk or from a program that wrote into the file, not from a crash.',
+    ...saysBeside(beside, found),
   ];
   const back: Way = {
     ...rebuildWay({ seq: intactSeq }),
@@ -190,7 +255,7 @@ function journalDamaged({ damage, journal, found }: Extract<Hindrance, { kind: '
   return { heading: 'The journal is damaged', says, ways: [back, saveEverything, compareAgain] };
 }
 
-function journalMissing({ journal, found }: Extract<Hindrance, { kind: 'journal-missing' }>): Explained {
+function journalMissing({ journal, found, ...beside }: Extract<Hindrance, { kind: 'journal-missing' }>): Explained {
   const lacking = found.seq - journal.seq;
   return {
     heading: journal.seq === 0 ? 'The journal is empty, the working copy is not' : 'The journal ends too early',
@@ -198,6 +263,7 @@ function journalMissing({ journal, found }: Extract<Hindrance, { kind: 'journal-
       journal.seq === 0
         ? `The working copy holds ${count(totalRecords(found.counts), 'record')}. The journal’s folder may have been moved, renamed or replaced: if so, put it back and compare again.`
         : `The working copy had come to entry ${found.seq}; the journal ends at entry ${journal.seq}, ${count(lacking, 'entry', 'entries')} before. An older copy of the folder may have been put in its place: if so, put the newer one back and compare again.`,
+      ...saysBeside(beside, found),
     ],
     ways: [
       { ...keepWay(found, journal) },

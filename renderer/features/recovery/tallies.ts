@@ -36,7 +36,7 @@ export const totalRecords = (counts: Counts): number => tableNames.reduce((sum, 
 
 /** Both sides of a hindrance, where it has them. */
 export function sidesOf(hindrance: Hindrance): { journal: Tally; found: Tally | null } | null {
-  return 'journal' in hindrance ? { journal: hindrance.journal, found: hindrance.found } : null;
+  return 'found' in hindrance ? { journal: hindrance.journal, found: hindrance.found } : null;
 }
 
 /** Table by table; those that neither side holds are left out. */

@@ -91,7 +91,7 @@ export function Sheet({ place, host, info, deeds, planning, planningState, now }
   if (place.at === 'snapshots')
     return (
       <Suspense fallback={<p className="bw-pane-detail">Opening the snapshots…</p>}>
-        <SnapshotsPlace host={host} />
+        <SnapshotsPlace host={host} restore={place.restore} />
       </Suspense>
     );
   if (place.at === 'kits')

@@ -21,6 +21,7 @@ import { commandFindings, planFindings } from '../palette/findings.ts';
 import { Palette } from '../palette/Palette.tsx';
 import { useCommandKeys } from '../palette/useCommandKeys.ts';
 import { ElsewhereBanner } from '../recovery/ElsewhereBanner.tsx';
+import { OpeningNotice } from '../recovery/OpeningNotice.tsx';
 import { revisionText } from '../revisions/revisionWords.ts';
 import { useRevisions } from '../revisions/useRevisions.ts';
 import { SettingsSheet } from '../settings/SettingsSheet.tsx';
@@ -257,6 +258,7 @@ export function Window({ host, info, planning, now }: WindowProps) {
       {atHand === null ? null : <KeptJudging task={atHand.id} />}
       {atHand === null ? null : <KeptRecordJudging task={atHand.id} />}
       <main ref={main} tabIndex={-1} className="bw-main" data-split={split.has(place.at) || undefined}>
+        <OpeningNotice />
         {saveState.kind === 'elsewhere' ? <ElsewhereBanner store={store} reason={saveState.reason} /> : null}
         {refused === null ? null : (
           <ErrorSummary

@@ -9,6 +9,7 @@ import { countOf } from '../steps/words.ts';
 import { CheckPanel } from './CheckPanel.tsx';
 import { everythingBytesMax } from '../../engine/everything/everythingBytes.ts';
 import { saveEverything } from '../recovery/saveEverything.ts';
+import { goTo } from '../session/usePlace.ts';
 import { useStore } from '../session/useStore.ts';
 import { EverythingDialog } from './EverythingDialog.tsx';
 import { snapshotFile } from './snapshotFile.ts';
@@ -18,10 +19,12 @@ import './snapshots.css';
 
 export interface SnapshotsPlaceProps {
   host: Pick<Host, 'snapshots' | 'openText' | 'saveFile'>;
+  /** The one that is to be looked at at once, by its name. */
+  restore?: string | undefined;
 }
 
 /** What is kept beside the journal, the way back to it, and whether all of it is whole. */
-export function SnapshotsPlace({ host: around }: SnapshotsPlaceProps) {
+export function SnapshotsPlace({ host: around, restore }: SnapshotsPlaceProps) {
   const host = around.snapshots;
   const store = useStore();
   const [list, setList] = useState<SnapshotList | null>(null);
@@ -29,7 +32,9 @@ export function SnapshotsPlace({ host: around }: SnapshotsPlaceProps) {
   const [said, setSaid] = useState('');
   const [busy, setBusy] = useState(false);
   const [file, setFile] = useState<{ name: string; text: string } | null>(null);
-  const [restoring, setRestoring] = useState<KeptSnapshot | null>(null);
+  const [chosen, setChosen] = useState<KeptSnapshot | null>(null);
+  const asked = list?.snapshots.find(({ name, places }) => name === restore && places.length > 0);
+  const restoring = chosen ?? asked ?? null;
 
   const read = useCallback(async () => {
     try {
@@ -87,7 +92,7 @@ export function SnapshotsPlace({ host: around }: SnapshotsPlaceProps) {
     });
   const meant = () =>
     does(async () => {
-      await host.meant();
+      await host.meant({ what: 'less-is-kept' });
       return 'Old snapshots are cleared away again from the next one on.';
     });
 
@@ -149,7 +154,7 @@ export function SnapshotsPlace({ host: around }: SnapshotsPlaceProps) {
           ) : (
             <SnapshotTable
               snapshots={list.snapshots}
-              onRestore={setRestoring}
+              onRestore={setChosen}
               onSave={(snapshot) => void saveOne(snapshot)}
             />
           )}
@@ -172,7 +177,8 @@ export function SnapshotsPlace({ host: around }: SnapshotsPlaceProps) {
           host={host}
           snapshot={restoring}
           onClose={(done) => {
-            setRestoring(null);
+            setChosen(null);
+            if (restore !== undefined) goTo({ at: 'snapshots' }, 'replace');
             if (done !== null) setSaid(done);
             void read();
           }}

@@ -27,6 +27,31 @@ export type Opened =
 const takingInMs = 60_000;
 
 export async function openKept(around: OpeningAround): Promise<Opened> {
+  const opened = await openBoth(around);
+  const { state } = opened;
+  if (opened.kind === 'hindered') return { ...opened, hindrance: withBeside(opened.hindrance, state) };
+  const { further } = opened.state;
+  if (further === null || around.asItIs) return opened;
+  opened.copy.shut();
+  const { seq, counts } = opened.state;
+  const hindrance: Hindrance = { kind: 'snapshot-further', journal: { seq, counts }, further };
+  return { kind: 'hindered', hindrance, state, copy: opened.copy.name };
+}
+
+function withBeside(hindrance: Hindrance, state: JournalState | null): Hindrance {
+  if (state === null) return hindrance;
+  const { tail, further } = state;
+  switch (hindrance.kind) {
+    case 'copy-differs':
+    case 'journal-damaged':
+    case 'journal-missing':
+      return { ...hindrance, tail, further };
+    default:
+      return hindrance;
+  }
+}
+
+async function openBoth(around: OpeningAround): Promise<Opened> {
   const { journal, limitMs, doing } = around;
   doing('Reading the journal');
   const [listed, state] = await Promise.all([

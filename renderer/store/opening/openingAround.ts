@@ -7,6 +7,8 @@ export interface OpeningAround {
   makeCopy: (name: string) => WorkingCopy;
   /** How long each call may take, so that the page is there in time. */
   limitMs: () => number;
+  /** Opens although a snapshot goes further. */
+  asItIs: boolean;
   doing: (what: string) => void;
   /** How long each call may take while a new working copy is built. */
   callMs: number;

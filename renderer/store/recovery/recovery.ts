@@ -15,7 +15,7 @@ import type { WorkingCopy } from '../copy/workingCopy.ts';
 
 export interface RecoveryAround {
   journal: JournalHost;
-  snapshots?: Pick<SnapshotHost, 'make'>;
+  snapshots?: Pick<SnapshotHost, 'make' | 'meant'>;
   makeCopy: (name: string) => WorkingCopy;
   opening: Topic<OpeningState>;
   open: () => Promise<void>;
@@ -33,7 +33,9 @@ interface Work {
   progress: (done: number, of: number) => void;
 }
 
-export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJournal' | 'keepWorkingCopy'> {
+export function recovery(
+  around: RecoveryAround,
+): Pick<Store, 'rebuildFromJournal' | 'keepWorkingCopy' | 'goOnWithout'> {
   const { journal, snapshots, makeCopy, opening, open, letGo, limitMs, takeLease, copyFound, moved } = around;
   let running = false;
 
@@ -54,6 +56,20 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
     if (snapshots === undefined) return;
     const made = snapshots.make({ why: 'before-recovery' });
     await within(made, limitMs(), 'the snapshots').catch(() => undefined);
+  };
+
+  const meant = async (): Promise<void> => {
+    if (snapshots === undefined) return;
+    const told = snapshots.meant({ what: 'snapshots-go-further' });
+    await within(told, limitMs(), 'the snapshots');
+  };
+
+  /** A new journal begins at its first entry: snapshots that go no further than what was kept are behind it all the same. */
+  const snapshotsAreBehind = (): boolean => {
+    const now = opening.get();
+    if (now.kind !== 'hindered' || !('found' in now.hindrance)) return true;
+    const { further, found } = now.hindrance;
+    return further == null || further.seq <= (found?.seq ?? 0);
   };
 
   const recover = async (work: (with_: Work) => Promise<string>): Promise<void> => {
@@ -81,14 +97,23 @@ export function recovery(around: RecoveryAround): Pick<Store, 'rebuildFromJourna
     await open();
   };
 
+  const recoverWithCopy = (areBehind: boolean): Promise<void> =>
+    recover(async ({ lease, progress }) => {
+      const name = copyFound();
+      if (name === null) throw new NotSavedError('there is no working copy to keep');
+      const kept = await adopt(name, { journal, lease, makeCopy, limitMs, progress });
+      // Not noted, they are named once more.
+      if (areBehind) await meant().catch(() => undefined);
+      return kept;
+    });
+
   return {
     rebuildFromJournal: () =>
       recover(({ lease, progress }) => rebuild({ journal, lease, makeCopy, limitMs, progress })),
-    keepWorkingCopy: () =>
-      recover(async ({ lease, progress }) => {
-        const name = copyFound();
-        if (name === null) throw new NotSavedError('there is no working copy to keep');
-        return await adopt(name, { journal, lease, makeCopy, limitMs, progress });
-      }),
+    keepWorkingCopy: () => recoverWithCopy(snapshotsAreBehind()),
+    async goOnWithout() {
+      await meant();
+      await open();
+    },
   };
 }

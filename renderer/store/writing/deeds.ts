@@ -11,7 +11,7 @@ import type { Desk } from './desk.ts';
 import { bringUp } from './desk.ts';
 import { withFollowUps } from './followUps.ts';
 import { headOf } from './history.ts';
-import { appendSurely, refusedAs, refusedFor } from './hostCalls.ts';
+import { appendSurely, InDoubtError, refusedAs, refusedFor } from './hostCalls.ts';
 import { within } from '../noAnswer.ts';
 import { prepareAll } from './prepare.ts';
 import type { IsRepeated } from './prepare.ts';
@@ -29,11 +29,6 @@ export interface Deed {
   undoable: boolean;
   of?: number;
   wishes: readonly Wish[];
-}
-
-/** What broke off after the journal was asked: it may hold the deed. */
-export class InDoubtError extends Error {
-  override readonly name = 'InDoubtError';
 }
 
 export interface DeedAround {
@@ -95,7 +90,7 @@ export async function perform(deed: Deed, { desk, mustWrite, limitMs, isRepeated
       return seq;
     } catch (error) {
       if (!refusedAs(error, 'behind', 'not-writer'))
-        throw refusedFor(error) ? error : new InDoubtError('', { cause: error });
+        throw refusedFor(error) || error instanceof InDoubtError ? error : new InDoubtError('', { cause: error });
       if (refusedAs(error, 'not-writer')) desk.lease = null;
     }
   }

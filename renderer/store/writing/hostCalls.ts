@@ -15,6 +15,11 @@ export class HostError extends Error {
   }
 }
 
+/** What broke off after the journal was asked: it may hold the deed. Its cause says why. */
+export class InDoubtError extends Error {
+  override readonly name = 'InDoubtError';
+}
+
 export function refusedAs(error: unknown, ...codes: RefusalCode[]): boolean {
   return error instanceof HostError && codes.includes(error.refusal.code);
 }
@@ -35,6 +40,8 @@ export async function ask<T>(answer: () => Promise<T>, limitMs: number, call: st
 /**
  * Appends, and finds out what became of it where the answer was lost: the key makes asking twice the same as asking once.
  * A call that did not settle in its time is not asked again here.
+ *
+ * @throws InDoubtError where it could not be found out; HostError where it was refused; else what came between
  */
 export async function appendSurely(
   journal: JournalHost,
@@ -46,7 +53,11 @@ export async function appendSurely(
     return await append();
   } catch (error) {
     if (refusedFor(error) || limitMs() <= 0) throw error;
-    const { entries } = await ask(() => journal.read({ from: request.seq }), limitMs(), 'the journal');
+    const { entries } = await ask(() => journal.read({ from: request.seq }), limitMs(), 'the journal').catch(
+      (cause: unknown) => {
+        throw new InDoubtError('', { cause });
+      },
+    );
     const mine = entries.find(({ payload }) => payload.key === request.payload.key);
     if (mine !== undefined) return { seq: mine.seq, hash: mine.hash, utc: mine.utc };
     return await append();

@@ -3,7 +3,13 @@ import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import type { SnapshotHost } from '../../../shared-types/host.ts';
 import { recordsVersion, tableNames } from '../../../shared-types/records/index.ts';
 import { nameOfSnapshot } from '../../../shared-types/snapshot.ts';
-import type { KeptSnapshot, SnapshotHead, SnapshotList, SnapshotPage } from '../../../shared-types/snapshot.ts';
+import type {
+  KeptSnapshot,
+  MeantThing,
+  SnapshotHead,
+  SnapshotList,
+  SnapshotPage,
+} from '../../../shared-types/snapshot.ts';
 import { sha256 } from '../../../renderer/store/sha256.ts';
 import type { Store } from '../../../renderer/store/store.ts';
 
@@ -14,6 +20,7 @@ export function memorySnapshots(store: Store) {
     ...{ name, bytes: 20_480, seq: head.seq, utc: head.utc, why: head.why, damaged },
     places: damaged.some(({ place }) => place === 'here') ? [] : ['here'],
   });
+  const meant: MeantThing[] = [];
   const state: { shrunk: SnapshotList['shrunk']; second: SnapshotList['second'] } = { shrunk: null, second: null };
   const host: SnapshotHost = {
     list: async () => ({
@@ -59,12 +66,15 @@ export function memorySnapshots(store: Store) {
       if (found === undefined) throw new Error(`${name} is not there`);
       return found.page;
     },
-    meant: async () => void (state.shrunk = null),
+    async meant({ what }) {
+      meant.push(what);
+      if (what === 'less-is-kept') state.shrunk = null;
+    },
     chooseSecond: async () => {
       state.second = { folder: '/stick', fault: null };
       return '/stick';
     },
     noSecond: async () => void (state.second = null),
   };
-  return { host, kept, state };
+  return { host, kept, state, meant };
 }

@@ -1,0 +1,114 @@
+/** Snapshots that go further than the journal: found as it is opened, until a person says that it is meant. */
+import { cpSync, readdirSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { journalDesk } from '../../electron/journal/desk.ts';
+import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
+import { nameOfSnapshot } from '../../shared-types/snapshot.ts';
+import { comes, request } from './support/journalUnderTest.ts';
+import { scratchFolder } from './support/site.ts';
+import { kept } from './support/keptSnapshots.ts';
+
+/** A keeper as after the journal was replaced by one that ends earlier. */
+const after = (folder: string, seq: number) =>
+  snapshotKeeper({
+    folder,
+    journal: async () => ({ seq, hash: 'a'.repeat(64), deviceId: 'b'.repeat(32), place: '/nowhere' }),
+  });
+
+it('the one that goes furthest and is whole is found; what goes no further, is cut or of no name is passed over', async () => {
+  const { keeper, folder, add, names } = await kept(12);
+  await keeper.make('asked');
+  await add(comes('s20'));
+  await keeper.make('asked');
+  await add(comes('s21'));
+  await keeper.make('asked');
+  writeFileSync(join(folder, 'notes.snapshot'), 'x');
+  expect(await keeper.further(14)).toBeNull();
+  expect(await keeper.further(12)).toMatchObject({ seq: 14, records: 14 });
+  const [, second = '', furthest = ''] = names().toSorted();
+  truncateSync(join(folder, furthest), 400);
+  expect(await keeper.further(12)).toEqual({ name: second, utc: expect.any(String), seq: 13, records: 13 });
+  truncateSync(join(folder, second), 400);
+  expect(await keeper.further(12)).toBeNull();
+  expect(await keeper.further(0)).toMatchObject({ seq: 12, records: 12 });
+});
+
+it('is named no more once it is said to be meant, until one goes further again', async () => {
+  const { keeper, folder, add } = await kept(12);
+  await keeper.make('asked');
+  const opened = after(folder, 5);
+  expect(await opened.further(5)).toMatchObject({ seq: 12 });
+  // Another thing that may be meant says nothing of it.
+  await opened.meant('less-is-kept');
+  expect(await opened.further(5)).toMatchObject({ seq: 12 });
+  await opened.meant('snapshots-go-further');
+  expect(await after(folder, 5).further(5)).toBeNull();
+  await add(comes('s20'));
+  await keeper.make('asked');
+  expect(await opened.further(5)).toMatchObject({ seq: 13 });
+});
+
+it('the second folder is looked into only where the journal is empty: others may keep theirs there', async () => {
+  const { keeper, folder, names } = await kept(12);
+  const second = scratchFolder();
+  await keeper.setSecond(second);
+  await keeper.make('asked');
+  for (const name of names()) rmSync(join(folder, name));
+  expect(await after(folder, 5).further(5)).toBeNull();
+  expect(await after(folder, 0).further(0)).toMatchObject({ seq: 12, records: 12 });
+});
+
+it('in the second folder only what was copied there from here is cleared away', async () => {
+  const { keeper, add } = await kept(3);
+  const second = scratchFolder();
+  await keeper.setSecond(second);
+  const others = Array.from({ length: 30 }, (_, at) =>
+    nameOfSnapshot({ utc: `2030-01-01T08:${at + 10}:00Z`, seq: at + 1, why: 'half-hour', again: 0 }),
+  );
+  for (const name of others) writeFileSync(join(second, name), 'of another');
+  for (let time = 0; time < 25; time += 1) {
+    await add(comes(`x${time}`));
+    await keeper.make('half-hour');
+    // Chosen again, it is still known what was copied there.
+    if (time === 12) await keeper.setSecond(second);
+  }
+  const left = readdirSync(second).filter((name) => name.endsWith('.snapshot'));
+  expect(left.filter((name) => others.includes(name))).toHaveLength(30);
+  expect(left.length - 30).toBeLessThan(25);
+  expect(left.length - 30).toBeGreaterThanOrEqual(20);
+});
+
+it('is told with what an opening finds: journal deleted, or replaced by an older one', async () => {
+  const data = scratchFolder();
+  const folder = join(data, 'journal');
+  const desk = journalDesk({ folder });
+  const lease = (): string => desk.lease.take({ takeOver: true }, () => undefined)?.id ?? '';
+  expect(await desk.open()).toMatchObject({ seq: 0, further: null });
+  const append = async (seq: number) =>
+    desk.append({ ...request(seq, { changes: [comes(`s${seq}`)] }), lease: lease() });
+  await append(1);
+  const older = join(data, 'older');
+  cpSync(folder, older, { recursive: true });
+  await append(2);
+  await desk.snapshots.make('asked');
+  expect(await desk.open()).toMatchObject({ seq: 2, further: null });
+  desk.close();
+
+  rmSync(folder, { recursive: true });
+  const emptied = journalDesk({ folder });
+  expect(await emptied.open()).toMatchObject({ seq: 0, further: { seq: 2, records: 2 } });
+  emptied.close();
+  rmSync(folder, { recursive: true });
+  cpSync(older, folder, { recursive: true });
+  rmSync(join(folder, 'lock'), { force: true, recursive: true });
+  const replaced = journalDesk({ folder });
+  expect(await replaced.open()).toMatchObject({ seq: 1, further: { seq: 2, records: 2 } });
+  replaced.close();
+  // A folder that cannot be read keeps nobody from the journal.
+  rmSync(join(data, 'snapshots'), { recursive: true });
+  writeFileSync(join(data, 'snapshots'), 'no folder');
+  const bare = journalDesk({ folder });
+  expect(await bare.open()).toMatchObject({ seq: 1, further: null });
+  bare.close();
+});
