@@ -1,14 +1,16 @@
 /** What the window does where its journal is gone, newer than itself, or its program has ended. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { tmpdir } from 'node:os';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { buildIfNeeded, siteFolder } from '../../../electron/launch/build.ts';
+import { canonicalJson } from '../../../shared-types/canonicalJson.ts';
 import type { Act } from '../../../renderer/store/store.ts';
 import { newerVersions } from '../../campaign/newerVersions.ts';
 import { expectSurvived } from '../../campaign/support/survived.ts';
 import { fillOf, setUp } from '../support/burst/acts.ts';
+import type { Records } from '../support/burst/main.ts';
 import { buildBurstSite } from '../support/burstSite.ts';
 import { digestOf } from '../support/digest.ts';
 import { KeptProgram, type Life } from '../support/keptProgram.ts';
@@ -41,6 +43,14 @@ async function open(site: string): Promise<Life> {
 
 const hindered = (page: Page) => page.locator('main.bw-hindered');
 const headingOf = (page: Page) => hindered(page).getByRole('heading', { level: 1 }).innerText({ timeout: 10_000 });
+
+/** What the records hold, one line each: which version of itself each is, and how the person likes the window, is left aside. */
+function contentOf(records: Records): string[] {
+  return Object.entries(records)
+    .filter(([table]) => table !== 'preferences')
+    .flatMap(([table, rows]) => rows.map((row) => canonicalJson([table, { ...row, rev: 0 }])))
+    .toSorted();
+}
 
 describe('a journal that is deleted under the program', () => {
   it('is not written to as if it were there, and its loss is told at the next start', async () => {
@@ -97,5 +107,40 @@ describe('a program that ends under its window', () => {
     const { shelves, items } = await rawRecords(page, 'bagwright-1');
     expect(shelves.map(({ name }) => name)).toEqual(['Before the end']);
     expect(items).toHaveLength(300);
+  });
+});
+
+describe('a journal and a profile that are both deleted, with the snapshots left', () => {
+  it.each([
+    ['everything', 'Nothing is here, and a snapshot is'],
+    ['what came after an older copy', 'A snapshot goes further than what is here'],
+  ])('shows no program that lacks %s before it has said so, and brings all of it back', async (lacks, heading) => {
+    const { data, journal, browserProfile } = program.folders;
+    const older = join(scratch, lacks);
+    await program.stop();
+    program.copyTo(older);
+    const { page } = await open(burst);
+    const late: Act = { ...setUp, proposals: [{ table: 'shelves', put: { id: 'late', rev: 0, name: 'Late' } }] };
+    await page.evaluate((act) => window.burst.commit(act), late);
+    const before = contentOf(await page.evaluate(() => window.burst.read()));
+    await page.evaluate(() => window.burst.snapshot());
+    await program.stop();
+    for (const folder of [journal, browserProfile]) {
+      rmSync(folder, { recursive: true, maxRetries: 5 });
+      if (lacks === 'everything') continue;
+      cpSync(join(older, relative(data, folder)), folder, { recursive: true, verbatimSymlinks: true });
+    }
+
+    const { page: next } = await open(siteFolder);
+    expect(await headingOf(next)).toBe(heading);
+    await next.getByRole('button', { name: 'Look at what it would bring back' }).click();
+    await next.getByRole('button', { name: /^Restore \d+ records?$/ }).click();
+    await next.getByText(/^Restored as of/).waitFor({ timeout: 30_000 });
+    expect(contentOf(await rawRecords(next, 'bagwright-1'))).toEqual(before);
+    await program.stop();
+    // It is said once.
+    const { page: last } = await open(siteFolder);
+    await last.getByRole('contentinfo').waitFor({ timeout: 30_000 });
+    expect(await hindered(last).count()).toBe(0);
   });
 });

@@ -24,6 +24,7 @@ export interface BurstPage {
   saving(): SaveState;
   saveAgain(): void;
   writeHere(): Promise<void>;
+  snapshot(): Promise<void>;
   /** As the screens see them. */
   read(): Promise<Records>;
   /** As the journal says, entry by entry from the first. */
@@ -109,6 +110,9 @@ window.burst = {
   saving: () => store.saving(),
   saveAgain: () => store.saveAgain(),
   writeHere: () => store.writeHere(),
+  async snapshot() {
+    await host.snapshots.make({ why: 'asked' });
+  },
   read: () => recordsBy(rowsOf),
   async replay() {
     const held = new Map(tableNames.map((name) => [name, new Map<string, AnyRecord>()]));
