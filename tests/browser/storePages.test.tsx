@@ -168,7 +168,7 @@ describe('the page of a working copy that differs', () => {
     await expect.element(row).toHaveTextContent('Items321 lacking');
     await expect.element(screen.getByRole('img')).toHaveAccessibleName('Journal: entry 4. Working copy: entry 4');
     await expect.element(screen.getByText('/data/journal')).toBeVisible();
-    expect(screen.getByText(/need not be the same/).elements()).toEqual([]);
+    expect(screen.getByText(/does not mean the same records/).elements()).toEqual([]);
     await expect.element(screen.getByText(cautionLead)).toBeVisible();
     await screen.getByRole('button', { name: 'Build the working copy again' }).click();
     await expect.element(screen.getByText('The work itself')).toBeVisible();
@@ -182,7 +182,7 @@ describe('the page of a working copy that differs', () => {
     const { store } = windowOn(journal);
     await store.open();
     const screen = await shown(store, fakeHost());
-    await expect.element(screen.getByText(/as many of them need not be the same/)).toBeVisible();
+    await expect.element(screen.getByText(/the same number does not mean the same records/)).toBeVisible();
     await screen.getByRole('button', { name: 'Keep what the working copy holds…' }).click();
     const dialog = screen.getByRole('dialog', { name: 'Keep what the working copy holds' });
     await expect.element(dialog).toHaveTextContent(/begins with 4 records.*2 entries, 2 records/);

@@ -112,9 +112,7 @@ export function HinderedPage({
           <ChainDrawing {...sides} />
           <TallyTable {...sides} />
           {sides.found !== null && sides.found.seq !== sides.journal.seq && (
-            <p className="bw-second">
-              Records are counted here: as many of them need not be the same, where entries lie between the two.
-            </p>
+            <p className="bw-second">Only numbers are compared here: the same number does not mean the same records.</p>
           )}
         </section>
       )}

@@ -261,8 +261,8 @@ function SnapshotTable({ snapshots, onRestore, onSave }: TableProps) {
             <td>
               {placeWords[snapshot.places.join(' ')]}
               {snapshot.damaged.map(({ place, reason }) => (
-                <div key={place}>
-                  <StateMark state="not-saved" text={`Damaged ${damagedWords[place]}`} /> {reason}
+                <div key={place} className="bw-snapshots-damaged">
+                  <StateMark state="not-saved" text={`Damaged ${damagedWords[place]}`} /> <span>{reason}</span>
                 </div>
               ))}
             </td>

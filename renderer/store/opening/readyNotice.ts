@@ -24,7 +24,7 @@ export function readyNotice(
     );
   if (tail !== null)
     said.push(
-      `The journal's last line was never finished (${tail.bytes} bytes); it was put aside as ${tail.file}. It was never called saved.`,
+      `The journal’s last line was never finished (${tail.bytes} bytes); it was put aside as ${tail.file}. It was never called saved.`,
     );
   return said.length === 0 ? null : said.join(' ');
 }
