@@ -11,11 +11,19 @@ const words: Readonly<Record<string, string>> = {
   EPERM: 'the system does not permit it',
   EBUSY: 'another program holds the file',
   ENOENT: 'the folder or file is gone',
+  ENOTDIR: 'a file lies where a folder should be',
+  EEXIST: 'something else of that name is there',
+  ENOTEMPTY: 'something else of that name is there',
 };
 
 export function diskRefusal(what: string, cause: unknown): HostRefusal {
   if (cause instanceof HostRefusal) return cause;
+  return new HostRefusal({ code: 'disk', message: `${what}: ${wordsOfDisk(cause)}` });
+}
+
+/** With the system's own word, by which it is looked up. */
+export function wordsOfDisk(cause: unknown): string {
   const code = codeOf(cause);
   const said = words[code];
-  return new HostRefusal({ code: 'disk', message: `${what}: ${said === undefined ? code : `${said} (${code})`}` });
+  return said === undefined ? code : `${said} (${code})`;
 }

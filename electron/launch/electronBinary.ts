@@ -1,6 +1,6 @@
 /** Electron's program file: found, or fetched within a deadline. Never by importing `electron`, which fetches unasked. */
 import { spawn } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { thisMachine, type Machine } from './findBrowser.ts';
@@ -46,9 +46,32 @@ export function deadlineS(environment: Machine['environment'] = process.env): nu
   return Number.isFinite(seconds) && seconds >= 0 ? seconds : defaultDeadlineS;
 }
 
+/** Lies in the package's folder, and so goes with the next installation. */
+const triedName = 'could-not-be-fetched.txt';
+
+/** Once is enough for each installation: a machine without a network is not to wait for it at each start. A time of one's own asks anew. */
+export function wasTried(
+  folder: string | null = electronPackage(),
+  environment: Machine['environment'] = process.env,
+): boolean {
+  if (folder === null || (environment[deadlineVariable] ?? '') !== '') return false;
+  return existsSync(join(folder, triedName));
+}
+
 /** Runs the package's own fetcher, which checks what it fetched. True when the program file is in place afterwards. */
-export function fetchElectron(seconds: number, folder: string | null = electronPackage()): Promise<boolean> {
-  if (folder === null || seconds === 0) return Promise.resolve(false);
+export async function fetchElectron(seconds: number, folder: string | null = electronPackage()): Promise<boolean> {
+  if (folder === null || seconds === 0) return false;
+  const isFetched = await fetched(seconds, folder);
+  try {
+    if (isFetched) rmSync(join(folder, triedName), { force: true });
+    else writeFileSync(join(folder, triedName), 'Bagwright could not fetch it. Without this file it tries again.\n');
+  } catch {
+    // Then it is tried again at the next start.
+  }
+  return isFetched;
+}
+
+function fetched(seconds: number, folder: string): Promise<boolean> {
   return new Promise((resolve) => {
     const fetcher = spawn(process.execPath, [join(folder, 'install.js')], {
       stdio: 'ignore',

@@ -10,6 +10,8 @@ export interface Launcher {
   electronBinary: () => string | null;
   fetchElectron: () => Promise<boolean>;
   deadlineS: number;
+  /** It could not be fetched when this installation was started before. */
+  wasTried: () => boolean;
   runElectron: (binary: string) => Promise<{ code: number; lastedMs: number }>;
   findBrowser: () => string | null;
   /** Null puts it off. Answers why it is not taken, or null. */
@@ -71,12 +73,12 @@ export async function launch(given: readonly string[], launcher: Launcher): Prom
 /** Electron's exit code, or null where the browser window has to stand in. */
 async function tryElectron(launcher: Launcher): Promise<number | null> {
   let binary = launcher.electronBinary();
-  if (binary === null && launcher.deadlineS > 0) {
+  if (binary === null && launcher.deadlineS > 0 && !launcher.wasTried()) {
     launcher.say(`Electron is not installed yet; fetching it (at most ${launcher.deadlineS} s) …`);
     if (await launcher.fetchElectron()) binary = launcher.electronBinary();
   }
   if (binary === null) {
-    launcher.say('Electron is not here and could not be fetched.');
+    launcher.say('Electron is not here and could not be fetched; npm ci, and the next start tries again.');
     return null;
   }
   const { code, lastedMs } = await launcher.runElectron(binary);

@@ -9,7 +9,7 @@ import { loadSite, readMap } from '../site/buildMap.ts';
 import { buildIfNeeded, root, siteFolder, siteMap } from './build.ts';
 import { runBrowserWindow } from './browserWindow.ts';
 import { dataFolder, foldersIn, keepPrivate, makeFolders } from './dataFolder.ts';
-import { deadlineS, electronBinary, fetchElectron } from './electronBinary.ts';
+import { deadlineS, electronBinary, fetchElectron, wasTried } from './electronBinary.ts';
 import { findBrowser } from './findBrowser.ts';
 import { launch, type Launcher } from './launch.ts';
 import { goPortable, markerName, type Portable } from '../portable.ts';
@@ -27,6 +27,7 @@ function thisLauncher(portable: Portable | null): Launcher {
     electronBinary: () => electronBinary(),
     fetchElectron: () => fetchElectron(deadlineS()),
     deadlineS: deadlineS(),
+    wasTried: () => wasTried(),
     runElectron: (binary) => runElectron(binary, portable !== null),
     findBrowser: () => findBrowser(),
     async keepSecondFolder(folder) {

@@ -3,7 +3,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { mustDropSandbox, windowArguments } from '../../electron/launch/browserArguments.ts';
-import { deadlineS, electronBinary, fetchElectron } from '../../electron/launch/electronBinary.ts';
+import { deadlineS, electronBinary, fetchElectron, wasTried } from '../../electron/launch/electronBinary.ts';
 import { findBrowser } from '../../electron/launch/findBrowser.ts';
 import { scratchFolder } from './support/site.ts';
 
@@ -56,6 +56,26 @@ describe('Electron’s program file', () => {
     writeFileSync(join(folder, 'install.js'), 'process.exit(1);');
     expect(await fetchElectron(30, folder)).toBe(false);
     expect(await fetchElectron(30, null)).toBe(false);
+  });
+
+  it('is fetched once for an installation where that fails, and again where a time is given for it', async () => {
+    const folder = scratchFolder();
+    writeFileSync(join(folder, 'install.js'), 'process.exit(1);');
+    expect(wasTried(folder, {})).toBe(false);
+    await fetchElectron(0, folder);
+    expect(wasTried(folder, {})).toBe(false);
+    await fetchElectron(30, folder);
+    expect(wasTried(folder, {})).toBe(true);
+    expect(wasTried(folder, { BAGWRIGHT_ELECTRON_DEADLINE_S: '60' })).toBe(false);
+    expect(wasTried(null, {})).toBe(false);
+    // Fetched after all, nothing is left of that.
+    writeFileSync(
+      join(folder, 'install.js'),
+      `const { mkdirSync, writeFileSync } = require('node:fs');
+       mkdirSync(__dirname + '/dist'); writeFileSync(__dirname + '/dist/electron', '', { mode: 0o755 }); writeFileSync(__dirname + '/path.txt', 'electron');`,
+    );
+    expect(await fetchElectron(30, folder)).toBe(process.platform === 'linux');
+    expect(wasTried(folder, {})).toBe(process.platform !== 'linux');
   });
 
   it('is never asked for by importing the package, which would fetch it unasked', () => {

@@ -29,6 +29,7 @@ interface Machine extends Partial<Launcher> {
   electron?: string | null;
   fetched?: string | null;
   browser?: string | null;
+  tried?: boolean;
   electronEnds?: { code: number; lastedMs: number };
 }
 
@@ -49,6 +50,7 @@ async function started(given: string[], machine: Machine = {}) {
       return Promise.resolve(electron !== null);
     },
     deadlineS: 120,
+    wasTried: () => machine.tried ?? false,
     runElectron: (binary) => {
       did.push(`electron ${binary}`);
       return Promise.resolve(machine.electronEnds ?? { code: 0, lastedMs: 60_000 });
@@ -99,6 +101,14 @@ describe('the launcher', () => {
 
   it('does not try to fetch where no time is given for it', async () => {
     expect((await started([], { deadlineS: 0 })).did).toEqual(['build', 'window /usr/bin/chromium']);
+  });
+
+  it('does not try to fetch again what this installation could not fetch', async () => {
+    const { did, said } = await started([], { tried: true });
+    expect(did).toEqual(['build', 'window /usr/bin/chromium']);
+    expect(said).toContain('npm ci, and the next start tries again');
+    expect(said).not.toContain('fetching');
+    expect((await started([], { tried: true, electron: '/e/electron' })).did).toContain('electron /e/electron');
   });
 
   it('opens a browser window where Electron does not start, and not where it ran or refused', async () => {

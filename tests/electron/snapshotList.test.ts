@@ -135,6 +135,6 @@ it('says of a file that cannot be read that it cannot be, and shows the rest', a
   expect(snapshots).toHaveLength(2);
   expect(snapshots.find(({ name }) => name === one)).toMatchObject({
     places: [],
-    damaged: [{ place: 'here', reason: 'it cannot be read: EIO' }],
+    damaged: [{ place: 'here', reason: 'it cannot be read: the disk reports an error (EIO)' }],
   });
 });

@@ -294,7 +294,7 @@ describe('a second folder', () => {
     await keeper.setSecond(second);
     disk.fail({ call: 'open', code: 'EROFS', nth: 2, times: 1, named: /\.part$/ });
     expect(await keeper.make('asked')).toMatchObject({ places: ['here'] });
-    expect((await keeper.list()).second).toEqual({ folder: second, fault: 'EROFS' });
+    expect((await keeper.list()).second).toEqual({ folder: second, fault: 'the disk may only be read (EROFS)' });
     expect(names()).toHaveLength(1);
   });
 

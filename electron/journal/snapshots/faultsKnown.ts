@@ -1,7 +1,8 @@
 /** Which files are what their sum says. Each is read once, and again where its size or its time is another. */
 import { setImmediate as breathe } from 'node:timers/promises';
 import { basename } from 'node:path';
-import { codeOf, statOf, type Disk } from '../../files/disk.ts';
+import { statOf, type Disk } from '../../files/disk.ts';
+import { wordsOfDisk } from '../diskRefusal.ts';
 import { faultOfName, faultOfSum } from './format.ts';
 
 export interface FileLooked {
@@ -28,7 +29,7 @@ export function faultsKnown(disk: Disk): FaultsKnown {
         await breathe();
         return looked;
       } catch (cause) {
-        return { bytes: 0, reason: `it cannot be read: ${codeOf(cause)}` };
+        return { bytes: 0, reason: `it cannot be read: ${wordsOfDisk(cause)}` };
       }
     },
   };

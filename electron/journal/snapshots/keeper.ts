@@ -17,6 +17,7 @@ import type { Standing } from './fold.ts';
 import { linesAt } from './fold.ts';
 import { baseIn, faultOfName, readSnapshot, type Lines, type ReadSnapshot, type SnapshotBase } from './format.ts';
 import { HostRefusal } from '../../site/refusal.ts';
+import { wordsOfDisk } from '../diskRefusal.ts';
 import { oneAtATime } from '../../oneAtATime.ts';
 import { faultsKnown } from './faultsKnown.ts';
 import { heldFile, meantFile, secondFile } from './notes.ts';
@@ -154,7 +155,7 @@ export function snapshotKeeper({
       await copySnapshot(await disk.readFile(join(folder, name)), to, name, disk);
       return null;
     } catch (cause) {
-      return codeOf(cause);
+      return wordsOfDisk(cause);
     }
   };
 

@@ -2,7 +2,8 @@
 import { isAbsolute, join, resolve } from 'node:path';
 import { readSnapshotName, type SnapshotList } from '../../../shared-types/snapshot.ts';
 import { z } from '../../../shared-types/schema.ts';
-import { codeOf, realDisk, writeAll, type Disk } from '../../files/disk.ts';
+import { realDisk, writeAll, type Disk } from '../../files/disk.ts';
+import { wordsOfDisk } from '../diskRefusal.ts';
 import { writeWhole } from '../../files/writeWhole.ts';
 import { HostRefusal } from '../../site/refusal.ts';
 
@@ -136,7 +137,7 @@ async function tryIt(folder: string, disk: Disk): Promise<void> {
   } catch (cause) {
     throw new HostRefusal({
       code: 'disk',
-      message: `${folder} does not take a file: ${codeOf(cause)}.`,
+      message: `${folder} does not take a file: ${wordsOfDisk(cause)}.`,
       value: folder,
     });
   }
