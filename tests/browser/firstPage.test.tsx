@@ -123,6 +123,20 @@ describe('the kept tasks', () => {
     expect(asked.opened).toEqual(['t1']);
   });
 
+  it('say what was done last, and of what was undone and done again that it was', async () => {
+    const { screen, store } = await openFirstPage({ journal: await journalWithTasks() });
+    const last = (said: string) => screen.getByText(new RegExp(`^Last change: ${said}, \\d{4}-`));
+    const [task] = (await rowsOf(store, 'tasks')).values();
+    if (task === undefined) throw new Error('no task');
+    const proposals = [put('tasks', { ...task, name: 'Mast, new name' })];
+    await store.commit({ action: 'edit', title: 'Edit the mast', proposals });
+    await expect.element(last('Edit the mast')).toBeVisible();
+    await store.undo();
+    await expect.element(last('Undone: Edit the mast')).toBeVisible();
+    await store.redo();
+    await expect.element(last('Done again: Edit the mast')).toBeVisible();
+  });
+
   it('go with their outings and steps once it is asked, and come back whole', async () => {
     const { screen, store } = await openFirstPage({ journal: await journalWithTasks() });
     const proposals = [
