@@ -1,12 +1,14 @@
 /** A journal's records and a snapshot's, looked through as `verify` does it. */
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
 import { RefusedError } from '../../renderer/engine/errors.ts';
 import { checkRecords, type RecordFault } from '../../renderer/engine/records/checkRecords.ts';
 import { shortHash } from '../../renderer/engine/record/shortHash.ts';
 import { realDisk } from '../files/disk.ts';
 import { recordsAt } from '../journal/snapshots/fold.ts';
 import { readSnapshot, type Tables } from '../journal/snapshots/format.ts';
+import { snapshotKeeper } from '../journal/snapshots/keeper.ts';
 import type { Answer } from './command.ts';
 
 export interface RecordsChecked {
@@ -17,6 +19,19 @@ export interface RecordsChecked {
 /** What the entries come to, record by record; asked of a journal that holds. */
 export async function recordsOfJournal(place: string, until: { seq: number; hash: string }): Promise<RecordsChecked> {
   return await looked(await recordsAt(place, until, realDisk));
+}
+
+/** The snapshot that goes furthest beyond the last entry, where the snapshots' folder lies beside the journal's: its end was cut off. */
+export async function furtherThan(
+  entries: string,
+  seq: number,
+): Promise<{ file: string; number: number; records: number } | null> {
+  const journal = dirname(entries);
+  if (basename(journal) !== 'journal') return null;
+  const unasked = (): Promise<never> => Promise.reject(new Error('the journal is not asked'));
+  const keeper = snapshotKeeper({ folder: join(dirname(journal), 'snapshots'), journal: unasked });
+  const further = await keeper.further(seq).catch(() => null);
+  return further === null ? null : { file: further.name, number: further.seq, records: further.records };
 }
 
 async function looked(tables: Tables): Promise<RecordsChecked> {

@@ -160,6 +160,28 @@ describe('verify of a journal', () => {
     expect((await told(join(snapshots, 'none.snapshot'))).exit).toBe(2);
   });
 
+  it('is 1 where a snapshot beside it goes further: its end was cut off; and 0 once that is said to be meant', async () => {
+    const data = scratchFolder();
+    const journal = journalIn({ folder: join(data, 'journal'), clock: steadyClock() });
+    await journal.open();
+    for (let seq = 1; seq <= 3; seq += 1) await journal.append(request(seq), () => true);
+    const folderOf = join(data, 'snapshots');
+    const made = await snapshotKeeper({ folder: folderOf, journal: () => journal.standing() }).make('asked');
+    journal.close();
+    expect(await told(data)).toMatchObject({ exit: 0, result: { whole: true, entries: 3, further: null } });
+    const entries = join(data, 'journal', 'entries-1');
+    const [segment = ''] = readdirSync(entries);
+    const lines = readFileSync(join(entries, segment), 'utf8').split('\n');
+    writeFileSync(join(entries, segment), `${lines.slice(0, 2).join('\n')}\n`);
+    expect(await told(data)).toMatchObject({
+      exit: 1,
+      result: { whole: false, entries: 2, fault: null, further: { file: made?.name, number: 3, records: 3 } },
+    });
+    const standing = async () => ({ seq: 2, hash: '', deviceId: '', place: '' });
+    await snapshotKeeper({ folder: folderOf, journal: standing }).meant('snapshots-go-further');
+    expect(await told(data)).toMatchObject({ exit: 0, result: { whole: true, further: null } });
+  });
+
   it('finds a printed head by number and hash, or by its hash alone', async () => {
     const short = heads[6]?.hash.slice(0, 8) ?? '';
     expect((await told(folder, '--head', `7, ${short}`)).exit).toBe(0);

@@ -7,7 +7,7 @@ import { verify as verifyJournal } from '../../journal/verify.ts';
 import { parseArguments, usage } from '../arguments.ts';
 import type { Answer, CommandArgument, CommandIo } from '../command.ts';
 import { journalFolder } from '../journalFolder.ts';
-import { recordsOfJournal, snapshotAnswer } from '../keptCheck.ts';
+import { furtherThan, recordsOfJournal, snapshotAnswer } from '../keptCheck.ts';
 
 interface Head {
   no: number | null;
@@ -64,7 +64,8 @@ async function journalAnswer(folder: string, head: Head | null): Promise<Answer>
   const printed = head === null ? null : { seq: head.no, hash: head.hash };
   const { tally, damage, torn, segments } = await verifyJournal(folder, realDisk, printed);
   const records = damage === null ? await recordsOfJournal(folder, tally) : null;
-  const isWhole = damage === null && records?.faults.length === 0;
+  const further = await furtherThan(folder, tally.seq);
+  const isWhole = damage === null && records?.faults.length === 0 && further === null;
   const result = {
     ...{ kind: 'journal', whole: isWhole, folder, files: segments.length, entries: tally.seq },
     head: { number: tally.seq, hash: tally.hash, short: shortHash(tally.hash) },
@@ -75,6 +76,7 @@ async function journalAnswer(folder: string, head: Head | null): Promise<Answer>
         ? null
         : { intactThrough: damage.intactSeq, file: damage.file, line: damage.line, reason: damage.reason },
     records,
+    further,
   };
   return { exit: isWhole ? 0 : 1, result };
 }
