@@ -4,15 +4,20 @@ import type { Host } from '../../../shared-types/host.ts';
 import { cautionLead, cautionShort } from '../../engine/caution.ts';
 import { draftsKept } from '../../components/RecordForm/keptDraft.ts';
 import { Dialog } from '../../components/Dialog/Dialog.tsx';
-import type { Hindrance, Store } from '../../store/store.ts';
+import type { Hindrance, Store, Tally } from '../../store/store.ts';
 import { ChainDrawing } from './ChainDrawing.tsx';
 import { goTo } from '../session/usePlace.ts';
 import { explained } from './explained.ts';
 import type { Way, WayName } from './explained.ts';
 import { saveEverything } from './saveEverything.ts';
-import { sidesOf } from './tallies.ts';
+import { sidesOf, tallyRows } from './tallies.ts';
 import { TallyTable } from './TallyTable.tsx';
 import './recovery.css';
+
+/** As many of a kind on both sides, and entries between the two that may have changed any of them. */
+function mayMislead(sides: { journal: Tally; found: Tally | null }): boolean {
+  return sides.found?.seq !== sides.journal.seq && tallyRows(sides).some(({ journal, found }) => journal === found);
+}
 
 export interface HinderedPageProps {
   store: Store;
@@ -111,7 +116,7 @@ export function HinderedPage({
         <section className="bw-hindered-sides" aria-label="What should be there and what was found">
           <ChainDrawing {...sides} />
           <TallyTable {...sides} />
-          {sides.found !== null && sides.found.seq !== sides.journal.seq && (
+          {mayMislead(sides) && (
             <p className="bw-second">Only numbers are compared here: the same number does not mean the same records.</p>
           )}
         </section>
