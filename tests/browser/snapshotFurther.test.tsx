@@ -9,11 +9,12 @@ import { explained } from '../../renderer/features/recovery/explained.ts';
 import { SnapshotsPlace } from '../../renderer/features/snapshots/SnapshotsPlace.tsx';
 import { HinderedPage } from '../../renderer/features/recovery/HinderedPage.tsx';
 import { OpeningNotice } from '../../renderer/features/recovery/OpeningNotice.tsx';
-import { StoreContext, useOpening } from '../../renderer/features/session/useStore.ts';
+import { useOpening } from '../../renderer/features/session/useStore.ts';
 import type { Host } from '../../shared-types/host.ts';
 import type { Hindrance, Store } from '../../renderer/store/store.ts';
 import { memoryJournal } from '../support/memoryJournal.ts';
 import type { MemoryJournal } from '../support/memoryJournal.ts';
+import { InWindow } from './support/InWindow.tsx';
 import { axeFaults } from './support/axe.ts';
 import {
   deleteDatabase,
@@ -169,9 +170,9 @@ async function lostJournal(scheme: 'light' | 'dark' = 'light') {
   const { store } = windowOn(journal, { snapshots: host });
   await store.open();
   await shown(
-    <StoreContext value={store}>
+    <InWindow store={store}>
       <Whole store={store} host={{ snapshots: host } as Host} />
-    </StoreContext>,
+    </InWindow>,
     { scheme },
   );
   return { journal, store, meant: snapshots.meant };
@@ -219,9 +220,9 @@ it('a snapshot that goes no further is restored without a word of that', async (
   await snapshots.host.make({ why: 'asked' });
   await store.commit({ action: 'edit', title: 'Edit', proposals: [remove('items', { id: 'F-1', rev: 1 })] });
   await shown(
-    <StoreContext value={store}>
+    <InWindow store={store}>
       <SnapshotsPlace host={{ snapshots: snapshots.host } as Host} />
-    </StoreContext>,
+    </InWindow>,
   );
   await userEvent.click(page.getByRole('button', { name: /^Restore…/ }));
   await userEvent.click(page.getByRole('button', { name: 'Restore 1 record' }));
@@ -235,9 +236,9 @@ it('what the opening brought over is told of over the sheet, until it is read', 
   journal.faults.tail = { bytes: 37, file: 'tail-1.bin' };
   const { store } = await openWindowOn(journal);
   await shown(
-    <StoreContext value={store}>
+    <InWindow store={store}>
       <OpeningNotice />
-    </StoreContext>,
+    </InWindow>,
   );
   const notice = page.getByRole('region', { name: 'What was found at the start' });
   await expect.element(notice).toHaveTextContent(/last line was never finished \(37 bytes\).*tail-1\.bin/);

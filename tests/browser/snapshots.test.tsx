@@ -6,7 +6,7 @@ import { page, userEvent } from 'vitest/browser';
 import { cleanup } from 'vitest-browser-react';
 import { readAll } from '../../renderer/store/copy/readAll.ts';
 import { SnapshotsPlace } from '../../renderer/features/snapshots/SnapshotsPlace.tsx';
-import { StoreContext } from '../../renderer/features/session/useStore.ts';
+import { InWindow } from './support/InWindow.tsx';
 import type { Store } from '../../renderer/store/store.ts';
 import { WorkingCopy } from '../../renderer/store/copy/workingCopy.ts';
 import type { FileToSave } from '../../shared-types/host.ts';
@@ -31,9 +31,9 @@ async function openPlace(scheme: 'light' | 'dark' = 'light', items = 4) {
     },
   };
   await shown(
-    <StoreContext value={store}>
+    <InWindow store={store}>
       <SnapshotsPlace host={around} />
-    </StoreContext>,
+    </InWindow>,
     { scheme },
   );
   return { journal, store, saved, files, ...snapshots };
@@ -84,7 +84,8 @@ it('a snapshot is made, what a restore would change is shown first, and undo tak
   await expect.element(page.getByText(/^Restored as of 2031-04-05/)).toBeVisible();
   expect([...((await store.readAll()).get('items')?.keys() ?? [])]).toEqual(['F-1', 'F-2', 'F-3', 'F-4']);
   expect(kept.at(-1)?.page.head.why).toBe('before-restore');
-  await store.undo();
+  await userEvent.click(button(/^Undo: Restore 2031-04-05/));
+  await expect.element(button(/^Redo: Restore 2031-04-05/)).toBeVisible();
   expect([...((await store.readAll()).get('items')?.keys() ?? [])]).toEqual(['F-2', 'F-3', 'F-4', 'F-9']);
   store.close();
 });

@@ -3,6 +3,7 @@ import { Button } from '@mantine/core';
 import type { Host } from '../../../shared-types/host.ts';
 import type { KeptSnapshot, SnapshotList } from '../../../shared-types/snapshot.ts';
 import { StateMark } from '../../components/StateMark/StateMark.tsx';
+import { UndoRedo } from '../../components/UndoRedo/UndoRedo.tsx';
 import { refusalOf } from '../../store/session.ts';
 import { changedMost, removedMost } from '../../store/writing/snapshotFirst.ts';
 import { countOf } from '../steps/words.ts';
@@ -11,6 +12,7 @@ import { everythingBytesMax } from '../../engine/everything/everythingBytes.ts';
 import { saveEverything } from '../recovery/saveEverything.ts';
 import { goTo } from '../session/usePlace.ts';
 import { useStore } from '../session/useStore.ts';
+import { useUndoRedo } from '../session/useUndoRedo.ts';
 import { EverythingDialog } from './EverythingDialog.tsx';
 import { snapshotFile } from './snapshotFile.ts';
 import { RestoreDialog } from './RestoreDialog.tsx';
@@ -27,6 +29,7 @@ export interface SnapshotsPlaceProps {
 export function SnapshotsPlace({ host: around, restore }: SnapshotsPlaceProps) {
   const host = around.snapshots;
   const store = useStore();
+  const turns = useUndoRedo();
   const [list, setList] = useState<SnapshotList | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const [said, setSaid] = useState('');
@@ -101,6 +104,7 @@ export function SnapshotsPlace({ host: around, restore }: SnapshotsPlaceProps) {
       <header className="bw-snapshots-head">
         <h1 id="snapshots-heading">Snapshots</h1>
         <span className="bw-snapshots-deeds">
+          <UndoRedo {...turns} />
           <Button disabled={busy} onClick={() => void bringIn()}>
             Bring a file in…
           </Button>
