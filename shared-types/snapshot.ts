@@ -61,6 +61,8 @@ export interface KeptSnapshot {
 export interface SnapshotList {
   /** Newest first. */
   snapshots: KeptSnapshot[];
+  /** Files there that end as snapshots do and have another's name: copies a person made. They are not gone by. */
+  otherNames: string[];
   /** Where they lie, for the user to read. */
   folder: string;
   /** Null where no second folder was chosen; `fault` where it does not take anything. */

@@ -47,7 +47,8 @@ const act = (...proposals: Parameters<Store['commit']>[0]['proposals']) => ({
 });
 
 it('one that is damaged is said to be, with why, and has nothing to press', async () => {
-  const { store, kept } = await openPlace();
+  const { store, kept, otherNames } = await openPlace();
+  otherNames.push('2031-04-05 (copy).snapshot');
   await userEvent.click(button('Make a snapshot'));
   await userEvent.click(button('Make a snapshot'));
   await expect.element(page.getByRole('row', { name: /Asked for/ }).nth(1)).toBeVisible();
@@ -58,6 +59,9 @@ it('one that is damaged is said to be, with why, and has nothing to press', asyn
   const row = page.getByRole('row', { name: /Damaged here its content is not what its sum says Cannot be restored/ });
   await expect.element(row).toBeVisible();
   expect(row.getByRole('button').elements()).toEqual([]);
+  await expect
+    .element(page.getByText(/^Not listed, because a snapshot has another name: 2031-04-05 \(copy\)\.snapshot/))
+    .toBeVisible();
   // Each of the others says which it is, though all are of nearly the same moment.
   const names = button(/^Restore… that of 2031-04-05 \d\d:\d\d, up to entry 5, asked for$/).elements();
   expect(names).toHaveLength(2);

@@ -25,6 +25,7 @@ it('the one that goes furthest and is whole is found; what goes no further, is c
   await keeper.make('asked');
   writeFileSync(join(folder, 'notes.snapshot'), 'x');
   expect(await keeper.further(14)).toBeNull();
+  expect((await keeper.list()).otherNames).toEqual(['notes.snapshot']);
   expect(await keeper.further(12)).toMatchObject({ seq: 14, records: 14 });
   const [, second = '', furthest = ''] = names().toSorted();
   truncateSync(join(folder, furthest), 400);

@@ -71,13 +71,17 @@ export function snapshotKeeper({
   /** The one that was read last, for the next page of it. */
   let open: { name: string; read: ReadSnapshot } | null = null;
 
-  const namesIn = async (of: string): Promise<string[]> => {
-    const names = await disk.readdir(of).catch((cause: unknown) => {
+  const allIn = (of: string): Promise<string[]> =>
+    disk.readdir(of).catch((cause: unknown) => {
       if (codeOf(cause) === 'ENOENT') return [];
       throw cause;
     });
-    return names.filter((name) => readSnapshotName(name) !== null).toSorted();
-  };
+  const namesIn = async (of: string): Promise<string[]> =>
+    (await allIn(of)).filter((name) => readSnapshotName(name) !== null).toSorted();
+  const otherNames = async (): Promise<string[]> =>
+    (await allIn(folder))
+      .filter((name) => /\.snapshot/i.test(name) && !name.endsWith('.part') && readSnapshotName(name) === null)
+      .toSorted();
 
   const wholeOne = async <Read extends object>(
     name: string,
@@ -222,6 +226,7 @@ export function snapshotKeeper({
     }
     return {
       snapshots: snapshots.toSorted((one, next) => byEntryThenTime(one.name, next.name)),
+      otherNames: await otherNames(),
       folder,
       second: other === null ? null : { folder: other, fault: await faultOfSecond(other) },
       shrunk: await held.get(),

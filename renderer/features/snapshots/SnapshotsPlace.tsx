@@ -164,6 +164,12 @@ export function SnapshotsPlace({ host: around, restore }: SnapshotsPlaceProps) {
           )}
         </>
       )}
+      {list !== null && list.otherNames.length > 0 && (
+        <p>
+          Not listed, because a snapshot has another name: <span className="bw-code">{list.otherNames.join(', ')}</span>
+          . <i>Bring a file in…</i> reads {list.otherNames.length === 1 ? 'it' : 'them'}.
+        </p>
+      )}
       <CheckPanel host={host} onChecked={() => void read()} />
       {file !== null && (
         <EverythingDialog

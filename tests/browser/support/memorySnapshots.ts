@@ -21,10 +21,12 @@ export function memorySnapshots(store: Store) {
     places: damaged.some(({ place }) => place === 'here') ? [] : ['here'],
   });
   const meant: MeantThing[] = [];
+  const otherNames: string[] = [];
   const state: { shrunk: SnapshotList['shrunk']; second: SnapshotList['second'] } = { shrunk: null, second: null };
   const host: SnapshotHost = {
     list: async () => ({
       snapshots: kept.toReversed().map(shownOf),
+      otherNames,
       folder: '/data/a folder with a very long name that nobody would give it/snapshots',
       ...state,
     }),
@@ -76,5 +78,5 @@ export function memorySnapshots(store: Store) {
     },
     noSecond: async () => void (state.second = null),
   };
-  return { host, kept, state, meant };
+  return { host, kept, state, meant, otherNames };
 }
