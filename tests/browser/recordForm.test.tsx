@@ -61,6 +61,10 @@ function TestForm({ save, onSaved = nothing, onLeave = nothing, keepAs, isKept =
 
 const saveButton = () => page.getByRole('button', { name: 'Save S-18D' });
 
+/** Where this window keeps what was typed in a form. */
+const here = (form: string): string => `bagwright-draft:@${sessionStorage.getItem('bagwright-window') ?? ''}:${form}`;
+const formsOnDisk = async () => (await draftsOnDisk()).map(({ name }) => name.replace(/^.*:/, ''));
+
 beforeEach(() => localStorage.clear());
 
 describe('a form', () => {
@@ -149,42 +153,40 @@ describe('a form', () => {
   it('brings entries back that a page lost, until they are saved or given up', async () => {
     const first = await shown(<TestForm save={async () => undefined} keepAs="test" />);
     await userEvent.fill(page.getByLabelText('Code'), 'S-18X');
-    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:test')).toContain('S-18X'), patience);
+    await vi.waitFor(() => expect(localStorage.getItem(here('test'))).toContain('S-18X'), patience);
     await first.unmount();
     await shown(<TestForm save={async () => undefined} keepAs="test" />);
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18X');
     await expect.element(page.getByText('Entries that were not saved are back.')).toBeInTheDocument();
     await userEvent.click(page.getByRole('button', { name: 'Begin again from what is kept' }));
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18D');
-    expect(localStorage.getItem('bagwright-draft:test')).toBeNull();
+    expect(localStorage.getItem(here('test'))).toBeNull();
   });
 
   it('brings back from the disk what the browser’s plain storage has not taken there, and nothing that was given up', async () => {
     const first = await shown(<TestForm save={async () => undefined} keepAs="killed" />);
     await userEvent.fill(page.getByLabelText('Code'), 'S-18X');
-    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:killed')).toContain('S-18X'), patience);
+    await vi.waitFor(() => expect(localStorage.getItem(here('killed'))).toContain('S-18X'), patience);
     await first.unmount();
-    await vi.waitFor(async () => expect((await draftsOnDisk()).map(({ name }) => name)).toContain('killed'), patience);
+    await vi.waitFor(async () => expect(await formsOnDisk()).toContain('killed'), patience);
     // As after `kill -9` of the browser within its first seconds.
     localStorage.clear();
     await bringDraftsBack();
     const second = await shown(<TestForm save={async () => undefined} keepAs="killed" />);
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18X');
-    const typed = localStorage.getItem('bagwright-draft:killed') ?? '';
+    const typed = localStorage.getItem(here('killed')) ?? '';
     await userEvent.click(page.getByRole('button', { name: 'Begin again from what is kept' }));
     await vi.waitFor(
-      async () => expect((await draftsOnDisk()).find(({ name }) => name === 'killed')).toMatchObject({ text: null }),
+      async () =>
+        expect((await draftsOnDisk()).find(({ name }) => name.endsWith(':killed'))).toMatchObject({ text: null }),
       patience,
     );
     await second.unmount();
     // The plain storage as it was before that reached the disk.
-    localStorage.setItem('bagwright-draft:killed', typed);
+    localStorage.setItem(here('killed'), typed);
     await bringDraftsBack();
-    expect(localStorage.getItem('bagwright-draft:killed')).toBeNull();
-    await vi.waitFor(
-      async () => expect((await draftsOnDisk()).map(({ name }) => name)).not.toContain('killed'),
-      patience,
-    );
+    expect(localStorage.getItem(here('killed'))).toBeNull();
+    await vi.waitFor(async () => expect(await formsOnDisk()).not.toContain('killed'), patience);
   });
 
   it('does not bring back what was saved after all', async () => {
@@ -197,7 +199,7 @@ describe('a form', () => {
     await first.unmount();
     await shown(<TestForm save={async () => undefined} keepAs="new" isKept={({ id }) => id === 'k7'} />);
     await expect.element(page.getByLabelText('Code')).toHaveValue('S-18D');
-    await vi.waitFor(() => expect(localStorage.getItem('bagwright-draft:new')).toBeNull(), patience);
+    await vi.waitFor(() => expect(localStorage.getItem(here('new'))).toBeNull(), patience);
   });
 
   it('shows hostile entries as text', async () => {

@@ -323,9 +323,9 @@ export const mutants: readonly Mutant[] = [
   },
   {
     name: 'entries that are not saved wait for the browser’s plain storage',
-    file: 'renderer/components/RecordForm/keptDraft.ts',
-    text: '    putOnDisk({ name, text, at }).catch(() => undefined);\n',
-    instead: '    if (at === name) void putOnDisk({ name, text, at });\n',
+    file: 'renderer/components/RecordForm/draftCopies.ts',
+    text: '  putOnDisk({ name, text, at }).catch(() => undefined);\n',
+    instead: '  if (at === name) void putOnDisk({ name, text, at });\n',
     test: {
       project: 'browser',
       file: 'tests/browser/recordForm.test.tsx',

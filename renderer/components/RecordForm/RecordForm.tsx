@@ -5,6 +5,7 @@ import { ConflictPanel } from '../ConflictPanel/ConflictPanel.tsx';
 import type { ConflictWords, RecordConflict } from '../ConflictPanel/ConflictPanel.tsx';
 import { FieldErrors } from '../FieldErrors/FieldErrors.tsx';
 import { StateMark } from '../StateMark/StateMark.tsx';
+import { BackNote } from './BackNote.tsx';
 import { LeaveQuestion } from './LeaveQuestion.tsx';
 import { conflictsIn, isInDoubt, reasonOf, whatRemains } from './refusedSave.ts';
 import type { RecordFormState } from './useRecordForm.ts';
@@ -52,9 +53,8 @@ export function RecordForm(props: RecordFormProps) {
   const [leaving, setLeaving] = useState(false);
   const busy = useRef(false);
 
-  useEffect(() => {
-    element.current?.querySelector<HTMLElement>('input, select, textarea')?.focus();
-  }, []);
+  const focusFirst = (): void => element.current?.querySelector<HTMLElement>('input, select, textarea')?.focus();
+  useEffect(focusFirst, []);
   useEffect(() => {
     if (!form.changed) return undefined;
     const ask = (event: BeforeUnloadEvent): void => event.preventDefault();
@@ -136,14 +136,13 @@ export function RecordForm(props: RecordFormProps) {
             </p>
           </div>
         )}
-        {form.broughtBack === null || !form.changed ? null : (
-          <p className="bw-form-back" role="status">
-            Entries that were not saved are back.{' '}
-            <button type="button" className="bw-link" onClick={() => form.forget()}>
-              Begin again from what is kept
-            </button>
-          </p>
-        )}
+        <BackNote
+          form={form}
+          onShow={(other) => {
+            form.show(other);
+            focusFirst();
+          }}
+        />
         <div className="bw-form-fields">{children}</div>
         {beforeSaving === undefined ? null : <div className="bw-form-before">{beforeSaving}</div>}
         <div className="bw-form-foot">

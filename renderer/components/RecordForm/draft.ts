@@ -34,3 +34,7 @@ export function canonical(value: unknown): string {
   const sorted = entries.toSorted(([a], [b]) => (a < b ? -1 : 1));
   return `{${sorted.map(([key, inner]) => `${JSON.stringify(key)}:${canonical(inner)}`).join(',')}}`;
 }
+
+/** Whatever their revisions and keys: entries of one form that were saved meanwhile, or typed twice, are no loss. */
+export const saysTheSame = (one: Draft, other: Draft): boolean =>
+  canonical({ ...one, rev: 0, id: '' }) === canonical({ ...other, rev: 0, id: '' });

@@ -1,31 +1,93 @@
-import type { Draft } from './draft.ts';
-import { draftsOnDisk, putOnDisk, takeOffDisk, type DraftOnDisk } from './draftsOnDisk.ts';
+import { saysTheSame, type Draft } from './draft.ts';
+import { copiesOf, copyAt, copyName, formsKept, isKeptAs, putCopy, putText, typedAt } from './draftCopies.ts';
+import type { DraftCopy, KeptDraft } from './draftCopies.ts';
+import { draftsOnDisk, takeOffDisk, type DraftOnDisk } from './draftsOnDisk.ts';
+import { claimWindow, openWindows, thisWindow } from './thisWindow.ts';
 
-/** Entries that were not saved yet outlive a crash of the page and a walk to another sheet. They are no record. */
-const prefix = 'bagwright-draft:';
+/** By the name of this window's own: drafts of other windows that it took over, or that were saved after all. */
+const takenOver = new Map<string, readonly DraftCopy[]>();
 
-export interface KeptDraft {
-  draft: Draft;
-  /** ISO 8601. */
-  at: string;
-}
+/** Those it was done with while their windows were still open: they are offered, and not taken up by themselves again. */
+const passed = new Set<string>();
 
-export function keepDraft(name: string, kept: KeptDraft | null): void {
+const typing = (copy: DraftCopy): string => `${typedAt(copy)} ${copy.name}`;
+const never = (): boolean => false;
+
+/** Keeps the entries of this window; null: they were saved or given up. */
+export function keepDraft(form: string, kept: KeptDraft | null): void {
   try {
-    if (kept === null && localStorage.getItem(prefix + name) === null) return;
-    const text = kept === null ? null : JSON.stringify(kept);
-    if (text === null) localStorage.removeItem(prefix + name);
-    else localStorage.setItem(prefix + name, text);
-    const at = kept?.at ?? new Date().toISOString();
-    putOnDisk({ name, text, at }).catch(() => undefined);
+    const own = copyName(thisWindow(), form);
+    if (kept !== null || isKeptAs(own)) putCopy(own, kept);
+    const taken = takenOver.get(own) ?? [];
+    if (kept === null) {
+      takenOver.delete(own);
+      for (const copy of taken) passed.add(typing(copy));
+    }
+    if (taken.length > 0) letGo(taken, kept === null ? null : own).catch(() => undefined);
   } catch {
     // Without room for it the form still holds its entries.
   }
 }
 
-export function keptDraft(name: string): KeptDraft | null {
+/** They are this window's now, kept as `own`, or nobody's. What an open one has, or has been typed on, stays. */
+async function letGo(taken: readonly DraftCopy[], own: string | null): Promise<void> {
+  const isOpen = await openWindows();
+  // Where nothing tells which are open, what is not saved stays twice.
+  if (isOpen === null && own !== null) return;
+  for (const copy of taken) {
+    // Meanwhile another may have been taken up in its place.
+    const isOurs = own === null || takenOver.get(own)?.includes(copy) === true;
+    const now = copyAt(copy.name);
+    if (!isOurs || now === null || typing(now) !== typing(copy)) continue;
+    if (copy.window === null || isOpen?.(copy.window) !== true) putCopy(copy.name, null);
+  }
+}
+
+/** This window's own, else the newest that another one left; `isSaved` tells of which nothing is lost. */
+export function keptDraft(form: string, isSaved: (draft: Draft) => boolean = never): KeptDraft | null {
   try {
-    return readDraft(localStorage.getItem(prefix + name));
+    const own = copyName(thisWindow(), form);
+    const copies = copiesOf(form);
+    const saved = copies.filter(({ draft }) => isSaved(draft));
+    const worth = copies.filter((copy) => !saved.includes(copy));
+    const found = worth.find(({ name }) => name === own) ?? worth.find((copy) => !passed.has(typing(copy))) ?? null;
+    const taken = [...saved, ...(found === null ? [] : [found])].filter(({ name }) => name !== own);
+    const before = (takenOver.get(own) ?? []).filter(({ name }) => taken.every((copy) => copy.name !== name));
+    if (taken.length > 0) takenOver.set(own, [...before, ...taken]);
+    return found;
+  } catch {
+    return null;
+  }
+}
+
+/** What other windows left of the form, and what this one has set aside. */
+export function otherDrafts(form: string): DraftCopy[] {
+  try {
+    const own = copyName(thisWindow(), form);
+    return copiesOf(form).filter(({ name }) => name !== own);
+  } catch {
+    return [];
+  }
+}
+
+const asideSign = '.';
+
+export const isSetAsideHere = ({ window }: DraftCopy): boolean =>
+  window?.startsWith(`${thisWindow()}${asideSign}`) === true;
+
+/** Takes another up in the place of what stands in the form, which is set aside; null where it is there no more. */
+export function takeInstead(form: string, present: KeptDraft | null, other: DraftCopy): KeptDraft | null {
+  try {
+    const found = copyAt(other.name);
+    if (found === null) return null;
+    const isElsewhere = ({ draft }: DraftCopy): boolean => present !== null && saysTheSame(draft, present.draft);
+    if (present !== null && !otherDrafts(form).some(isElsewhere)) {
+      putCopy(copyName(`${thisWindow()}${asideSign}${crypto.randomUUID()}`, form), present);
+    }
+    takenOver.set(copyName(thisWindow(), form), [found]);
+    // As of now, or what the browser still has on the disk would pass for the newer one.
+    keepDraft(form, { draft: found.draft, at: new Date().toISOString(), typed: typedAt(found) });
+    return found;
   } catch {
     return null;
   }
@@ -34,18 +96,10 @@ export function keptDraft(name: string): KeptDraft | null {
 /** Of how many forms entries are kept that were not saved. */
 export function draftsKept(): number {
   try {
-    return Object.keys(localStorage).filter((name) => name.startsWith(prefix)).length;
+    return formsKept().size;
   } catch {
     return 0;
   }
-}
-
-function readDraft(text: string | null): KeptDraft | null {
-  const read: unknown = JSON.parse(text ?? 'null');
-  if (typeof read !== 'object' || read === null || !('draft' in read) || !('at' in read)) return null;
-  const { draft, at } = read;
-  if (typeof draft !== 'object' || draft === null || Array.isArray(draft) || typeof at !== 'string') return null;
-  return { draft: { ...draft }, at };
 }
 
 /** So long the start waits for them; what comes later comes at the next one. */
@@ -54,20 +108,32 @@ const backWithinMs = 1000;
 /** Before any form is shown: what a crash kept the browser's plain storage from taking to the disk. */
 export async function bringDraftsBack(): Promise<void> {
   const inTime = new Promise<DraftOnDisk[]>((resolve) => setTimeout(() => resolve([]), backWithinMs));
-  const found = await Promise.race([draftsOnDisk(), inTime]).catch(() => []);
+  const search = Promise.race([draftsOnDisk(), inTime]).catch(() => []);
+  const [found] = await Promise.all([search, claimWindow()]);
   for (const draft of found) bringBack(draft);
+  clearOldest().catch(() => undefined);
 }
 
 function bringBack({ name, text, at }: DraftOnDisk): void {
   try {
-    const here = keptDraft(name);
+    const here = copyAt(name);
     const isNewer = here === null || here.at < at;
-    if (text === null) {
-      if (isNewer) localStorage.removeItem(prefix + name);
-      // Once it is gone here too, nothing has to say so any more.
-      void takeOffDisk(name).catch(() => undefined);
-    } else if (isNewer) localStorage.setItem(prefix + name, text);
+    if (isNewer) putText(name, text);
+    // Once it is gone here too, nothing has to say so any more.
+    if (text === null) void takeOffDisk(name).catch(() => undefined);
   } catch {
     // As above.
+  }
+}
+
+/** So many of one form, or nobody would ever look at the rest. */
+const mostOfOneForm = 12;
+
+async function clearOldest(): Promise<void> {
+  const isOpen = await openWindows();
+  for (const form of formsKept()) {
+    for (const { name, window } of copiesOf(form).slice(mostOfOneForm)) {
+      if (window === null || isOpen?.(window) !== true) putCopy(name, null);
+    }
   }
 }
