@@ -79,9 +79,7 @@ export function snapshotKeeper({
   const namesIn = async (of: string): Promise<string[]> =>
     (await allIn(of)).filter((name) => readSnapshotName(name) !== null).toSorted();
   const otherNames = async (): Promise<string[]> =>
-    (await allIn(folder))
-      .filter((name) => /\.snapshot/i.test(name) && !name.endsWith('.part') && readSnapshotName(name) === null)
-      .toSorted();
+    (await allIn(folder)).filter((name) => /\.snapshot/i.test(name) && readSnapshotName(name) === null).toSorted();
 
   const wholeOne = async <Read extends object>(
     name: string,
