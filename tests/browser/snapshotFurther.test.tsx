@@ -148,7 +148,11 @@ function Whole({ store, host }: { store: Store; host: Host }) {
     return <HinderedPage store={store} host={host} folder="/data" hindrance={opening.hindrance} />;
   if (opening.kind !== 'ready') return null;
   const [, at, name] = window.location.hash.split('/');
-  return at === 'snapshots' ? <SnapshotsPlace host={host} restore={name} /> : <p>The work itself</p>;
+  return (
+    <main tabIndex={-1}>
+      {at === 'snapshots' ? <SnapshotsPlace host={host} restore={name} /> : <p>The work itself</p>}
+    </main>
+  );
 }
 
 async function lostJournal(scheme: 'light' | 'dark' = 'light') {
@@ -190,6 +194,8 @@ describe.each(['light', 'dark'] as const)('the page of a lost journal, in %s', (
     await userEvent.click(page.getByRole('button', { name: 'Look at what it would bring back' }));
     await userEvent.click(page.getByRole('button', { name: 'Restore 5 records' }));
     await expect.element(page.getByText(/^Restored as of/)).toBeVisible();
+    // The address opened the dialogue: the hand is on the sheet after it.
+    expect(document.activeElement?.tagName).toBe('MAIN');
     expect([...((await store.readAll()).get('items')?.keys() ?? [])]).toEqual(['F-1', 'F-2', 'F-3', 'F-4']);
     expect(meant).toEqual(['snapshots-go-further']);
     // The dialogue is not opened again by the address.

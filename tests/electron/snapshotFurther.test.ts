@@ -35,6 +35,17 @@ it('the one that goes furthest and is whole is found; what goes no further, is c
   expect(await keeper.further(0)).toMatchObject({ seq: 12, records: 12 });
 });
 
+it('is listed below those of the journal that is there now', async () => {
+  const { keeper, add } = await kept(12);
+  const seqs = async (of: typeof keeper) => (await of.list()).snapshots.map(({ seq }) => seq);
+  await keeper.make('asked');
+  await add(comes('s20'));
+  await keeper.make('asked');
+  expect(await seqs(keeper)).toEqual([13, 12]);
+  const folder = (await keeper.list()).folder;
+  expect(await seqs(after(folder, 12))).toEqual([12, 13]);
+});
+
 it('is named no more once it is said to be meant, until one goes further again', async () => {
   const { keeper, folder, add } = await kept(12);
   await keeper.make('asked');

@@ -332,4 +332,26 @@ export const mutants: readonly Mutant[] = [
       name: 'brings back from the disk what',
     },
   },
+  {
+    name: 'an empty program is shown though a snapshot goes further',
+    file: 'renderer/store/opening/opening.ts',
+    text: '  if (further === null || around.asItIs) return opened;\n',
+    instead: '  if (further === null || !around.asItIs) return opened;\n',
+    test: {
+      project: 'browser',
+      file: 'tests/browser/snapshotFurther.test.tsx',
+      name: 'is told of before an empty program is shown',
+    },
+  },
+  {
+    name: 'what is left of a former journal clears the snapshots of a new one away',
+    file: 'electron/journal/snapshots/rotate.ts',
+    text: '  return [...ofOneJournal(names.filter((name) => !isFurther(name))), ...ofOneJournal(names.filter(isFurther))];\n',
+    instead: '  return ofOneJournal(names.filter((name) => isFurther(name) || !isFurther(name)));\n',
+    test: {
+      project: 'unit',
+      file: 'tests/electron/snapshots.test.ts',
+      name: 'clears away nothing of a journal begun anew',
+    },
+  },
 ];

@@ -209,6 +209,11 @@ export function snapshotKeeper({
         ? []
         : [{ place: 'second' as const, of: other, names: new Set(await namesIn(other).catch(() => [])) }]),
     ];
+    // Those that go further are of a journal that was there before: they are the older ones, whatever their number.
+    const upTo = await journal().then(
+      ({ seq }) => seq,
+      () => Number.POSITIVE_INFINITY,
+    );
     const snapshots: KeptSnapshot[] = [];
     for (const name of new Set(byPlace.flatMap(({ names }) => [...names]))) {
       const read = readSnapshotName(name) ?? { utc: '', seq: 0, why: 'asked' as const };
@@ -223,7 +228,9 @@ export function snapshotKeeper({
       snapshots.push(one);
     }
     return {
-      snapshots: snapshots.toSorted((one, next) => byEntryThenTime(one.name, next.name)),
+      snapshots: snapshots.toSorted(
+        (one, next) => Number(one.seq > upTo) - Number(next.seq > upTo) || byEntryThenTime(one.name, next.name),
+      ),
       otherNames: await otherNames(),
       folder,
       second: other === null ? null : { folder: other, fault: await faultOfSecond(other) },

@@ -26,7 +26,9 @@ export function Dialog({ title, onClose, children, bare = false, className = '' 
     dialog?.showModal();
     return () => {
       dialog?.close();
-      if (before instanceof HTMLElement) before.focus();
+      // One that the address opened had nothing before it.
+      const back = before === document.body ? document.querySelector('main') : before;
+      if (back instanceof HTMLElement) back.focus();
     };
   }, []);
   return createPortal(
