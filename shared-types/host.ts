@@ -68,7 +68,7 @@ export interface SnapshotHost {
   /** Some of its records, from the given one on. Refused where it cannot be gone by. */
   read(request: { name: string; from: number }): Promise<SnapshotPage>;
   /** What is missing was meant to go: old ones are cleared away again, or those that go further are named no more. */
-  meant(request: { what: MeantThing }): Promise<void>;
+  meant(request: MeantThing): Promise<void>;
   /** Asks the person for a second folder; null where the choice was put off. The browser window refuses: it names no path. */
   chooseSecond(): Promise<string | null>;
   noSecond(): Promise<void>;

@@ -143,7 +143,7 @@ export interface Bridge {
   snapshotsList(): Promise<Answer<SnapshotList>>;
   snapshotsMake(request: { why: AskedReason }): Promise<Answer<KeptSnapshot | null>>;
   snapshotsRead(request: { name: string; from: number }): Promise<Answer<SnapshotPage>>;
-  snapshotsMeant(request: { what: MeantThing }): Promise<Answer<void>>;
+  snapshotsMeant(request: MeantThing): Promise<Answer<void>>;
   snapshotsChooseSecond(): Promise<Answer<string | null>>;
   snapshotsNoSecond(): Promise<Answer<void>>;
   onLeaseLost(listener: (lost: LeaseLost) => void): void;

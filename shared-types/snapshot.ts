@@ -56,6 +56,8 @@ export interface KeptSnapshot {
   seq: number;
   utc: string;
   why: SnapshotReason;
+  /** It goes further than the journal did when that was last opened, and nobody has said that this is meant. */
+  further: boolean;
 }
 
 export interface SnapshotList {
@@ -87,9 +89,12 @@ export interface FurtherSnapshot {
   records: number;
 }
 
-/** What a person may say is meant: that far less is kept than was, or that snapshots go further than the journal. */
-const meantThings = ['less-is-kept', 'snapshots-go-further'] as const;
-export type MeantThing = (typeof meantThings)[number];
+/** What a person may say is meant: that far less is kept than was, or that snapshots go further than the journal; `through`: those up to that entry. */
+const meantThing = z.discriminatedUnion('what', [
+  z.strictObject({ what: z.literal('less-is-kept') }),
+  z.strictObject({ what: z.literal('snapshots-go-further'), through: z.int().min(0).optional() }),
+]);
+export type MeantThing = z.infer<typeof meantThing>;
 
 /** The name of a file says when and why it was made, and up to which entry it goes; the rest is inside. */
 const nameForm = /^(\d{4}-\d\d-\d\dT\d\d-\d\d-\d\dZ)_(\d{12})_([a-z-]{1,40})(?:_\d{1,4})?\.snapshot$/;
@@ -113,7 +118,7 @@ export function readSnapshotName(name: string): { utc: string; seq: number; why:
 export const snapshotRequests = {
   make: z.strictObject({ why: z.enum(askedReasons) }),
   read: z.strictObject({ name: snapshotName, from: z.int().min(0) }),
-  meant: z.strictObject({ what: z.enum(meantThings) }),
+  meant: meantThing,
 } as const;
 
 export function totalOfCounts(counts: Counts | Record<string, number>): number {

@@ -10,7 +10,7 @@ export function snapshotHandlers(keeper: SnapshotKeeper): Pick<Handlers, Snapsho
     snapshotsList: () => keeper.list(),
     snapshotsMake: (_window, { why }) => keeper.make(why),
     snapshotsRead: (_window, request) => keeper.read(request),
-    snapshotsMeant: (_window, { what }) => keeper.meant(what),
+    snapshotsMeant: (_window, request) => keeper.meant(request),
     async snapshotsChooseSecond(window) {
       const chosen = await dialog.showOpenDialog(window, { properties: ['openDirectory', 'createDirectory'] });
       const [folder] = chosen.filePaths;

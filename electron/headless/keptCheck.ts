@@ -8,6 +8,7 @@ import { shortHash } from '../../renderer/engine/record/shortHash.ts';
 import { realDisk } from '../files/disk.ts';
 import { recordsAt } from '../journal/snapshots/fold.ts';
 import { readSnapshot, type Tables } from '../journal/snapshots/format.ts';
+import { readPage } from '../journal/pages.ts';
 import { snapshotKeeper } from '../journal/snapshots/keeper.ts';
 import type { Answer } from './command.ts';
 
@@ -30,7 +31,9 @@ export async function furtherThan(
   if (basename(journal) !== 'journal') return null;
   const unasked = (): Promise<never> => Promise.reject(new Error('the journal is not asked'));
   const keeper = snapshotKeeper({ folder: join(dirname(journal), 'snapshots'), journal: unasked });
-  const further = await keeper.further(seq).catch(() => null);
+  const hashAt = async (at: number): Promise<string | null> =>
+    (await readPage(entries, { from: at, through: seq }, realDisk)).entries[0]?.hash ?? null;
+  const further = await keeper.further({ seq, hashAt }).catch(() => null);
   return further === null ? null : { file: further.name, number: further.seq, records: further.records };
 }
 

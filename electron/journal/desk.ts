@@ -43,7 +43,9 @@ export function journalDesk(options: JournalOptions): JournalDesk {
   /** A folder of snapshots that cannot be read keeps nobody from the journal. */
   const openNow = async (): Promise<JournalState> => {
     const state = await journal.open();
-    return { ...state, further: await snapshots.further(state.seq).catch(() => null) };
+    const hashAt = async (seq: number): Promise<string | null> =>
+      (await journal.read({ from: seq })).entries[0]?.hash ?? null;
+    return { ...state, further: await snapshots.furtherAtOpening({ seq: state.seq, hashAt }).catch(() => null) };
   };
   let begun: { state: Promise<JournalState>; atMs: number } | null = null;
   return {

@@ -18,8 +18,8 @@ export const snapshotCalls: Readonly<Record<string, KnownCall>> = {
   [api.snapshotsList]: call(nothing, (keeper) => keeper.list()),
   [api.snapshotsMake]: call('make', async (keeper, { why }) => ({ made: await keeper.make(why) })),
   [api.snapshotsRead]: call('read', (keeper, asked) => keeper.read(asked)),
-  [api.snapshotsMeant]: call('meant', async (keeper, { what }) => {
-    await keeper.meant(what);
+  [api.snapshotsMeant]: call('meant', async (keeper, asked) => {
+    await keeper.meant(asked);
     return {};
   }),
   [api.snapshotsNoSecond]: call(nothing, async (keeper) => {

@@ -126,15 +126,27 @@ describe('the kept tasks', () => {
   it('say what was done last, and of what was undone and done again that it was', async () => {
     const { screen, store } = await openFirstPage({ journal: await journalWithTasks() });
     const last = (said: string) => screen.getByText(new RegExp(`^Last change: ${said}, \\d{4}-`));
-    const [task] = (await rowsOf(store, 'tasks')).values();
-    if (task === undefined) throw new Error('no task');
-    const proposals = [put('tasks', { ...task, name: 'Mast, new name' })];
+    const [mast] = (await rowsOf(store, 'tasks')).values();
+    if (mast === undefined) throw new Error('no task');
+    const proposals = [put('tasks', { ...mast, name: 'Mast, new name' })];
     await store.commit({ action: 'edit', title: 'Edit the mast', proposals });
     await expect.element(last('Edit the mast')).toBeVisible();
     await store.undo();
     await expect.element(last('Undone: Edit the mast')).toBeVisible();
     await store.redo();
     await expect.element(last('Done again: Edit the mast')).toBeVisible();
+    // What cannot be undone is a change like any other; a setting is none.
+    await store.commit({
+      ...{ action: 'restore', title: 'Restore all of it', undoable: false },
+      proposals: [put('shelves', shelf('more'))],
+    });
+    await expect.element(last('Restore all of it')).toBeVisible();
+    await store.commit({
+      ...{ action: 'prefer', title: 'Settings', undoable: false },
+      proposals: [put('shelves', shelf('again'))],
+    });
+    await expect.poll(() => store.history().recent[0]?.title).toBe('Settings');
+    await expect.element(last('Restore all of it')).toBeVisible();
   });
 
   it('go with their outings and steps once it is asked, and come back whole', async () => {

@@ -9,6 +9,9 @@ import { comes, request } from './support/journalUnderTest.ts';
 import { scratchFolder } from './support/site.ts';
 import { kept } from './support/keptSnapshots.ts';
 
+/** A journal that ends there, and of whose entries a snapshot knows none. */
+const end = (seq: number) => ({ seq, hashAt: async () => 'f'.repeat(64) });
+
 /** A keeper as after the journal was replaced by one that ends earlier. */
 const after = (folder: string, seq: number) =>
   snapshotKeeper({
@@ -24,15 +27,15 @@ it('the one that goes furthest and is whole is found; what goes no further, is c
   await add(comes('s21'));
   await keeper.make('asked');
   writeFileSync(join(folder, 'notes.snapshot'), 'x');
-  expect(await keeper.further(14)).toBeNull();
+  expect(await keeper.further(end(14))).toBeNull();
   expect((await keeper.list()).otherNames).toEqual(['notes.snapshot']);
-  expect(await keeper.further(12)).toMatchObject({ seq: 14, records: 14 });
+  expect(await keeper.further(end(12))).toMatchObject({ seq: 14, records: 14 });
   const [, second = '', furthest = ''] = names().toSorted();
   truncateSync(join(folder, furthest), 400);
-  expect(await keeper.further(12)).toEqual({ name: second, utc: expect.any(String), seq: 13, records: 13 });
+  expect(await keeper.further(end(12))).toEqual({ name: second, utc: expect.any(String), seq: 13, records: 13 });
   truncateSync(join(folder, second), 400);
-  expect(await keeper.further(12)).toBeNull();
-  expect(await keeper.further(0)).toMatchObject({ seq: 12, records: 12 });
+  expect(await keeper.further(end(12))).toBeNull();
+  expect(await keeper.further(end(0))).toMatchObject({ seq: 12, records: 12 });
 });
 
 it('is listed below those of the journal that is there now', async () => {
@@ -42,23 +45,65 @@ it('is listed below those of the journal that is there now', async () => {
   await add(comes('s20'));
   await keeper.make('asked');
   expect(await seqs(keeper)).toEqual([13, 12]);
-  const folder = (await keeper.list()).folder;
-  expect(await seqs(after(folder, 12))).toEqual([12, 13]);
+  // The journal was replaced, and goes on past their numbers.
+  const { folder } = await keeper.list();
+  const later = after(folder, 9);
+  expect(await later.furtherAtOpening(end(9))).toMatchObject({ seq: 13 });
+  expect(await seqs(later)).toEqual([13, 12]);
+  writeFileSync(
+    join(folder, nameOfSnapshot({ utc: '2031-04-05T10:20:30Z', seq: 10, why: 'asked', again: 0 })),
+    'of the new one',
+  );
+  expect(await seqs(later)).toEqual([10, 13, 12]);
+});
+
+it('stays named where a journal has gone on past its number, and is not once its own is back', async () => {
+  const { keeper, folder, add } = await kept(12);
+  await keeper.make('asked');
+  const made = await keeper.read({ name: (await keeper.list()).snapshots[0]?.name ?? '', from: 0 });
+  const opened = after(folder, 5);
+  // Looking is not noting.
+  expect(await opened.further(end(5))).toMatchObject({ seq: 12 });
+  expect(await opened.further(end(40))).toBeNull();
+  expect(await opened.furtherAtOpening(end(5))).toMatchObject({ seq: 12 });
+  expect((await opened.list()).snapshots.map(({ further }) => further)).toEqual([true]);
+  expect(await opened.furtherAtOpening(end(40))).toMatchObject({ seq: 12 });
+  expect(await opened.further(end(40))).toMatchObject({ seq: 12 });
+  // Its own journal, gone on.
+  const back = { seq: 13, hashAt: async (seq: number) => (seq === 12 ? made.head.hash : null) };
+  await add(comes('s20'));
+  expect(await keeper.furtherAtOpening(back)).toBeNull();
+  expect((await keeper.list()).snapshots.map(({ further }) => further)).toEqual([false]);
 });
 
 it('is named no more once it is said to be meant, until one goes further again', async () => {
   const { keeper, folder, add } = await kept(12);
   await keeper.make('asked');
   const opened = after(folder, 5);
-  expect(await opened.further(5)).toMatchObject({ seq: 12 });
+  expect(await opened.further(end(5))).toMatchObject({ seq: 12 });
   // Another thing that may be meant says nothing of it.
-  await opened.meant('less-is-kept');
-  expect(await opened.further(5)).toMatchObject({ seq: 12 });
-  await opened.meant('snapshots-go-further');
-  expect(await after(folder, 5).further(5)).toBeNull();
+  await opened.meant({ what: 'less-is-kept' });
+  expect(await opened.further(end(5))).toMatchObject({ seq: 12 });
+  await opened.meant({ what: 'snapshots-go-further' });
+  expect(await after(folder, 5).further(end(5))).toBeNull();
   await add(comes('s20'));
   await keeper.make('asked');
-  expect(await opened.further(5)).toMatchObject({ seq: 13 });
+  expect(await opened.further(end(5))).toMatchObject({ seq: 13 });
+});
+
+it('is named no more up to the one that was restored; what goes further still stays named', async () => {
+  const { keeper, folder, add } = await kept(12);
+  await keeper.make('asked');
+  await add(comes('s20'));
+  await keeper.make('asked');
+  const opened = after(folder, 5);
+  await opened.furtherAtOpening(end(5));
+  await opened.meant({ what: 'snapshots-go-further', through: 12 });
+  expect((await opened.list()).snapshots.map(({ seq, further }) => [seq, further])).toEqual([
+    [13, true],
+    [12, false],
+  ]);
+  expect(await opened.furtherAtOpening(end(30))).toMatchObject({ seq: 13 });
 });
 
 it('the second folder is looked into only where the journal is empty: others may keep theirs there', async () => {
@@ -67,8 +112,8 @@ it('the second folder is looked into only where the journal is empty: others may
   await keeper.setSecond(second);
   await keeper.make('asked');
   for (const name of names()) rmSync(join(folder, name));
-  expect(await after(folder, 5).further(5)).toBeNull();
-  expect(await after(folder, 0).further(0)).toMatchObject({ seq: 12, records: 12 });
+  expect(await after(folder, 5).further(end(5))).toBeNull();
+  expect(await after(folder, 0).further(end(0))).toMatchObject({ seq: 12, records: 12 });
 });
 
 it('in the second folder only what was copied there from here is cleared away', async () => {

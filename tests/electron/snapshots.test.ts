@@ -205,7 +205,7 @@ describe('clearing away', () => {
     }
     // None of those from before is gone.
     expect(names().length).toBe(kept25 + 31);
-    await keeper.meant('less-is-kept');
+    await keeper.meant({ what: 'less-is-kept' });
     await add(comes('z'));
     await keeper.make('half-hour');
     expect((await keeper.list()).shrunk).toBeNull();

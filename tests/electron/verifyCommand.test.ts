@@ -169,16 +169,16 @@ describe('verify of a journal', () => {
     const made = await snapshotKeeper({ folder: folderOf, journal: () => journal.standing() }).make('asked');
     journal.close();
     expect(await told(data)).toMatchObject({ exit: 0, result: { whole: true, entries: 3, further: null } });
-    const entries = join(data, 'journal', 'entries-1');
-    const [segment = ''] = readdirSync(entries);
-    const lines = readFileSync(join(entries, segment), 'utf8').split('\n');
-    writeFileSync(join(entries, segment), `${lines.slice(0, 2).join('\n')}\n`);
+    const place = join(data, 'journal', 'entries-1');
+    const [segment = ''] = readdirSync(place);
+    const lines = readFileSync(join(place, segment), 'utf8').split('\n');
+    writeFileSync(join(place, segment), `${lines.slice(0, 2).join('\n')}\n`);
     expect(await told(data)).toMatchObject({
       exit: 1,
       result: { whole: false, entries: 2, fault: null, further: { file: made?.name, number: 3, records: 3 } },
     });
     const standing = async () => ({ seq: 2, hash: '', deviceId: '', place: '' });
-    await snapshotKeeper({ folder: folderOf, journal: standing }).meant('snapshots-go-further');
+    await snapshotKeeper({ folder: folderOf, journal: standing }).meant({ what: 'snapshots-go-further' });
     expect(await told(data)).toMatchObject({ exit: 0, result: { whole: true, further: null } });
   });
 

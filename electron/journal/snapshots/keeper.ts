@@ -20,7 +20,7 @@ import { HostRefusal } from '../../site/refusal.ts';
 import { wordsOfDisk } from '../diskRefusal.ts';
 import { oneAtATime } from '../../oneAtATime.ts';
 import { faultsKnown } from './faultsKnown.ts';
-import { heldFile, meantFile, secondFile } from './notes.ts';
+import { furtherFile, heldFile, secondFile } from './notes.ts';
 import { pastTheirTime } from './rotate.ts';
 import { shrinkOf } from './shrink.ts';
 import { copySnapshot, writeSnapshot } from './writeSnapshot.ts';
@@ -29,6 +29,13 @@ import { copySnapshot, writeSnapshot } from './writeSnapshot.ts';
 export interface StandingJournal extends Standing {
   place: string;
   deviceId: string;
+}
+
+/** A journal's last entry, and a way to any of those before it. */
+export interface EndOfJournal {
+  seq: number;
+  /** Null where there is no such entry. */
+  hashAt: (seq: number) => Promise<string | null>;
 }
 
 export interface KeeperOptions {
@@ -47,9 +54,11 @@ export interface SnapshotKeeper {
   /** The folder is tried at once. @throws HostRefusal where it does not take a file */
   setSecond(folder: string | null): Promise<void>;
   /** What is missing since was meant to go: the next one clears away again; or those that go further now are named no more. */
-  meant(what: MeantThing): Promise<void>;
-  /** Of those that go further than the journal's last entry, and are not meant to, the one that goes furthest and is whole. */
-  further(seq: number): Promise<FurtherSnapshot | null>;
+  meant(asked: MeantThing): Promise<void>;
+  /** Of those that go further than the journal, and are not meant to, the one that goes furthest and is whole. Writes nothing. */
+  further(end: EndOfJournal): Promise<FurtherSnapshot | null>;
+  /** The same, and notes which they are: a journal that goes on without them comes past their numbers. */
+  furtherAtOpening(end: EndOfJournal): Promise<FurtherSnapshot | null>;
 }
 
 const notThere = 'it is not there, or not the one that was chosen: put it back, or choose it again';
@@ -66,7 +75,7 @@ export function snapshotKeeper({
   const inTurn = oneAtATime();
   const held = heldFile(folder, disk);
   const second = secondFile(folder, disk);
-  const meant = meantFile(folder, disk);
+  const noted = furtherFile(folder, disk);
   const faults = faultsKnown(disk);
   /** The one that was read last, for the next page of it. */
   let open: { name: string; read: ReadSnapshot } | null = null;
@@ -107,29 +116,46 @@ export function snapshotKeeper({
   };
 
   /** Others may copy to the second folder too: it is looked into only where nothing else is left. */
-  const namesFurther = async (seq: number): Promise<string[]> => {
+  const notMeant = async (seq: number): Promise<{ names: string[]; found: readonly string[] }> => {
     const other = seq === 0 ? await second.get() : null;
     const names = [...(await namesIn(folder)), ...(other === null ? [] : await namesIn(other).catch(() => []))];
-    return [...new Set(names)].filter((name) => seqOf(name) > seq);
+    const { found, meant } = await noted.get();
+    const isIn = (name: string): boolean => (seqOf(name) > seq || found.includes(name)) && !meant.includes(name);
+    return { names: [...new Set(names)].filter(isIn).toSorted(byEntryThenTime), found };
   };
 
-  const furtherNow = async (seq: number): Promise<FurtherSnapshot | null> => {
-    const names = await namesFurther(seq);
-    if (names.length === 0) return null;
-    const isMeant = await meant.get();
-    const furthestFirst = names.filter((name) => !isMeant.has(name)).toSorted(byEntryThenTime);
-    for (const name of furthestFirst) {
-      const read = await wholeOne(name, baseIn).catch(() => null);
+  const furtherNow = async ({ seq, hashAt }: EndOfJournal, atOpening: boolean): Promise<FurtherSnapshot | null> => {
+    const { names, found } = await notMeant(seq);
+    const further: string[] = [];
+    let furthest: FurtherSnapshot | null = null;
+    for (const name of names) {
+      const isPassed = seqOf(name) <= seq;
+      const read: SnapshotBase | null =
+        isPassed || furthest === null ? await wholeOne(name, baseIn).catch(() => null) : null;
+      // The journal that it was made of is back.
+      if (isPassed && read !== null && (await hashAt(read.head.seq)) === read.head.hash) continue;
+      further.push(name);
       if (read === null) continue;
-      const { utc, seq: upTo, counts } = read.head;
-      return { name, utc, seq: upTo, records: totalOfCounts(counts) };
+      const { head }: SnapshotBase = read;
+      furthest ??= { name, utc: head.utc, seq: head.seq, records: totalOfCounts(head.counts) };
     }
-    return null;
+    if (atOpening && further.join('/') !== found.join('/')) {
+      const { meant } = await noted.get();
+      await noted.set({ found: further, meant });
+    }
+    return furthest;
   };
 
-  const meantNow = async (what: MeantThing): Promise<void> => {
-    if (what === 'less-is-kept') await held.set(null);
-    else await meant.set(await namesFurther((await journal()).seq));
+  const meantNow = async (asked: MeantThing): Promise<void> => {
+    if (asked.what === 'less-is-kept') {
+      await held.set(null);
+      return;
+    }
+    const { through = Number.POSITIVE_INFINITY } = asked;
+    const { names } = await notMeant((await journal()).seq);
+    const { meant } = await noted.get();
+    const isLeft = (name: string): boolean => seqOf(name) > through;
+    await noted.set({ found: names.filter(isLeft), meant: [...meant, ...names.filter((name) => !isLeft(name))] });
   };
 
   /** Done, undone and done again, a change needs no second one of the same moment. */
@@ -198,7 +224,7 @@ export function snapshotKeeper({
     // As the list says it: a name has whole seconds.
     const named = readSnapshotName(name) ?? { utc, seq, why };
     const { size: bytes } = await statOf(join(folder, name), disk);
-    return { name, bytes, places, damaged: [], ...named };
+    return { name, bytes, places, damaged: [], further: false, ...named };
   };
 
   const listNow = async (): Promise<SnapshotList> => {
@@ -209,15 +235,13 @@ export function snapshotKeeper({
         ? []
         : [{ place: 'second' as const, of: other, names: new Set(await namesIn(other).catch(() => [])) }]),
     ];
-    // Those that go further are of a journal that was there before: they are the older ones, whatever their number.
-    const upTo = await journal().then(
-      ({ seq }) => seq,
-      () => Number.POSITIVE_INFINITY,
-    );
+    const { found, meant } = await noted.get();
+    // They are of a journal that was there before: the older ones, whatever their number.
+    const isOther = ({ name }: KeptSnapshot): boolean => found.includes(name) || meant.includes(name);
     const snapshots: KeptSnapshot[] = [];
     for (const name of new Set(byPlace.flatMap(({ names }) => [...names]))) {
       const read = readSnapshotName(name) ?? { utc: '', seq: 0, why: 'asked' as const };
-      const one: KeptSnapshot = { name, bytes: 0, places: [], damaged: [], ...read };
+      const one: KeptSnapshot = { name, bytes: 0, places: [], damaged: [], further: found.includes(name), ...read };
       for (const { place, of, names } of byPlace) {
         if (!names.has(name)) continue;
         const { bytes, reason } = await faults.of(join(of, name));
@@ -229,7 +253,7 @@ export function snapshotKeeper({
     }
     return {
       snapshots: snapshots.toSorted(
-        (one, next) => Number(one.seq > upTo) - Number(next.seq > upTo) || byEntryThenTime(one.name, next.name),
+        (one, next) => Number(isOther(one)) - Number(isOther(next)) || byEntryThenTime(one.name, next.name),
       ),
       otherNames: await otherNames(),
       folder,
@@ -271,8 +295,9 @@ export function snapshotKeeper({
       inTurn(async () => {
         await second.set(to);
       }),
-    meant: (what) => inTurn(() => meantNow(what)),
-    further: (seq) => inTurn(() => furtherNow(seq)),
+    meant: (asked) => inTurn(() => meantNow(asked)),
+    further: (end) => inTurn(() => furtherNow(end, false)),
+    furtherAtOpening: (end) => inTurn(() => furtherNow(end, true)),
   };
 }
 

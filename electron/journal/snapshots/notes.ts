@@ -40,19 +40,20 @@ export function heldFile(folder: string, disk: Disk): HeldFile {
   };
 }
 
-/** Which snapshots go further than the journal by a person's will. */
-export interface MeantFile {
-  get(): Promise<ReadonlySet<string>>;
-  set(names: readonly string[]): Promise<void>;
+/** Snapshots that go further than the journal: `found` when it was opened, or so by a person's will. */
+export interface FurtherFile {
+  get(): Promise<Further>;
+  set(further: Further): Promise<void>;
 }
 
-export function meantFile(folder: string, disk: Disk): MeantFile {
-  const path = join(folder, 'further-is-meant.json');
+const furtherSchema = z.strictObject({ found: z.array(z.string()), meant: z.array(z.string()) });
+type Further = z.infer<typeof furtherSchema>;
+
+export function furtherFile(folder: string, disk: Disk): FurtherFile {
+  const path = join(folder, 'further.json');
   return {
-    async get() {
-      return new Set(z.array(z.string()).safeParse(await readNote(path, disk)).data);
-    },
-    set: (names) => writeWhole(path, written(names), 0o600, disk),
+    get: async () => furtherSchema.safeParse(await readNote(path, disk)).data ?? { found: [], meant: [] },
+    set: (further) => writeWhole(path, written(further), 0o600, disk),
   };
 }
 

@@ -120,9 +120,11 @@ function plannedText(at: string | undefined): string {
   return at === undefined ? 'not yet' : dayAndClockText(new Date(at));
 }
 
+/** Settings and planned bags stand in the history too, and are no work of a person's. */
+const noWork: ReadonlySet<string> = new Set(['prefer', 'keep-result']);
+
 function LastChange({ recent }: { recent: readonly EntryHead[] }) {
-  // Settings and planned bags stand in the history too, and are no work of a person's.
-  const last = recent.find(({ undoable }) => undoable);
+  const last = recent.find(({ action }) => !noWork.has(action));
   if (last === undefined) return null;
   return (
     <p className="bw-second">

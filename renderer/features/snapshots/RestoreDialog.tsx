@@ -27,7 +27,7 @@ type State = { doing: string } | { plan: Restoring } | { failed: string };
 export function RestoreDialog({ host, snapshot, onClose }: RestoreDialogProps) {
   const store = useStore();
   const [state, setState] = useState<State>({ doing: 'Reading the snapshot' });
-  const { name, utc, seq } = snapshot;
+  const { name, utc, seq, further } = snapshot;
   useEffect(() => {
     let left = false;
     const show = (next: State): void => void (left || setState(next));
@@ -41,14 +41,13 @@ export function RestoreDialog({ host, snapshot, onClose }: RestoreDialogProps) {
     setState({ doing: 'Making a snapshot of what is kept now' });
     try {
       await host.make({ why: 'before-restore' });
-      const isFurther = seq > (await store.journalHead()).seq;
       setState({ doing: 'Restoring' });
       await store.commit({
         ...{ action: 'restore', title: `Restore ${whenText(utc)}`, snapshotMade: true, undoable: !plan.lasts },
         proposals: plan.proposals,
       });
-      // Its records are here now. Not noted, it is named once more before the work.
-      if (isFurther) await host.meant({ what: 'snapshots-go-further' }).catch(() => undefined);
+      // Its records are here now, and not those of one that goes further still. Not noted, it is named once more before the work.
+      if (further) await host.meant({ what: 'snapshots-go-further', through: seq }).catch(() => undefined);
       const undo = plan.lasts
         ? 'A snapshot from before is there.'
         : 'Undo takes all of it back, and a snapshot from before is there too.';

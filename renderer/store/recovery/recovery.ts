@@ -58,18 +58,18 @@ export function recovery(
     await within(made, limitMs(), 'the snapshots').catch(() => undefined);
   };
 
-  const meant = async (): Promise<void> => {
+  const meant = async (through?: number): Promise<void> => {
     if (snapshots === undefined) return;
-    const told = snapshots.meant({ what: 'snapshots-go-further' });
+    const told = snapshots.meant({ what: 'snapshots-go-further', ...(through === undefined ? {} : { through }) });
     await within(told, limitMs(), 'the snapshots');
   };
 
-  /** A new journal begins at its first entry: snapshots that go no further than what was kept are behind it all the same. */
-  const snapshotsAreBehind = (): boolean => {
+  /** A new journal begins at its first entry: snapshots that go no further than the two that a person chose between are behind it all the same. */
+  const hadComeTo = (): number => {
     const now = opening.get();
-    if (now.kind !== 'hindered' || !('found' in now.hindrance)) return true;
-    const { further, found } = now.hindrance;
-    return further == null || further.seq <= (found?.seq ?? 0);
+    if (now.kind !== 'hindered' || !('found' in now.hindrance)) return 0;
+    const { journal: by, found } = now.hindrance;
+    return Math.max(by.seq, found?.seq ?? 0);
   };
 
   const recover = async (work: (with_: Work) => Promise<string>): Promise<void> => {
@@ -97,20 +97,20 @@ export function recovery(
     await open();
   };
 
-  const recoverWithCopy = (areBehind: boolean): Promise<void> =>
+  const recoverWithCopy = (through: number): Promise<void> =>
     recover(async ({ lease, progress }) => {
       const name = copyFound();
       if (name === null) throw new NotSavedError('there is no working copy to keep');
       const kept = await adopt(name, { journal, lease, makeCopy, limitMs, progress });
       // Not noted, they are named once more.
-      if (areBehind) await meant().catch(() => undefined);
+      await meant(through).catch(() => undefined);
       return kept;
     });
 
   return {
     rebuildFromJournal: () =>
       recover(({ lease, progress }) => rebuild({ journal, lease, makeCopy, limitMs, progress })),
-    keepWorkingCopy: () => recoverWithCopy(snapshotsAreBehind()),
+    keepWorkingCopy: () => recoverWithCopy(hadComeTo()),
     async goOnWithout() {
       await meant();
       await open();

@@ -17,11 +17,12 @@ import type { Store } from '../../../renderer/store/store.ts';
 export function memorySnapshots(store: Store) {
   const kept: { name: string; page: SnapshotPage; damaged?: KeptSnapshot['damaged'] }[] = [];
   const shownOf = ({ name, page: { head }, damaged = [] }: (typeof kept)[number]): KeptSnapshot => ({
-    ...{ name, bytes: 20_480, seq: head.seq, utc: head.utc, why: head.why, damaged },
+    ...{ name, bytes: 20_480, seq: head.seq, utc: head.utc, why: head.why, damaged, further: furtherNames.has(name) },
     places: damaged.some(({ place }) => place === 'here') ? [] : ['here'],
   });
   const meant: MeantThing[] = [];
   const otherNames: string[] = [];
+  const furtherNames = new Set<string>();
   const state: { shrunk: SnapshotList['shrunk']; second: SnapshotList['second'] } = { shrunk: null, second: null };
   const host: SnapshotHost = {
     list: async () => ({
@@ -68,9 +69,9 @@ export function memorySnapshots(store: Store) {
       if (found === undefined) throw new Error(`${name} is not there`);
       return found.page;
     },
-    async meant({ what }) {
-      meant.push(what);
-      if (what === 'less-is-kept') state.shrunk = null;
+    async meant(asked) {
+      meant.push(asked);
+      if (asked.what === 'less-is-kept') state.shrunk = null;
     },
     chooseSecond: async () => {
       state.second = { folder: '/stick', fault: null };
@@ -78,5 +79,5 @@ export function memorySnapshots(store: Store) {
     },
     noSecond: async () => void (state.second = null),
   };
-  return { host, kept, state, meant, otherNames };
+  return { host, kept, state, meant, otherNames, furtherNames };
 }
