@@ -7,7 +7,7 @@ import { note } from './fields.ts';
 import { recordId } from './records/head.ts';
 import { tableNames, type Counts } from './records/index.ts';
 import { z } from './schema.ts';
-import type { FurtherSnapshot } from './snapshot.ts';
+import type { FurtherSnapshots } from './snapshot.ts';
 
 /** Some record, by its look alone: of which table it must be, the tables' own schemas say. */
 const anyRecord = z.custom<Record<string, unknown>>(
@@ -124,8 +124,8 @@ export interface JournalState {
   damage: JournalDamage | null;
   /** Bytes of a line that was never finished; they were moved to the file named. */
   tail: { bytes: number; file: string } | null;
-  /** The one that goes furthest of the snapshots that go further than the last intact entry. */
-  further: FurtherSnapshot | null;
+  /** Snapshots that go further than the last intact entry. */
+  further: FurtherSnapshots | null;
   /** The newest, at most `recentMost`, oldest first. */
   recent: EntryHead[];
 }

@@ -80,13 +80,12 @@ export interface SnapshotPage {
   next: number | null;
 }
 
-/** A snapshot that holds more than the journal: it goes up to a later entry, and nobody has said that this is meant. */
-export interface FurtherSnapshot {
-  name: string;
-  utc: string;
-  seq: number;
-  /** How many records are in it. */
-  records: number;
+/** Snapshots that go up to a later entry than the journal, where nobody has said that this is meant. */
+export interface FurtherSnapshots {
+  /** The one that goes furthest of those that are whole. */
+  whole: { name: string; utc: string; seq: number; records: number } | null;
+  /** What goes further still and cannot be gone by: how many, and up to which entry by their names. */
+  damaged: { count: number; seq: number } | null;
 }
 
 /** What a person may say is meant: that far less is kept than was, or that snapshots go further than the journal; `through`: those up to that entry. */

@@ -26,15 +26,21 @@ export async function recordsOfJournal(place: string, until: { seq: number; hash
 export async function furtherThan(
   entries: string,
   seq: number,
-): Promise<{ file: string; number: number; records: number } | null> {
+): Promise<{ file: string | null; number: number; records: number | null; damaged: number } | null> {
   const journal = dirname(entries);
   if (basename(journal) !== 'journal') return null;
   const unasked = (): Promise<never> => Promise.reject(new Error('the journal is not asked'));
   const keeper = snapshotKeeper({ folder: join(dirname(journal), 'snapshots'), journal: unasked });
   const hashAt = async (at: number): Promise<string | null> =>
     (await readPage(entries, { from: at, through: seq }, realDisk)).entries[0]?.hash ?? null;
-  const further = await keeper.further({ seq, hashAt }).catch(() => null);
-  return further === null ? null : { file: further.name, number: further.seq, records: further.records };
+  const deviceId = await readFile(join(journal, 'device'), 'utf8').catch(() => '');
+  const further = await keeper.further({ seq, deviceId: deviceId.trim(), hashAt }).catch(() => null);
+  if (further === null) return null;
+  const { whole, damaged } = further;
+  return {
+    ...{ file: whole?.name ?? null, number: whole?.seq ?? damaged?.seq ?? 0 },
+    ...{ records: whole?.records ?? null, damaged: damaged?.count ?? 0 },
+  };
 }
 
 async function looked(tables: Tables): Promise<RecordsChecked> {

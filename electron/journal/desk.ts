@@ -5,6 +5,8 @@ import type { JournalState } from '../../shared-types/journal.ts';
 import { snapshotKeeper, type SnapshotKeeper } from './snapshots/keeper.ts';
 import { keepBeforeNewVersion } from './snapshots/newVersion.ts';
 import { regularly, type Regularly } from './snapshots/regularly.ts';
+import { realDisk } from '../files/disk.ts';
+import { deviceId } from './pointer.ts';
 import { journalIn, type JournalOptions } from './journal.ts';
 import { leaseDesk, type LeaseDesk } from './lease.ts';
 
@@ -45,7 +47,8 @@ export function journalDesk(options: JournalOptions): JournalDesk {
     const state = await journal.open();
     const hashAt = async (seq: number): Promise<string | null> =>
       (await journal.read({ from: seq })).entries[0]?.hash ?? null;
-    return { ...state, further: await snapshots.furtherAtOpening({ seq: state.seq, hashAt }).catch(() => null) };
+    const end = { seq: state.seq, deviceId: await deviceId(options.folder, disk ?? realDisk), hashAt };
+    return { ...state, further: await snapshots.furtherAtOpening(end).catch(() => null) };
   };
   let begun: { state: Promise<JournalState>; atMs: number } | null = null;
   return {

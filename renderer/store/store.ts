@@ -1,6 +1,6 @@
 /** What the screens know of the store: tables that keep themselves current, and one way to change them. */
 import type { Change, EntryHead, JournalDamage, JournalEntry, JournalState } from '../../shared-types/journal.ts';
-import type { FurtherSnapshot } from '../../shared-types/snapshot.ts';
+import type { FurtherSnapshots } from '../../shared-types/snapshot.ts';
 import type { AnyRecord, Counts, RecordOf, TableName } from '../../shared-types/records/index.ts';
 
 /** A record as it shall be. Its `rev` is that of the version it was made from; 0 for a new one. */
@@ -131,7 +131,7 @@ export type Hindrance =
   /** The journal is empty or behind while the working copy holds records. */
   | ({ kind: 'journal-missing'; journal: Tally; found: Tally } & Beside)
   /** The two agree, and a snapshot goes further than both. */
-  | { kind: 'snapshot-further'; journal: Tally; further: FurtherSnapshot }
+  | { kind: 'snapshot-further'; journal: Tally; further: FurtherSnapshots }
   | { kind: 'newer-version'; kept: number; known: number }
   /** Of an earlier version, and no new one could be built of it. Nothing was changed. */
   | { kind: 'older-copy'; kept: number; known: number; reason: string }

@@ -4,7 +4,7 @@ import '@mantine/core/styles.layer.css';
 import '../../renderer/styles/base.css';
 import { describe, expect, it } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import type { FurtherSnapshot, MeantThing } from '../../shared-types/snapshot.ts';
+import type { FurtherSnapshots, MeantThing } from '../../shared-types/snapshot.ts';
 import { explained } from '../../renderer/features/recovery/explained.ts';
 import { SnapshotsPlace } from '../../renderer/features/snapshots/SnapshotsPlace.tsx';
 import { HinderedPage } from '../../renderer/features/recovery/HinderedPage.tsx';
@@ -31,12 +31,13 @@ import { memorySnapshots } from './support/memorySnapshots.ts';
 import { cutOff, sideways, tooSmall } from './support/measures.ts';
 import { shown } from './shown.tsx';
 
-const further: FurtherSnapshot = {
+const whole = {
   name: '2031-04-05T06-07-08Z_000000000018_leaving.snapshot',
   utc: '2031-04-05T06:07:08Z',
   seq: 18,
   records: 194,
 };
+const further: FurtherSnapshots = { whole, damaged: null };
 
 /** Snapshots of which a person may say that they are meant to go further. */
 function further18(journal: MemoryJournal) {
@@ -46,9 +47,8 @@ function further18(journal: MemoryJournal) {
     make: async () => null,
     meant: async (asked: MeantThing) => {
       meant.push(asked);
-      const { further: one } = journal.faults;
-      if (asked.what === 'snapshots-go-further' && one !== null && one.seq <= (asked.through ?? one.seq))
-        journal.faults.further = null;
+      const to = journal.faults.further?.whole?.seq ?? 0;
+      if (asked.what === 'snapshots-go-further' && to <= (asked.through ?? to)) journal.faults.further = null;
     },
   };
   return { meant, snapshots };
@@ -119,7 +119,7 @@ describe('a snapshot that goes further than the journal', () => {
   ])('is named no more in a new journal where it goes %s', async (_how, upTo, isReady) => {
     const journal = await keptJournal(20);
     const { snapshots, meant } = further18(journal);
-    journal.faults.further = { ...further, seq: upTo };
+    journal.faults.further = { whole: { ...whole, seq: upTo }, damaged: null };
     journal.entries.splice(10);
     const { store } = windowOn(journal, { snapshots });
     await store.open();
@@ -133,6 +133,53 @@ describe('a snapshot that goes further than the journal', () => {
     store.close();
   });
 });
+
+describe('snapshots that go further and are damaged', () => {
+  const none = { seq: 0, counts: {} as never };
+  const told = (found: FurtherSnapshots, journal = none) =>
+    explained({ kind: 'snapshot-further', journal, further: found });
+
+  it('are told of beside the whole one, and where none is', () => {
+    const beside = told({ whole, damaged: { count: 1, seq: 21 } });
+    expect(beside.says[0]).toMatch(
+      /holds 194 records\. 1 more goes further still, by name up to entry 21, but is damaged: it cannot be gone by\.$/,
+    );
+    expect(beside.ways.map(({ label }) => label)).toEqual([
+      ...['Look at what it would bring back', 'Compare again', 'Save everything to a file…', 'Go on without them…'],
+    ]);
+    const alone = told({ whole: null, damaged: { count: 3, seq: 21 } }, { ...none, seq: 16 });
+    expect(alone.heading).toBe('Damaged snapshots go further than what is here');
+    expect(alone.says[0]).toMatch(
+      /3 snapshots go further, by name up to entry 21, but are damaged: they cannot be gone by\.$/,
+    );
+    expect(alone.ways.map(({ label }) => label)).toEqual([
+      ...['Compare again', 'Look at the snapshots', 'Save everything to a file…', 'Go on without them…'],
+    ]);
+    const one = told({ whole: null, damaged: { count: 1, seq: 21 } });
+    expect(one.heading).toBe('A damaged snapshot goes further than what is here');
+    expect(one.ways.at(-1)?.asks).toMatch(/The snapshot stays where it is.*it is not named before the work again/);
+  });
+
+  it('are told of before an empty program is shown, and lead to the list', async () => {
+    window.location.hash = '#/';
+    const journal = memoryJournal();
+    journal.faults.further = { whole: null, damaged: { count: 2, seq: 21 } };
+    const { store } = windowOn(journal);
+    await store.open();
+    expect(hindranceIn(store).kind).toBe('snapshot-further');
+    await shown(
+      <InWindow store={store}>
+        <Whole store={store} host={{ snapshots: memorySnapshots(store).host } as Host} />
+      </InWindow>,
+    );
+    await userEvent.click(button('Look at the snapshots'));
+    await expect.element(heading('Snapshots')).toBeVisible();
+    store.close();
+  });
+});
+
+const button = (name: string) => page.getByRole('button', { name });
+const heading = (name: string) => page.getByRole('heading', { name });
 
 it('what is left of a torn line is told of on the page of a journal that ends too early', () => {
   const none = { seq: 17, counts: {} as never };
@@ -167,7 +214,8 @@ async function lostJournal(scheme: 'light' | 'dark' = 'light') {
   former.store.close();
   snapshots.furtherNames.add(made?.name ?? '');
   const journal = memoryJournal();
-  journal.faults.further = { name: made?.name ?? '', utc: made?.utc ?? '', seq: made?.seq ?? 0, records: 5 };
+  const { name = '', utc = '', seq = 0 } = made ?? {};
+  journal.faults.further = { whole: { name, utc, seq, records: 5 }, damaged: null };
   const host: Host['snapshots'] = {
     ...snapshots.host,
     make: async () => null,
@@ -215,7 +263,7 @@ describe.each(['light', 'dark'] as const)('the page of a lost journal, in %s', (
     const { store, meant } = await lostJournal(scheme);
     await userEvent.click(page.getByRole('button', { name: 'Go on without it…' }));
     const dialog = page.getByRole('dialog', { name: 'Go on without it' });
-    await expect.element(dialog).toHaveTextContent(/0 entries, 0 records\. The snapshot with its 5 records stays/);
+    await expect.element(dialog).toHaveTextContent(/0 entries, 0 records\. The snapshot stays where it is, and in the list of snapshots, with its 5 records;/);
     await userEvent.click(dialog.getByRole('button', { name: 'Leave it as it is' }));
     expect(meant).toEqual([]);
     await userEvent.click(page.getByRole('button', { name: 'Go on without it…' }));

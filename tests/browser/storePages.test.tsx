@@ -55,7 +55,7 @@ const hindrances: Hindrance[] = [
   { kind: 'copy-lost', reason: 'The working copy was closed under this window.' },
   {
     ...{ kind: 'snapshot-further', journal: { seq: 0, counts: counts({}) } },
-    further: { name: 'x.snapshot', utc: '2031-04-05T06:07:08Z', seq: 2044, records: 1493 },
+    further: { whole: { name: 'x', utc: '2031-04-05T06:07:08Z', seq: 2044, records: 1493 }, damaged: null },
   },
 ];
 

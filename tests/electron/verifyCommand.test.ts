@@ -175,9 +175,15 @@ describe('verify of a journal', () => {
     writeFileSync(join(place, segment), `${lines.slice(0, 2).join('\n')}\n`);
     expect(await told(data)).toMatchObject({
       exit: 1,
-      result: { whole: false, entries: 2, fault: null, further: { file: made?.name, number: 3, records: 3 } },
+      result: {
+        whole: false,
+        entries: 2,
+        fault: null,
+        further: { file: made?.name, number: 3, records: 3, damaged: 0 },
+      },
     });
-    const standing = async () => ({ seq: 2, hash: '', deviceId: '', place: '' });
+    const deviceId = readFileSync(join(data, 'journal', 'device'), 'utf8').trim();
+    const standing = async () => ({ seq: 2, hash: '', deviceId, place: '' });
     await snapshotKeeper({ folder: folderOf, journal: standing }).meant({ what: 'snapshots-go-further' });
     expect(await told(data)).toMatchObject({ exit: 0, result: { whole: true, further: null } });
   });

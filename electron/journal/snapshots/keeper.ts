@@ -2,8 +2,7 @@
 import { join } from 'node:path';
 import {
   readSnapshotName,
-  totalOfCounts,
-  type FurtherSnapshot,
+  type FurtherSnapshots,
   type KeptSnapshot,
   type MeantThing,
   type SnapshotFolder,
@@ -20,6 +19,7 @@ import { HostRefusal } from '../../site/refusal.ts';
 import { wordsOfDisk } from '../diskRefusal.ts';
 import { oneAtATime } from '../../oneAtATime.ts';
 import { faultsKnown } from './faultsKnown.ts';
+import { byEntryThenTime, furtherKeeper, seqOf, type EndOfJournal } from './further.ts';
 import { furtherFile, heldFile, secondFile } from './notes.ts';
 import { pastTheirTime } from './rotate.ts';
 import { shrinkOf } from './shrink.ts';
@@ -29,13 +29,6 @@ import { copySnapshot, writeSnapshot } from './writeSnapshot.ts';
 export interface StandingJournal extends Standing {
   place: string;
   deviceId: string;
-}
-
-/** A journal's last entry, and a way to any of those before it. */
-export interface EndOfJournal {
-  seq: number;
-  /** Null where there is no such entry. */
-  hashAt: (seq: number) => Promise<string | null>;
 }
 
 export interface KeeperOptions {
@@ -55,10 +48,10 @@ export interface SnapshotKeeper {
   setSecond(folder: string | null): Promise<void>;
   /** What is missing since was meant to go: the next one clears away again; or those that go further now are named no more. */
   meant(asked: MeantThing): Promise<void>;
-  /** Of those that go further than the journal, and are not meant to, the one that goes furthest and is whole. Writes nothing. */
-  further(end: EndOfJournal): Promise<FurtherSnapshot | null>;
+  /** Those that go further than the journal, and are not meant to. Writes nothing. */
+  further(end: EndOfJournal): Promise<FurtherSnapshots | null>;
   /** The same, and notes which they are: a journal that goes on without them comes past their numbers. */
-  furtherAtOpening(end: EndOfJournal): Promise<FurtherSnapshot | null>;
+  furtherAtOpening(end: EndOfJournal): Promise<FurtherSnapshots | null>;
 }
 
 const notThere = 'it is not there, or not the one that was chosen: put it back, or choose it again';
@@ -106,57 +99,26 @@ export function snapshotKeeper({
   };
 
   /** The newest that is whole and of this journal, to begin from; what is not is passed over. */
-  const newestWhole = async (before: number): Promise<SnapshotBase | null> => {
-    const bySeq = (await namesIn(folder)).toSorted(byEntryThenTime);
+  const newestWhole = async (standing: StandingJournal): Promise<SnapshotBase | null> => {
+    const { found, meant } = await noted.get(standing);
+    const isOwn = (name: string): boolean =>
+      seqOf(name) <= standing.seq && !found.includes(name) && !meant.includes(name);
+    const bySeq = (await namesIn(folder)).filter(isOwn).toSorted(byEntryThenTime);
     for (const name of bySeq.slice(0, 3)) {
       const read = await wholeOne(name, baseIn).catch(() => null);
-      if (read !== null && read.head.seq <= before) return read;
+      if (read !== null) return read;
     }
     return null;
   };
 
-  /** Others may copy to the second folder too: it is looked into only where nothing else is left. */
-  const notMeant = async (seq: number): Promise<{ names: string[]; found: readonly string[] }> => {
-    const other = seq === 0 ? await second.get() : null;
-    const names = [...(await namesIn(folder)), ...(other === null ? [] : await namesIn(other).catch(() => []))];
-    const { found, meant } = await noted.get();
-    const isIn = (name: string): boolean => (seqOf(name) > seq || found.includes(name)) && !meant.includes(name);
-    return { names: [...new Set(names)].filter(isIn).toSorted(byEntryThenTime), found };
-  };
-
-  const furtherNow = async ({ seq, hashAt }: EndOfJournal, atOpening: boolean): Promise<FurtherSnapshot | null> => {
-    const { names, found } = await notMeant(seq);
-    const further: string[] = [];
-    let furthest: FurtherSnapshot | null = null;
-    for (const name of names) {
-      const isPassed = seqOf(name) <= seq;
-      const read: SnapshotBase | null =
-        isPassed || furthest === null ? await wholeOne(name, baseIn).catch(() => null) : null;
-      // The journal that it was made of is back.
-      if (isPassed && read !== null && (await hashAt(read.head.seq)) === read.head.hash) continue;
-      further.push(name);
-      if (read === null) continue;
-      const { head }: SnapshotBase = read;
-      furthest ??= { name, utc: head.utc, seq: head.seq, records: totalOfCounts(head.counts) };
-    }
-    if (atOpening && further.join('/') !== found.join('/')) {
-      const { meant } = await noted.get();
-      await noted.set({ found: further, meant });
-    }
-    return furthest;
-  };
-
-  const meantNow = async (asked: MeantThing): Promise<void> => {
-    if (asked.what === 'less-is-kept') {
-      await held.set(null);
-      return;
-    }
-    const { through = Number.POSITIVE_INFINITY } = asked;
-    const { names } = await notMeant((await journal()).seq);
-    const { meant } = await noted.get();
-    const isLeft = (name: string): boolean => seqOf(name) > through;
-    await noted.set({ found: names.filter(isLeft), meant: [...meant, ...names.filter((name) => !isLeft(name))] });
-  };
+  const further = furtherKeeper({
+    async names(withSecond) {
+      const other = withSecond ? await second.get() : null;
+      return [...(await namesIn(folder)), ...(other === null ? [] : await namesIn(other).catch(() => []))];
+    },
+    read: (name) => wholeOne(name, baseIn).catch(() => null),
+    noted,
+  });
 
   /** Done, undone and done again, a change needs no second one of the same moment. */
   const isThere = async ({ seq, hash }: Standing, why: SnapshotReason): Promise<boolean> => {
@@ -202,7 +164,7 @@ export function snapshotKeeper({
 
   const makeNow = async (why: SnapshotReason): Promise<KeptSnapshot | null> => {
     const standing = await journal();
-    const before = await newestWhole(standing.seq);
+    const before = await newestWhole(standing);
     const isKept = before?.head.seq === standing.seq && before.head.hash === standing.hash;
     if (isKept && (why === 'half-hour' || why === 'leaving')) return null;
     if (isKept && why.startsWith('before-') && (await isThere(standing, why))) return null;
@@ -235,7 +197,7 @@ export function snapshotKeeper({
         ? []
         : [{ place: 'second' as const, of: other, names: new Set(await namesIn(other).catch(() => [])) }]),
     ];
-    const { found, meant } = await noted.get();
+    const { found, meant } = await noted.get(await journal().catch(() => null));
     // They are of a journal that was there before: the older ones, whatever their number.
     const isOther = ({ name }: KeptSnapshot): boolean => found.includes(name) || meant.includes(name);
     const snapshots: KeptSnapshot[] = [];
@@ -295,16 +257,11 @@ export function snapshotKeeper({
       inTurn(async () => {
         await second.set(to);
       }),
-    meant: (asked) => inTurn(() => meantNow(asked)),
-    further: (end) => inTurn(() => furtherNow(end, false)),
-    furtherAtOpening: (end) => inTurn(() => furtherNow(end, true)),
+    meant: (asked) =>
+      inTurn(async () =>
+        asked.what === 'less-is-kept' ? await held.set(null) : await further.meant(await journal(), asked.through),
+      ),
+    further: (end) => inTurn(() => further.find(end, false)),
+    furtherAtOpening: (end) => inTurn(() => further.find(end, true)),
   };
-}
-
-function byEntryThenTime(one: string, next: string): number {
-  return seqOf(next) - seqOf(one) || (one < next ? 1 : -1);
-}
-
-function seqOf(name: string): number {
-  return readSnapshotName(name)?.seq ?? 0;
 }

@@ -41,19 +41,36 @@ export function heldFile(folder: string, disk: Disk): HeldFile {
 }
 
 /** Snapshots that go further than the journal: `found` when it was opened, or so by a person's will. */
-export interface FurtherFile {
-  get(): Promise<Further>;
-  set(further: Further): Promise<void>;
+interface Further {
+  found: readonly string[];
+  meant: readonly string[];
 }
 
-const furtherSchema = z.strictObject({ found: z.array(z.string()), meant: z.array(z.string()) });
-type Further = z.infer<typeof furtherSchema>;
+/** What was noted of a journal says nothing of another one, nor of one that has not come as far. */
+type OfJournal = Readonly<{ deviceId: string; seq: number }>;
+
+export interface FurtherFile {
+  /** Null: of whichever journal it was. */
+  get(of: OfJournal | null): Promise<Further>;
+  set(of: OfJournal, further: Further): Promise<void>;
+}
+
+const furtherSchema = z.strictObject({
+  deviceId: z.string(),
+  seq: z.number(),
+  found: z.array(z.string()),
+  meant: z.array(z.string()),
+});
 
 export function furtherFile(folder: string, disk: Disk): FurtherFile {
   const path = join(folder, 'further.json');
   return {
-    get: async () => furtherSchema.safeParse(await readNote(path, disk)).data ?? { found: [], meant: [] },
-    set: (further) => writeWhole(path, written(further), 0o600, disk),
+    async get(of) {
+      const { data } = furtherSchema.safeParse(await readNote(path, disk));
+      const isOfIt = data !== undefined && (of === null || (data.deviceId === of.deviceId && data.seq <= of.seq));
+      return isOfIt ? data : { found: [], meant: [] };
+    },
+    set: ({ deviceId, seq }, further) => writeWhole(path, written({ deviceId, seq, ...further }), 0o600, disk),
   };
 }
 

@@ -73,7 +73,8 @@ export function HinderedPage({
     'try-again': () => store.open(),
     'load-again': async () => loadAgain(),
     'look-at-snapshot': async () => {
-      if (hindrance.kind === 'snapshot-further') goTo({ at: 'snapshots', restore: hindrance.further.name });
+      const whole = hindrance.kind === 'snapshot-further' ? hindrance.further.whole : null;
+      goTo({ at: 'snapshots', ...(whole === null ? {} : { restore: whole.name }) });
       await store.openAsItIs();
     },
     'go-on-without': () => store.goOnWithout(),

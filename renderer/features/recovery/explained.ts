@@ -1,6 +1,6 @@
 /** Each hindrance in words: what was found, what should be there, and the ways on, the safe one first. */
 import type { Beside, Hindrance, Tally } from '../../store/store.ts';
-import type { FurtherSnapshot } from '../../../shared-types/snapshot.ts';
+import type { FurtherSnapshots } from '../../../shared-types/snapshot.ts';
 import { grouped } from './grouped.ts';
 import { totalRecords } from './tallies.ts';
 import { whenText } from '../snapshots/snapshotWords.ts';
@@ -157,7 +157,7 @@ function copyDiffers({ reason, journal, found, ...beside }: Extract<Hindrance, {
 }
 
 /** What was called saved was in both, so that the working copy tells whether the journal still ends where it had come to. */
-function howFar(journal: Tally, found: Tally | null, further: FurtherSnapshot | null): string {
+function howFar(journal: Tally, found: Tally | null, further: FurtherSnapshots | null): string {
   if (further !== null) return 'Entries were taken off its end, as a snapshot tells.';
   return found !== null && found.seq > 0 && found.seq <= journal.seq
     ? 'Everything that was ever called saved is in it.'
@@ -171,42 +171,86 @@ function saysBeside({ tail, further }: Beside, found: Tally | null): string[] {
     says.push(
       `The journal’s last line is not whole. What there is of it, ${grouped(tail.bytes)} bytes, was put aside beside the journal as ${tail.file}.`,
     );
-  if (further != null && further.seq > (found?.seq ?? 0))
-    says.push(`${snapshotText(further)} It is offered once the work is shown again.`);
+  const cameTo = further == null ? 0 : Math.max(further.whole?.seq ?? 0, further.damaged?.seq ?? 0);
+  if (further != null && cameTo > (found?.seq ?? 0))
+    says.push(`${furtherText(further)}${further.whole === null ? '' : ' It is offered once the work is shown again.'}`);
   return says;
 }
 
-function snapshotText({ utc, seq, records }: FurtherSnapshot): string {
-  return `The snapshot of ${whenText(utc)} goes up to entry ${grouped(seq)} and holds ${count(records, 'record')}.`;
+/** What goes further, the whole one before what cannot be gone by. */
+function furtherText({ whole, damaged }: FurtherSnapshots): string {
+  const said =
+    whole === null
+      ? []
+      : [
+          `The snapshot of ${whenText(whole.utc)} goes up to entry ${grouped(whole.seq)} and holds ${count(whole.records, 'record')}.`,
+        ];
+  if (damaged !== null) {
+    const which = whole === null ? count(damaged.count, 'snapshot') : `${grouped(damaged.count)} more`;
+    const [goes, is, it] = damaged.count === 1 ? ['goes', 'is', 'it'] : ['go', 'are', 'they'];
+    said.push(
+      `${which} ${goes} further${whole === null ? '' : ' still'}, by name up to entry ${grouped(damaged.seq)}, but ${is} damaged: ${it} cannot be gone by.`,
+    );
+  }
+  return said.join(' ');
 }
 
 function snapshotFurther({ journal, further }: Extract<Hindrance, { kind: 'snapshot-further' }>): Explained {
+  const { whole, damaged } = further;
   const records = count(totalRecords(journal.counts), 'record');
   const isEmpty = journal.seq === 0;
+  const which = whole === null && damaged !== null && damaged.count > 1 ? 'Damaged snapshots' : 'A damaged snapshot';
+  const heading =
+    whole === null
+      ? `${which} ${which.endsWith('s') ? 'go' : 'goes'} further than what is here`
+      : isEmpty
+        ? 'Nothing is here, and a snapshot is'
+        : 'A snapshot goes further than what is here';
   return {
-    heading: isEmpty ? 'Nothing is here, and a snapshot is' : 'A snapshot goes further than what is here',
+    heading,
     says: [
       isEmpty
-        ? `The journal is empty, and so is the working copy. ${snapshotText(further)}`
-        : `Journal and working copy agree and end at entry ${grouped(journal.seq)}, with ${records}. ${snapshotText(further)}`,
+        ? `The journal is empty, and so is the working copy. ${furtherText(further)}`
+        : `Journal and working copy agree and end at entry ${grouped(journal.seq)}, with ${records}. ${furtherText(further)}`,
       'The journal’s folder may have been moved, deleted, or replaced by an older copy: if you have it still, close this program, put it back and start again.',
+      ...(damaged === null
+        ? []
+        : [
+            'Of a damaged snapshot a copy may lie elsewhere, in a second folder or a file that was saved: if so, put it in its place.',
+          ]),
     ],
     ways: [
-      {
-        name: 'look-at-snapshot',
-        label: 'Look at what it would bring back',
-        says: 'Shows what is here, and beside it what the snapshot would change. Nothing is restored before you say so there.',
-        asks: null,
-      },
-      compareAgain,
+      ...(whole === null ? [compareAgain, look] : [lookAtWhole, compareAgain]),
       saveEverything,
-      {
-        name: 'go-on-without',
-        label: 'Go on without it…',
-        says: 'Shows what is here. The snapshot stays where it is, and in the list of snapshots.',
-        asks: `What is here is gone on with: ${entries(journal.seq)}, ${records}. The snapshot with its ${count(further.records, 'record')} stays in the list of snapshots, and is not named before the work again.`,
-      },
+      goOn(further, journal),
     ],
+  };
+}
+
+const lookAtWhole: Way = {
+  name: 'look-at-snapshot',
+  label: 'Look at what it would bring back',
+  says: 'Shows what is here, and beside it what the snapshot would change. Nothing is restored before you say so there.',
+  asks: null,
+};
+
+const look: Way = {
+  name: 'look-at-snapshot',
+  label: 'Look at the snapshots',
+  says: 'Shows what is here, and the list of snapshots, with what is wrong with each. This page comes again at the next start.',
+  asks: null,
+};
+
+function goOn({ whole, damaged }: FurtherSnapshots, { seq, counts }: Tally): Way {
+  const all = (whole === null ? 0 : 1) + (damaged?.count ?? 0);
+  const stay = `${all === 1 ? 'The snapshot stays where it is' : 'The snapshots stay where they are'}, and in the list of snapshots`;
+  return {
+    name: 'go-on-without',
+    label: all === 1 ? 'Go on without it…' : 'Go on without them…',
+    says: `Shows what is here. ${stay}.`,
+    asks: `What is here is gone on with: ${entries(seq)}, ${count(totalRecords(counts), 'record')}. ${stay}${
+      whole === null ? '' : `, with its ${count(whole.records, 'record')}`
+    }; ${all === 1 ? 'it is' : 'they are'} not named before the work again.`,
   };
 }
 
