@@ -21,6 +21,16 @@ export function diskRefusal(what: string, cause: unknown): HostRefusal {
   return new HostRefusal({ code: 'disk', message: `${what}: ${wordsOfDisk(cause)}` });
 }
 
+/** What the system refuses is said in plain words. */
+export async function onDisk<T>(what: string, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (cause) {
+    // The system's errors carry its word; any other is a fault of the program, and is not put down to the disk.
+    throw typeof (cause as NodeJS.ErrnoException).code === 'string' ? diskRefusal(what, cause) : cause;
+  }
+}
+
 /** With the system's own word, by which it is looked up. */
 export function wordsOfDisk(cause: unknown): string {
   const code = codeOf(cause);

@@ -16,7 +16,7 @@ import { HostRefusal } from '../site/refusal.ts';
 import { checkpointKeeper, readCheckpoint } from './checkpoint.ts';
 import { systemClock, type Clock } from './clock.ts';
 import { copyEntries } from './copyEntries.ts';
-import { diskRefusal } from './diskRefusal.ts';
+import { onDisk } from './diskRefusal.ts';
 import { faultOf, seal } from './entry.ts';
 import { takeLock, type Lock } from './lock.ts';
 import { readPage } from './pages.ts';
@@ -148,15 +148,6 @@ export function journalIn(options: JournalOptions): Journal {
     }
     await copyEntries(folder, { from: entries.name, number: entries.number + 1, keepThrough }, disk);
     return { state: await openNow(), setAside: entries.name };
-  };
-
-  const onDisk = async <T>(what: string, work: () => Promise<T>): Promise<T> => {
-    try {
-      return await work();
-    } catch (cause) {
-      // The system's errors carry its word; any other is a fault of the program, and is not put down to the disk.
-      throw typeof (cause as NodeJS.ErrnoException).code === 'string' ? diskRefusal(what, cause) : cause;
-    }
   };
 
   return {

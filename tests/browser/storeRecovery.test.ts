@@ -343,7 +343,7 @@ describe('a snapshot from before', () => {
     const { store } = await openWindowOn(journal, asking(journal, true));
     const many = Array.from({ length: 501 }, (_, at) => put('items', fastener(`N-${at}`, 'crew')));
     await expect(store.commit({ action: 'import', title: 'Import', proposals: many })).rejects.toThrow(
-      'Import: nothing was changed, because no snapshot could be made before it: ENOSPC',
+      'Import: nothing was changed, because a snapshot has to be there before it. ENOSPC.',
     );
     expect(journal.entries).toHaveLength(4);
     await store.rebuildFromJournal();

@@ -138,3 +138,19 @@ it('says of a file that cannot be read that it cannot be, and shows the rest', a
     damaged: [{ place: 'here', reason: 'it cannot be read: the disk reports an error (EIO)' }],
   });
 });
+
+it('says in plain words what the disk refuses, and puts nothing else down to it', async () => {
+  const { keeper, disk, journal, folder } = await kept(3);
+  disk.fail({ call: 'open', code: 'ENOSPC', nth: 1, times: 1, named: /part$/ });
+  expect((await refusalOf(keeper.make('asked'))).message).toBe('No snapshot was made: the disk is full (ENOSPC)');
+  const gone = snapshotKeeper({
+    folder,
+    journal: () => journal.standing(),
+    disk: { ...realDisk, readdir: () => Promise.reject(Object.assign(new Error('no'), { code: 'EIO' })) },
+  });
+  expect((await refusalOf(gone.list())).message).toBe(
+    'The snapshots cannot be listed: the disk reports an error (EIO)',
+  );
+  const broken = snapshotKeeper({ folder, journal: () => Promise.reject(new TypeError('a fault of the program')) });
+  await expect(broken.make('asked')).rejects.toThrow(TypeError);
+});

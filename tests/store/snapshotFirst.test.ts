@@ -37,7 +37,7 @@ describe('before a change', () => {
     );
     expect(error).toBeInstanceOf(RefusedError);
     expect((error as RefusedError).message).toBe(
-      'Remove list: nothing was changed, because no snapshot could be made before it: ENOSPC',
+      'Remove list: nothing was changed, because a snapshot has to be there before it. ENOSPC.',
     );
   });
 });

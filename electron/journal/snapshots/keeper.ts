@@ -16,7 +16,7 @@ import type { Standing } from './fold.ts';
 import { linesAt } from './fold.ts';
 import { baseIn, faultOfName, readSnapshot, type Lines, type ReadSnapshot, type SnapshotBase } from './format.ts';
 import { HostRefusal } from '../../site/refusal.ts';
-import { wordsOfDisk } from '../diskRefusal.ts';
+import { onDisk, wordsOfDisk } from '../diskRefusal.ts';
 import { oneAtATime } from '../../oneAtATime.ts';
 import { faultsKnown } from './faultsKnown.ts';
 import { byEntryThenTime, furtherKeeper, seqOf, type EndOfJournal } from './further.ts';
@@ -250,16 +250,18 @@ export function snapshotKeeper({
   };
 
   return {
-    list: () => inTurn(listNow),
-    make: (why) => inTurn(() => makeNow(why)),
-    read: (request) => inTurn(() => readNow(request)),
+    list: () => inTurn(() => onDisk('The snapshots cannot be listed', listNow)),
+    make: (why) => inTurn(() => onDisk('No snapshot was made', () => makeNow(why))),
+    read: (request) => inTurn(() => onDisk('The snapshot cannot be read', () => readNow(request))),
     setSecond: (to) =>
       inTurn(async () => {
         await second.set(to);
       }),
     meant: (asked) =>
-      inTurn(async () =>
-        asked.what === 'less-is-kept' ? await held.set(null) : await further.meant(await journal(), asked.through),
+      inTurn(() =>
+        onDisk('That it is meant was not noted', async () =>
+          asked.what === 'less-is-kept' ? await held.set(null) : await further.meant(await journal(), asked.through),
+        ),
       ),
     further: (end) => inTurn(() => further.find(end, false)),
     furtherAtOpening: (end) => inTurn(() => further.find(end, true)),

@@ -27,7 +27,7 @@ export async function snapshotFirst(act: Act, host: Pick<SnapshotHost, 'make'>):
     const reason = cause instanceof Error ? cause.message : String(cause);
     throw new RefusedError({
       code: 'disk',
-      message: `${act.title}: nothing was changed, because no snapshot could be made before it: ${reason}`,
+      message: `${act.title}: nothing was changed, because a snapshot has to be there before it. ${reason.replace(/(?<![.!?])$/, '.')}`,
     });
   }
 }
