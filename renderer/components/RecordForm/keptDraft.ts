@@ -114,13 +114,19 @@ export async function bringDraftsBack(): Promise<void> {
   clearOldest().catch(() => undefined);
 }
 
+/** What plain storage has not on the disk after so long, it never will: it may come minutes after what it was told. */
+const surelyThereMs = 10 * 60_000;
+
 function bringBack({ name, text, at }: DraftOnDisk): void {
   try {
     const here = copyAt(name);
     const isNewer = here === null || here.at < at;
-    if (isNewer) putText(name, text);
-    // Once it is gone here too, nothing has to say so any more.
-    if (text === null) void takeOffDisk(name).catch(() => undefined);
+    if (text !== null) {
+      if (isNewer) putText(name, text);
+    } else if (here === null) {
+      // Gone here too, and on the disk, nothing has to say so any more.
+      if (Date.now() - Date.parse(at) > surelyThereMs) void takeOffDisk(name).catch(() => undefined);
+    } else if (isNewer) putCopy(name, null);
   } catch {
     // As above.
   }
