@@ -212,7 +212,7 @@ function snapshotFurther({ journal, further }: Extract<Hindrance, { kind: 'snaps
       isEmpty
         ? `The journal is empty, and so is the working copy. ${furtherText(further)}`
         : `Journal and working copy agree and end at entry ${grouped(journal.seq)}, with ${records}. ${furtherText(further)}`,
-      'The journal’s folder may have been moved, deleted, or replaced by an older copy: if you have it still, close this program, put it back and start again.',
+      'The journal may have been gone back to its whole part, or its folder moved, deleted, or replaced by an older copy: if you have it still, close this program, put it back and start again.',
       ...(damaged === null
         ? []
         : [
@@ -282,7 +282,7 @@ function journalDamaged({
       intactSeq === 0
         ? 'Nothing that was saved is shown any more'
         : `What was done after entry ${intactSeq} is not shown any more`
-    }: ${journal.seq > intactSeq ? count(journal.seq - intactSeq, 'later entry', 'later entries') : 'any later entry'}. The damaged files and the present working copy stay on the disk.`,
+    }${journal.seq > intactSeq ? `: ${count(journal.seq - intactSeq, 'later entry', 'later entries')}` : ''}. The damaged files and the present working copy stay on the disk.`,
   };
   const holdsMore = found !== null && totalRecords(found.counts) > 0 && found.seq >= intactSeq;
   if (found !== null && holdsMore) {

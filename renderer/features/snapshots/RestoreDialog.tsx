@@ -90,8 +90,8 @@ function Preview({ plan: { tables, proposals, lasts } }: { plan: Restoring }) {
         {lasts
           ? '. It brings frozen manifests, what was done with them or numbers of labels back, which nothing takes away again: it cannot be undone.'
           : ', and one Undo takes it back.'}{' '}
-        Settings stay as they are; frozen manifests, what was done with them, discrepancies and things with a label are
-        never taken away.
+        Settings that are set here stay; frozen manifests, what was done with them, discrepancies and things with a
+        label are never taken away.
       </p>
       <table className="bw-snapshots-table">
         <caption className="bw-hidden">What would change, table by table</caption>

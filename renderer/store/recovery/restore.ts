@@ -27,7 +27,7 @@ export interface Restoring {
   lasts: boolean;
 }
 
-/** How the person likes it is no part of the work. */
+/** How the person likes it is no part of the work: what is set here stays, and where nothing is, it comes back. */
 const leftAlone = new Set<TableName>(['preferences']);
 /** Only ever added to: what left and came back stays as it was written. */
 const onlyAdded = new Set<TableName>(['revisions', 'events', 'discrepancies']);
@@ -40,7 +40,7 @@ export async function restoring(now: Tables, wanted: Tables): Promise<Restoring>
   let lasts = false;
   const stood = standOn(now);
   for (const table of tableNames) {
-    if (leftAlone.has(table)) continue;
+    if (leftAlone.has(table) && (now.get(table)?.size ?? 0) > 0) continue;
     const change: TableChange = { table, comes: 0, changes: 0, goes: 0, stays: 0, kept: 0 };
     const [here, there] = [now.get(table) ?? new Map(), wanted.get(table) ?? new Map<string, AnyRecord>()];
     for (const [id, was] of there) {
