@@ -263,7 +263,11 @@ describe.each(['light', 'dark'] as const)('the page of a lost journal, in %s', (
     const { store, meant } = await lostJournal(scheme);
     await userEvent.click(page.getByRole('button', { name: 'Go on without it…' }));
     const dialog = page.getByRole('dialog', { name: 'Go on without it' });
-    await expect.element(dialog).toHaveTextContent(/0 entries, 0 records\. The snapshot stays where it is, and in the list of snapshots, with its 5 records;/);
+    await expect
+      .element(dialog)
+      .toHaveTextContent(
+        /0 entries, 0 records\. The snapshot stays where it is, and in the list of snapshots, with its 5 records;/,
+      );
     await userEvent.click(dialog.getByRole('button', { name: 'Leave it as it is' }));
     expect(meant).toEqual([]);
     await userEvent.click(page.getByRole('button', { name: 'Go on without it…' }));

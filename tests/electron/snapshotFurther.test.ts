@@ -3,6 +3,7 @@ import { cpSync, readdirSync, rmSync, truncateSync, writeFileSync } from 'node:f
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { journalDesk } from '../../electron/journal/desk.ts';
+import { realDisk } from '../../electron/files/disk.ts';
 import { snapshotKeeper } from '../../electron/journal/snapshots/keeper.ts';
 import { nameOfSnapshot } from '../../shared-types/snapshot.ts';
 import { comes, goes, journalUnderTest, request, steadyClock } from './support/journalUnderTest.ts';
@@ -95,6 +96,14 @@ it('is named no more once it is said to be meant, until one goes further again',
   await add(comes('s20'));
   await keeper.make('asked');
   expect(await opened.further(end(5))).toMatchObject({ whole: { seq: 13 }, damaged: null });
+});
+
+it('is told of where that cannot be noted', async () => {
+  const { keeper, folder } = await kept(12);
+  await keeper.make('asked');
+  const disk = { ...realDisk, open: () => Promise.reject(Object.assign(new Error('no'), { code: 'ENOSPC' })) };
+  const full = snapshotKeeper({ folder, journal: () => Promise.reject(new Error('not asked')), disk });
+  expect(await full.furtherAtOpening(end(5))).toMatchObject({ whole: { seq: 12, records: 12 } });
 });
 
 it('is named no more up to the one that was restored; what goes further still stays named', async () => {

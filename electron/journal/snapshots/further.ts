@@ -64,7 +64,9 @@ export function furtherKeeper({ names, read, noted }: FurtherAround): FurtherKee
         else whole = wholeOf(name, snapshot);
       }
       const { found, meant } = await noted.get(end);
-      if (note && further.join('/') !== found.join('/')) await noted.set(end, { found: further, meant });
+      // What cannot be noted, on a full disk, is told of all the same.
+      if (note && further.join('/') !== found.join('/'))
+        await noted.set(end, { found: further, meant }).catch(() => undefined);
       const [furthest] = damaged;
       const lost = furthest === undefined ? null : { count: damaged.length, seq: seqOf(furthest) };
       return whole === null && lost === null ? null : { whole, damaged: lost };
