@@ -42,13 +42,16 @@ export function journalDesk(options: JournalOptions): JournalDesk {
   });
   let regular: Regularly | null = null;
   let closed = false;
-  /** A folder of snapshots that cannot be read keeps nobody from the journal. */
+  const furtherThan = async (seq: number): Promise<JournalState['further']> => {
+    const hashAt = async (at: number): Promise<string | null> =>
+      (await journal.read({ from: at })).entries[0]?.hash ?? null;
+    const id = await deviceId(options.folder, disk ?? realDisk);
+    return await snapshots.furtherAtOpening({ seq, deviceId: id, hashAt });
+  };
   const openNow = async (): Promise<JournalState> => {
     const state = await journal.open();
-    const hashAt = async (seq: number): Promise<string | null> =>
-      (await journal.read({ from: seq })).entries[0]?.hash ?? null;
-    const end = { seq: state.seq, deviceId: await deviceId(options.folder, disk ?? realDisk), hashAt };
-    return { ...state, further: await snapshots.furtherAtOpening(end).catch(() => null) };
+    // A folder of snapshots that cannot be read keeps nobody from the journal.
+    return { ...state, further: await furtherThan(state.seq).catch(() => null) };
   };
   let begun: { state: Promise<JournalState>; atMs: number } | null = null;
   return {

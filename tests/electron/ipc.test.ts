@@ -41,7 +41,7 @@ const proper: Record<Channel, unknown[]> = {
   snapshotsList: [],
   snapshotsMake: [{ why: 'asked' }],
   snapshotsRead: [{ name: '2031-04-05T10-20-30Z_000000000001_asked.snapshot', from: 0 }],
-  snapshotsMeant: [],
+  snapshotsMeant: [{ what: 'snapshots-go-further', through: 3 }],
   snapshotsChooseSecond: [],
   snapshotsNoSecond: [],
 };
