@@ -1,5 +1,5 @@
 /** What the window does where its journal is gone, newer than itself, or its program has ended. */
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { tmpdir } from 'node:os';
 import type { Page } from 'playwright-core';
@@ -142,5 +142,34 @@ describe('a journal and a profile that are both deleted, with the snapshots left
     const { page: last } = await open(siteFolder);
     await last.getByRole('contentinfo').waitFor({ timeout: 30_000 });
     expect(await hindered(last).count()).toBe(0);
+  });
+
+  it('says it again where the journal that took it back is lost in its turn, and where the snapshots are damaged too', async () => {
+    const { data, journal, browserProfile } = program.folders;
+    await open(burst).then(({ page }) => page.evaluate(() => window.burst.snapshot()));
+    const loseBoth = async (): Promise<Page> => {
+      await program.killBoth();
+      for (const folder of [journal, browserProfile]) rmSync(folder, { recursive: true, maxRetries: 5 });
+      return (await open(siteFolder)).page;
+    };
+    const page = await loseBoth();
+    await page.getByRole('button', { name: 'Look at what it would bring back' }).click();
+    await page.getByRole('button', { name: /^Restore \d+ records?$/ }).click();
+    await page.getByText(/^Restored as of/).waitFor({ timeout: 30_000 });
+    expect(await headingOf(await loseBoth())).toBe('Nothing is here, and a snapshot is');
+
+    const snapshots = join(data, 'snapshots');
+    for (const name of readdirSync(snapshots).filter((one) => one.endsWith('.snapshot'))) {
+      const bytes = readFileSync(join(snapshots, name));
+      const at = Math.floor(bytes.length / 2);
+      bytes[at] = (bytes[at] ?? 0) ^ 1;
+      writeFileSync(join(snapshots, name), bytes);
+    }
+    const damaged = await loseBoth();
+    expect(await headingOf(damaged)).toMatch(
+      /^(A damaged snapshot goes|Damaged snapshots go) further than what is here$/,
+    );
+    await damaged.getByRole('button', { name: 'Look at the snapshots' }).click();
+    await damaged.getByText('Damaged here').first().waitFor({ timeout: 30_000 });
   });
 });
