@@ -106,7 +106,9 @@ describe('a snapshot that goes further than the journal', () => {
     const hindrance = hindranceIn(store);
     expect(hindrance).toMatchObject({ kind: 'copy-differs', further });
     const said = explained(hindrance).says.join(' ');
-    expect(said).toMatch(/Entries were taken off its end.*goes up to entry 18 and holds 194 records/);
+    expect(said).toMatch(
+      /A snapshot goes further: entries may have been taken off its end\. The snapshot of .* goes up to entry 18 and holds 194 records/,
+    );
     expect(said).not.toMatch(/Everything that was ever called saved|No snapshot goes further/);
     await store.rebuildFromJournal();
     expect(hindranceIn(store).kind).toBe('snapshot-further');

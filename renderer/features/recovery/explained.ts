@@ -158,7 +158,7 @@ function copyDiffers({ reason, journal, found, ...beside }: Extract<Hindrance, {
 
 /** What was called saved was in both, so that the working copy tells whether the journal still ends where it had come to. */
 function howFar(journal: Tally, found: Tally | null, further: FurtherSnapshots | null): string {
-  if (further !== null) return 'Entries were taken off its end, as a snapshot tells.';
+  if (further !== null) return 'A snapshot goes further: entries may have been taken off its end.';
   return found !== null && found.seq > 0 && found.seq <= journal.seq
     ? 'Everything that was ever called saved is in it.'
     : 'No snapshot goes further. Had later entries been taken off its end, only the working copy would tell, and it cannot.';
